@@ -1,0 +1,192 @@
+//! What `board.yaml` holds: the board itself, its periods, characters, threads and budget.
+
+use serde::{Deserialize, Serialize};
+
+use super::id::Id;
+use super::pairs::Pairs;
+use crate::trade::date::Date;
+use crate::trade::eighths::Eighths;
+use crate::trade::length::Unit;
+
+/// The board's own record.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Head {
+    /// The format version; see [`FORMAT`].
+    pub shirr: u32,
+    /// Never changes; what a machine keeps of its own is filed under it.
+    pub id: Id<Head>,
+    /// The film's working title.
+    pub title: String,
+    /// Anything worth saying of the whole.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+    /// The planned length of the film in minutes.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub runtime: Option<u32>,
+    /// Lengths are shown in this unit.
+    #[serde(default)]
+    pub units: Unit,
+    /// How many looks the film can carry.
+    #[serde(default, skip_serializing_if = "Budget::is_empty")]
+    pub budget: Budget,
+    /// Stretches of the story, in story order.
+    #[serde(default)]
+    pub periods: Vec<Period>,
+    /// Whoever wears outfits and looks, in order of importance.
+    #[serde(default)]
+    pub characters: Vec<Character>,
+    /// Signatures that run through a life.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub threads: Vec<Thread>,
+}
+
+/// The version of the board format that this program reads and writes.
+pub const FORMAT: u32 = 1;
+
+/// A stretch of the story.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Period {
+    /// Its name in the files.
+    pub id: Id<Period>,
+    /// Its name on the wall.
+    pub title: String,
+    /// From when to when.
+    pub span: Date,
+    /// What this stretch tells, in one line.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub says: String,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// Someone who wears outfits and looks.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Character {
+    /// Their name in the files.
+    pub id: Id<Character>,
+    /// Their name in the story.
+    pub name: String,
+    /// Who plays them.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub performer: String,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// A signature that runs through a life.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Thread {
+    /// Its name in the files.
+    pub id: Id<Thread>,
+    /// Its name on the wall.
+    pub title: String,
+    /// What it is and why it makes the person recognisable.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub says: String,
+}
+
+/// How many looks the film can carry.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Budget {
+    /// Looks in all.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub looks: Option<u32>,
+    /// A look should be seen for at least so long.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_screen_time: Option<Eighths>,
+    /// Looks of each character.
+    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    pub characters: Pairs<Id<Character>, u32>,
+    /// Looks in each period.
+    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    pub periods: Pairs<Id<Period>, u32>,
+    /// Limits that were raised, and why.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub raised: Vec<Raise>,
+}
+
+impl Budget {
+    /// Whether it says nothing.
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// The limit on `scope`, if there is one.
+    pub fn limit(&self, scope: &Scope) -> Option<u32> {
+        match scope {
+            Scope::Overall => self.looks,
+            Scope::Character(id) => self.characters.get(id).copied(),
+            Scope::Period(id) => self.periods.get(id).copied(),
+        }
+    }
+}
+
+/// A limit that was raised on the record.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Raise {
+    /// The day on which it was raised.
+    pub on: Date,
+    /// Which limit.
+    pub limit: Scope,
+    /// The limit before.
+    pub from: u32,
+    /// The limit after.
+    pub to: u32,
+    /// The reason given.
+    pub why: String,
+}
+
+/// What a limit counts.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub enum Scope {
+    /// All looks.
+    Overall,
+    /// The looks of one character.
+    Character(Id<Character>),
+    /// The looks of one period.
+    Period(Id<Period>),
+}
+
+impl std::fmt::Display for Scope {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Overall => f.pad("overall"),
+            Self::Character(id) => write!(f, "character {id}"),
+            Self::Period(id) => write!(f, "period {id}"),
+        }
+    }
+}
+
+impl std::str::FromStr for Scope {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let wrong = || format!("`{text}` is no limit: expected `overall`, `character ID` or `period ID`");
+        match text.split_once(' ') {
+            None if text == "overall" => Ok(Self::Overall),
+            Some(("character", id)) => id.trim().parse().map(Self::Character).map_err(|_| wrong()),
+            Some(("period", id)) => id.trim().parse().map(Self::Period).map_err(|_| wrong()),
+            _ => Err(wrong()),
+        }
+    }
+}
+
+impl Serialize for Scope {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Scope {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        String::deserialize(from)?.parse().map_err(serde::de::Error::custom)
+    }
+}

@@ -1,0 +1,170 @@
+//! Names of records: short slugs, one type per kind of record, so that a look is never taken for an outfit.
+
+use std::fmt;
+use std::hash::{Hash, Hasher};
+use std::marker::PhantomData;
+use std::str::FromStr;
+use std::sync::Arc;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+/// The name of a record of kind `K`: lower-case letters, digits and single hyphens, at most [`LONGEST`] bytes.
+/// It is also the stem of the record's file.
+pub struct Id<K> {
+    text: Arc<str>,
+    kind: PhantomData<fn() -> K>,
+}
+
+/// The most bytes in an id.
+pub const LONGEST: usize = 60;
+
+/// Why a text is no id.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("`{0}` is no id: expected lower-case letters, digits and single hyphens, at most {LONGEST}")]
+pub struct IdError(String);
+
+impl<K> Id<K> {
+    /// The id as text.
+    pub fn as_str(&self) -> &str {
+        &self.text
+    }
+
+    /// The id that a title would get: `Blue serge, 1924` gives `blue-serge-1924`. `None` where nothing is left.
+    pub fn from_title(title: &str) -> Option<Self> {
+        let mut slug = String::new();
+        for c in title.chars() {
+            let c = plain_letter(c);
+            if c.is_ascii_alphanumeric() {
+                slug.push(c.to_ascii_lowercase());
+            } else if !slug.is_empty() && !slug.ends_with('-') && c != '\'' && c != '’' {
+                slug.push('-');
+            }
+            if slug.len() >= LONGEST - 8 {
+                break;
+            }
+        }
+        slug.trim_matches('-').parse().ok()
+    }
+
+    /// This id with a number behind it, for when the plain one is taken.
+    pub fn numbered(&self, number: usize) -> Self {
+        let keep = self.text.len().min(LONGEST - 8);
+        Self {
+            text: format!("{}-{number}", self.text[..keep].trim_end_matches('-')).into(),
+            kind: PhantomData,
+        }
+    }
+}
+
+/// The unaccented letter, for the accents that names in our languages carry.
+fn plain_letter(c: char) -> char {
+    match c {
+        'à'..='å' | 'À'..='Å' => 'a',
+        'ç' | 'Ç' => 'c',
+        'è'..='ë' | 'È'..='Ë' => 'e',
+        'ì'..='ï' | 'Ì'..='Ï' => 'i',
+        'ñ' | 'Ñ' => 'n',
+        'ò'..='ö' | 'ø' | 'Ò'..='Ö' | 'Ø' => 'o',
+        'ù'..='ü' | 'Ù'..='Ü' => 'u',
+        'ý' | 'ÿ' | 'Ý' => 'y',
+        other => other,
+    }
+}
+
+impl<K> FromStr for Id<K> {
+    type Err = IdError;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let fine = (1..=LONGEST).contains(&text.len())
+            && text.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
+            && !text.starts_with('-')
+            && !text.ends_with('-')
+            && !text.contains("--");
+        if fine { Ok(Self { text: text.into(), kind: PhantomData }) } else { Err(IdError(text.to_owned())) }
+    }
+}
+
+impl<K> Clone for Id<K> {
+    fn clone(&self) -> Self {
+        Self { text: Arc::clone(&self.text), kind: PhantomData }
+    }
+}
+
+impl<K> PartialEq for Id<K> {
+    fn eq(&self, other: &Self) -> bool {
+        self.text == other.text
+    }
+}
+
+impl<K> Eq for Id<K> {}
+
+impl<K> PartialOrd for Id<K> {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl<K> Ord for Id<K> {
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        self.text.cmp(&other.text)
+    }
+}
+
+impl<K> Hash for Id<K> {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.text.hash(state);
+    }
+}
+
+impl<K> fmt::Debug for Id<K> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Debug::fmt(&*self.text, f)
+    }
+}
+
+impl<K> fmt::Display for Id<K> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&self.text)
+    }
+}
+
+impl<K> Serialize for Id<K> {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&self.text)
+    }
+}
+
+impl<'de, K> Deserialize<'de> for Id<K> {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        String::deserialize(from)?.parse().map_err(de::Error::custom)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    type Any = Id<()>;
+
+    #[test]
+    fn titles_become_slugs() {
+        let id = |title| Any::from_title(title).map(|id| id.to_string());
+        assert_eq!(id("Blue serge, 1924").as_deref(), Some("blue-serge-1924"));
+        assert_eq!(id("Odile’s crêpe — evening").as_deref(), Some("odiles-crepe-evening"));
+        assert_eq!(id("***"), None);
+        assert!(Any::from_title(&"long ".repeat(50)).unwrap().as_str().len() <= LONGEST);
+    }
+
+    #[test]
+    fn a_numbered_id_is_an_id() {
+        let long: Any = "a".repeat(LONGEST).parse().unwrap();
+        assert!(long.numbered(12).as_str().parse::<Any>().is_ok());
+    }
+
+    #[test]
+    fn paths_and_capitals_are_no_ids() {
+        for text in ["", "../x", "A", "a--b", "-a", "a-", "a/b", "a b", "é"] {
+            assert!(text.parse::<Any>().is_err(), "{text}");
+        }
+    }
+}

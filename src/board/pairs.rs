@@ -1,0 +1,113 @@
+//! A small map that keeps the order of its file and refuses a key that is given twice.
+
+use std::fmt;
+use std::marker::PhantomData;
+
+use serde::ser::SerializeMap;
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+/// Keys with values, in the order in which they were given. Meant for tens of entries, not thousands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Pairs<K, V>(Vec<(K, V)>);
+
+impl<K, V> Default for Pairs<K, V> {
+    fn default() -> Self {
+        Self(Vec::new())
+    }
+}
+
+impl<K: PartialEq, V> Pairs<K, V> {
+    /// Whether there is none.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// How many there are.
+    pub fn len(&self) -> usize {
+        self.0.len()
+    }
+
+    /// All keys with their values, in order.
+    pub fn iter(&self) -> impl Iterator<Item = (&K, &V)> {
+        self.0.iter().map(|(key, value)| (key, value))
+    }
+
+    /// All keys, in order.
+    pub fn keys(&self) -> impl Iterator<Item = &K> {
+        self.0.iter().map(|(key, _)| key)
+    }
+
+    /// The value of `key`.
+    pub fn get(&self, key: &K) -> Option<&V> {
+        self.0.iter().find(|(k, _)| k == key).map(|(_, value)| value)
+    }
+
+    /// Sets the value of `key`, in its place or at the end.
+    pub fn set(&mut self, key: K, value: V) {
+        match self.0.iter_mut().find(|(k, _)| *k == key) {
+            Some((_, old)) => *old = value,
+            None => self.0.push((key, value)),
+        }
+    }
+
+    /// Takes `key` out.
+    pub fn remove(&mut self, key: &K) -> Option<V> {
+        let at = self.0.iter().position(|(k, _)| k == key)?;
+        Some(self.0.remove(at).1)
+    }
+}
+
+impl<K: PartialEq, V> FromIterator<(K, V)> for Pairs<K, V> {
+    fn from_iter<I: IntoIterator<Item = (K, V)>>(all: I) -> Self {
+        let mut pairs = Self::default();
+        for (key, value) in all {
+            pairs.set(key, value);
+        }
+        pairs
+    }
+}
+
+impl<K: Serialize, V: Serialize> Serialize for Pairs<K, V> {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let mut map = to.serialize_map(Some(self.0.len()))?;
+        for (key, value) in &self.0 {
+            map.serialize_entry(key, value)?;
+        }
+        map.end()
+    }
+}
+
+impl<'de, K, V> Deserialize<'de> for Pairs<K, V>
+where
+    K: Deserialize<'de> + PartialEq + fmt::Display,
+    V: Deserialize<'de>,
+{
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        struct Visitor<K, V>(PhantomData<(K, V)>);
+
+        impl<'de, K, V> de::Visitor<'de> for Visitor<K, V>
+        where
+            K: Deserialize<'de> + PartialEq + fmt::Display,
+            V: Deserialize<'de>,
+        {
+            type Value = Pairs<K, V>;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("keys with values")
+            }
+
+            fn visit_map<A: de::MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
+                let mut pairs = Pairs::default();
+                while let Some(key) = map.next_key::<K>()? {
+                    if pairs.get(&key).is_some() {
+                        return Err(de::Error::custom(format_args!("duplicate key `{key}`")));
+                    }
+                    pairs.0.push((key, map.next_value()?));
+                }
+                Ok(pairs)
+            }
+        }
+
+        from.deserialize_map(Visitor(PhantomData))
+    }
+}

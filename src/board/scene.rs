@@ -1,0 +1,258 @@
+//! Scenes, in story order, and the shooting days.
+
+use std::fmt;
+use std::str::FromStr;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+use super::head::{Character, Period};
+use super::id::Id;
+use super::look::Look;
+use super::pairs::Pairs;
+use crate::trade::date::Date;
+use crate::trade::eighths::Eighths;
+
+/// One scene of the script.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Scene {
+    /// Its number, such as `12` or `12A`.
+    #[serde(rename = "scene")]
+    pub number: SceneNumber,
+    /// The slug line as in the script.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub heading: String,
+    /// The set.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub set: String,
+    /// Indoors or out.
+    #[serde(rename = "where", default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<Place>,
+    /// Day or night.
+    #[serde(rename = "when", default, skip_serializing_if = "Option::is_none")]
+    pub light: Option<Light>,
+    /// The day of the story.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub story_day: Option<StoryDay>,
+    /// When it plays.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub date: Option<Date>,
+    /// Overrides the period that the date gives.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub period: Option<Id<Period>>,
+    /// Its length in pages and eighths.
+    #[serde(default)]
+    pub pages: Eighths,
+    /// Who is in it, and which look each wears.
+    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    pub wears: Pairs<Id<Character>, Option<Id<Look>>>,
+    /// What happens.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub action: String,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// A day of shooting.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct ShootDay {
+    /// Its number, from 1.
+    pub day: u32,
+    /// Its date.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub date: Option<Date>,
+    /// The scenes that are shot, in order.
+    #[serde(default)]
+    pub scenes: Vec<SceneNumber>,
+    /// Anything else.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// Indoors or out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Place {
+    /// Indoors.
+    #[serde(rename = "INT")]
+    Inside,
+    /// Outdoors.
+    #[serde(rename = "EXT")]
+    Outside,
+    /// Both.
+    #[serde(rename = "INT/EXT")]
+    Both,
+}
+
+impl Place {
+    /// As scripts write it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Inside => "INT",
+            Self::Outside => "EXT",
+            Self::Both => "INT/EXT",
+        }
+    }
+}
+
+/// The light that a scene plays in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Light {
+    /// By day.
+    Day,
+    /// By night.
+    Night,
+    /// At dawn.
+    Dawn,
+    /// At dusk.
+    Dusk,
+}
+
+impl Light {
+    /// In a word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Day => "day",
+            Self::Night => "night",
+            Self::Dawn => "dawn",
+            Self::Dusk => "dusk",
+        }
+    }
+}
+
+/// A scene number: digits, then letters for scenes that were put in later. Ordered as scripts order them.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct SceneNumber {
+    digits: u32,
+    letters: Box<str>,
+}
+
+impl FromStr for SceneNumber {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let text = text.trim();
+        let split = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+        let (digits, letters) = text.split_at(split);
+        match digits.parse() {
+            Ok(digits) if letters.len() <= 4 && letters.bytes().all(|b| b.is_ascii_alphabetic()) => {
+                Ok(Self { digits, letters: letters.to_ascii_uppercase().into() })
+            }
+            _ => Err(format!(
+                "`{text}` is no scene number: expected digits, then letters if any, such as `12` or `12A`"
+            )),
+        }
+    }
+}
+
+impl fmt::Display for SceneNumber {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&format!("{}{}", self.digits, self.letters))
+    }
+}
+
+impl Serialize for SceneNumber {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        if self.letters.is_empty() { to.serialize_u32(self.digits) } else { to.collect_str(self) }
+    }
+}
+
+impl<'de> Deserialize<'de> for SceneNumber {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        struct Visitor;
+
+        impl de::Visitor<'_> for Visitor {
+            type Value = SceneNumber;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a scene number such as `12` or `12A`")
+            }
+
+            fn visit_u64<E: de::Error>(self, digits: u64) -> Result<SceneNumber, E> {
+                self.visit_str(&digits.to_string())
+            }
+
+            fn visit_str<E: de::Error>(self, text: &str) -> Result<SceneNumber, E> {
+                text.parse().map_err(E::custom)
+            }
+        }
+
+        from.deserialize_any(Visitor)
+    }
+}
+
+/// The day of the story in which a scene plays: `D1`, `N1`, `D2` …; the night of a day follows it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct StoryDay {
+    number: u32,
+    night: bool,
+}
+
+impl StoryDay {
+    /// The day's number; its night has the same.
+    pub fn number(self) -> u32 {
+        self.number
+    }
+}
+
+impl FromStr for StoryDay {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let wrong =
+            || format!("`{text}` is no story day: expected D or N and a number, such as `D1` or `N1`");
+        let mut rest = text.trim().chars();
+        let night = match rest.next() {
+            Some('D' | 'd') => false,
+            Some('N' | 'n') => true,
+            _ => return Err(wrong()),
+        };
+        let number = rest.as_str().parse().map_err(|_| wrong())?;
+        Ok(Self { number, night })
+    }
+}
+
+impl fmt::Display for StoryDay {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(&format!("{}{}", if self.night { 'N' } else { 'D' }, self.number))
+    }
+}
+
+impl Serialize for StoryDay {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for StoryDay {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        String::deserialize(from)?.parse().map_err(de::Error::custom)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn scene_numbers_sort_as_scripts_do() {
+        let mut numbers: Vec<SceneNumber> =
+            ["12B", "2", "12", "12a", "101"].iter().map(|n| n.parse().unwrap()).collect();
+        numbers.sort();
+        let sorted: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+        assert_eq!(sorted, ["2", "12", "12A", "12B", "101"]);
+        assert!("A12".parse::<SceneNumber>().is_err());
+        assert!("".parse::<SceneNumber>().is_err());
+    }
+
+    #[test]
+    fn story_days_read_and_print() {
+        for text in ["D1", "N1", "D23"] {
+            assert_eq!(text.parse::<StoryDay>().unwrap().to_string(), text);
+        }
+        assert!("E1".parse::<StoryDay>().is_err());
+        assert!("D".parse::<StoryDay>().is_err());
+    }
+}

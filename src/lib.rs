@@ -1,0 +1,21 @@
+//! Shirr: a board on which a long documented life is gathered into the few costumes that a film can carry.
+//!
+//! The library is the program; the binary only calls [`cli`]. A module uses only what stands below it:
+//!
+//! | floor | what it is |
+//! |---|---|
+//! | [`cli`] | one file per command |
+//! | [`screen`] | the full-screen app: state, the one table of actions, views, layers, parts |
+//! | [`report`] | one document model, one file per report, one file per format |
+//! | [`check`] | findings, one file per family |
+//! | [`store`] | board ⇄ folder: YAML, safe writes, the history log, changes from outside |
+//! | [`board`] | the records, what follows from them, and [`board::Edit`], the only way to change them |
+//! | [`trade`] | values that know no board: dates, eighths, lengths, colours |
+
+pub mod board;
+pub mod check;
+pub mod cli;
+pub mod report;
+pub mod screen;
+pub mod store;
+pub mod trade;

@@ -1,0 +1,5 @@
+//! The `shirr` program: everything is in the library.
+
+fn main() -> std::process::ExitCode {
+    shirr::cli::main()
+}

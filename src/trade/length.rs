@@ -1,0 +1,209 @@
+//! Lengths of cloth and body, kept exactly and shown in centimetres or inches.
+//!
+//! The store is whole hundredths of a millimetre, so that both `57 cm` and `22 1/2 in` are kept without loss:
+//! an inch is 25.4 mm exactly (international yard and pound agreement, 1959), and an eighth of it 3.175 mm.
+
+use std::fmt;
+use std::str::FromStr;
+
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+/// Which unit lengths are shown in; a setting of the board.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Unit {
+    /// Centimetres.
+    #[default]
+    #[serde(rename = "cm")]
+    Centimetres,
+    /// Inches, with fractions.
+    #[serde(rename = "in")]
+    Inches,
+}
+
+/// A length, to the hundredth of a millimetre.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Length(i64);
+
+const PER_MM: i64 = 100;
+const PER_INCH: i64 = 2540;
+/// A kilometre: more than any garment needs, and far from overflow.
+const MOST: f64 = 1_000_000.0 * PER_MM as f64;
+
+/// Why a text is no length.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error(
+    "`{0}` is no length: expected a number and a unit such as `57 cm`, `570 mm`, `0.57 m` or `22 1/2 in`"
+)]
+pub struct LengthError(String);
+
+impl Length {
+    /// So many hundredths of a millimetre.
+    pub const fn from_hundredths(hundredths: i64) -> Self {
+        Self(hundredths)
+    }
+
+    /// Millimetres, as a number to reckon with.
+    pub fn millimetres(self) -> f64 {
+        self.0 as f64 / PER_MM as f64
+    }
+
+    /// The length in `unit`: centimetres to the millimetre, inches to the nearest eighth.
+    pub fn in_unit(self, unit: Unit) -> String {
+        match unit {
+            Unit::Centimetres => {
+                let tenths = (self.0 + 50_i64 * self.0.signum()) / PER_MM;
+                let sign = if tenths < 0 { "-" } else { "" };
+                match (tenths.abs() / 10, tenths.abs() % 10) {
+                    (whole, 0) => format!("{sign}{whole} cm"),
+                    (whole, tenth) => format!("{sign}{whole}.{tenth} cm"),
+                }
+            }
+            Unit::Inches => {
+                let eighths = (self.0 as f64 * 8.0 / PER_INCH as f64).round() as i64;
+                let sign = if eighths < 0 { "-" } else { "" };
+                let (whole, part) = (eighths.abs() / 8, eighths.abs() % 8);
+                let (top, bottom) = match part {
+                    4 => (1, 2),
+                    2 | 6 => (part / 2, 4),
+                    _ => (part, 8),
+                };
+                match (whole, part) {
+                    (_, 0) => format!("{sign}{whole} in"),
+                    (0, _) => format!("{sign}{top}/{bottom} in"),
+                    _ => format!("{sign}{whole} {top}/{bottom} in"),
+                }
+            }
+        }
+    }
+}
+
+/// A number as hands write it: `22`, `22.5`, `1/2`, `22 1/2`.
+fn number(text: &str) -> Option<f64> {
+    let mut sum = 0.0;
+    let words: Vec<&str> = text.split_whitespace().collect();
+    if words.is_empty() || words.len() > 2 {
+        return None;
+    }
+    for (at, word) in words.iter().enumerate() {
+        let value = match word.split_once('/') {
+            Some((top, bottom)) => {
+                let (top, bottom): (u32, u32) = (top.parse().ok()?, bottom.parse().ok()?);
+                if bottom == 0 {
+                    return None;
+                }
+                f64::from(top) / f64::from(bottom)
+            }
+            None if at == 0 && word.bytes().all(|b| b.is_ascii_digit() || b == b'.') => word.parse().ok()?,
+            None => return None,
+        };
+        sum += value;
+    }
+    Some(sum)
+}
+
+impl FromStr for Length {
+    type Err = LengthError;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let wrong = || LengthError(text.to_owned());
+        let trimmed = text.trim();
+        let (body, negative) = match trimmed.strip_prefix('-') {
+            Some(rest) => (rest, true),
+            None => (trimmed, false),
+        };
+        let split = body.find(|c: char| c.is_alphabetic() || c == '"' || c == '″').ok_or_else(wrong)?;
+        let (digits, unit) = body.split_at(split);
+        let unit = match unit.trim() {
+            "mm" => PER_MM as f64,
+            "cm" => 10.0 * PER_MM as f64,
+            "m" => 1000.0 * PER_MM as f64,
+            "in" | "inch" | "inches" | "\"" | "″" => PER_INCH as f64,
+            "ft" => 12.0 * PER_INCH as f64,
+            "yd" => 36.0 * PER_INCH as f64,
+            _ => return Err(wrong()),
+        };
+        let size = number(digits).ok_or_else(wrong)? * unit;
+        if !size.is_finite() || size > MOST {
+            return Err(wrong());
+        }
+        let size = size.round() as i64;
+        Ok(Self(if negative { -size } else { size }))
+    }
+}
+
+impl fmt::Display for Length {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (whole, part) = (self.0.abs() / PER_MM, self.0.abs() % PER_MM);
+        let sign = if self.0 < 0 { "-" } else { "" };
+        match part {
+            0 => write!(f, "{sign}{whole} mm"),
+            _ => write!(f, "{sign}{whole}.{part:02} mm"),
+        }
+    }
+}
+
+impl Serialize for Length {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Length {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(from)?;
+        text.parse().map_err(de::Error::custom)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn hands_write_lengths_in_many_ways() {
+        for (text, hundredths) in [
+            ("57 cm", 57_000),
+            ("570mm", 57_000),
+            ("0.57 m", 57_000),
+            ("22 1/2 in", 57_150),
+            ("1/2 in", 1_270),
+            ("22.5\"", 57_150),
+            ("1 yd", 91_440),
+        ] {
+            assert_eq!(text.parse::<Length>().unwrap(), Length(hundredths), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_bare_number_or_a_strange_unit_is_refused() {
+        for text in ["57", "cm", "57 ells", "1/0 in", "1 2 3 cm", "1e9 m", "", "nan cm"] {
+            assert!(text.parse::<Length>().is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn shown_in_either_unit() {
+        let half: Length = "22 1/2 in".parse().unwrap();
+        assert_eq!(half.in_unit(Unit::Inches), "22 1/2 in");
+        assert_eq!(half.in_unit(Unit::Centimetres), "57.2 cm");
+        assert_eq!("-3/8 in".parse::<Length>().unwrap().in_unit(Unit::Inches), "-3/8 in");
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_printed_reads_back_the_same(hundredths in -50_000_000_i64..50_000_000) {
+            let length = Length(hundredths);
+            prop_assert_eq!(length.to_string().parse::<Length>().unwrap(), length);
+        }
+
+        #[test]
+        fn shown_and_read_back_differs_by_no_more_than_the_shown_step(hundredths in 0_i64..50_000_000) {
+            let length = Length(hundredths);
+            let cm: Length = length.in_unit(Unit::Centimetres).parse().unwrap();
+            let inches: Length = length.in_unit(Unit::Inches).parse().unwrap();
+            prop_assert!((cm.0 - length.0).abs() <= 50);
+            prop_assert!((inches.0 - length.0).abs() <= 160);
+        }
+    }
+}

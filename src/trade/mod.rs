@@ -1,0 +1,8 @@
+//! Values of the trade that know no board: dates, eighths, lengths, colours.
+//!
+//! Everything here parses at the edge and is trusted from then on; nothing here reads a file or draws.
+
+pub mod colour;
+pub mod date;
+pub mod eighths;
+pub mod length;
