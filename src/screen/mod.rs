@@ -1,1 +1,90 @@
-//! To come.
+//! The full-screen board.
+//!
+//! State and action give the next state ([`app`]); state gives a frame ([`frame`]). What a user can do is one table
+//! ([`actions`]) behind keys, footer, help, palette and the printed key list. Over a view lies a stack of
+//! [`layers`]. Only [`terminal`] touches the terminal, and it gives it back on every way out.
+
+pub mod actions;
+pub mod app;
+pub mod canvas;
+mod clash;
+mod deeds;
+mod errand;
+pub mod frame;
+mod general;
+pub mod keys;
+pub mod layers;
+mod limit;
+pub mod parts;
+pub mod terminal;
+pub mod theme;
+pub mod views;
+
+use std::io;
+use std::sync::mpsc;
+use std::time::Duration;
+
+use crossterm::event;
+
+use crate::store::{OpenBoard, Watcher};
+use app::App;
+use terminal::{Asked, Signals, Terminal};
+use theme::{Depth, Theme};
+
+/// Why the screen could not go on.
+#[derive(Debug, thiserror::Error)]
+pub enum ScreenError {
+    /// The terminal would not do what it must.
+    #[error("the terminal cannot be used: {0}")]
+    Terminal(#[from] io::Error),
+}
+
+/// How long the loop waits for a key before it looks for signals and for changes from outside.
+const PATIENCE: Duration = Duration::from_millis(100);
+
+/// How often the folder is looked at for changes from outside.
+const WATCH: Duration = Duration::from_millis(400);
+
+/// Runs the board until the user leaves.
+///
+/// # Errors
+/// When the terminal cannot be used; everything that was shown done is in the folder all the same.
+pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
+    let signals = Signals::listen()?;
+    let theme = Theme::new(Depth::of_environment(|name| std::env::var(name).ok()));
+    let (changed, outside) = mpsc::channel();
+    let _watcher = Watcher::spawn(&open, WATCH, move || {
+        // The loop may be gone already; then nobody needs to know.
+        let _ = changed.send(());
+    });
+    let mut app = App::new(open, theme);
+    let mut terminal = Terminal::enter()?;
+    while !app.left {
+        terminal.frames.draw(|frame| frame::draw(&mut app, frame))?;
+        let mut idle = true;
+        while idle && !app.left {
+            match signals.asked() {
+                Some(Asked::End) => return Ok(()),
+                Some(Asked::Stop) => app.errand = Some(app::Errand::Suspend),
+                None => {}
+            }
+            if let Some(errand) = app.errand.take() {
+                errand::run(&mut app, &mut terminal, errand)?;
+                idle = false;
+            }
+            if outside.try_iter().count() > 0 {
+                app.take_in_outside();
+                idle = false;
+            }
+            if idle && event::poll(PATIENCE)? {
+                app.event(&event::read()?);
+                // Keys that came in together are drawn together.
+                while app.errand.is_none() && !app.left && event::poll(Duration::ZERO)? {
+                    app.event(&event::read()?);
+                }
+                idle = false;
+            }
+        }
+    }
+    Ok(())
+}

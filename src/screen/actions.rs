@@ -1,0 +1,225 @@
+//! The one table of what a user can do.
+//!
+//! Key handling, the footer, help, the palette and the printed key list all read it; nothing else knows a key.
+
+use super::keys::Key;
+
+/// Where an action applies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Scope {
+    /// In every view.
+    Everywhere,
+    /// On the wall.
+    Wall,
+    /// In the list of looks.
+    Looks,
+    /// In the list of scenes.
+    Scenes,
+}
+
+impl Scope {
+    /// All scopes, the widest first.
+    pub const ALL: [Self; 4] = [Self::Everywhere, Self::Wall, Self::Looks, Self::Scenes];
+
+    /// In a word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Everywhere => "everywhere",
+            Self::Wall => "wall",
+            Self::Looks => "looks",
+            Self::Scenes => "scenes",
+        }
+    }
+}
+
+/// One thing that a user can do.
+#[derive(Clone, Copy, Debug)]
+pub struct Action {
+    /// What the program calls it.
+    pub act: Act,
+    /// Its name on the screen.
+    pub name: &'static str,
+    /// What it does, in one line.
+    pub about: &'static str,
+    /// The keys that do it.
+    pub keys: &'static [&'static str],
+    /// Where it applies.
+    pub scope: Scope,
+    /// Its place in the footer, the smaller the earlier; 0 keeps it out.
+    pub footer: u8,
+}
+
+macro_rules! actions {
+    ($($act:ident, $scope:ident, $footer:literal, $name:literal, [$($key:literal),*], $about:literal;)*) => {
+        /// Names of actions; see [`ACTIONS`].
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum Act {
+            $(#[doc = $about] $act,)*
+        }
+
+        /// The table.
+        pub static ACTIONS: &[Action] = &[
+            $(Action {
+                act: Act::$act,
+                name: $name,
+                about: $about,
+                keys: &[$($key),*],
+                scope: Scope::$scope,
+                footer: $footer,
+            },)*
+        ];
+    };
+}
+
+actions! {
+    Wall, Everywhere, 0, "wall", ["1"], "Show the wall: every outfit by story period";
+    Looks, Everywhere, 0, "looks", ["2"], "Show the list of looks";
+    Scenes, Everywhere, 0, "scenes", ["3"], "Show the list of scenes";
+    Find, Everywhere, 90, "find", ["/"], "Find an outfit, look, scene, thread or period by any of its words";
+    Palette, Everywhere, 91, "do", [":", "ctrl-p"], "Choose from everything that can be done here";
+    Help, Everywhere, 92, "help", ["?"], "Show the keys that work here";
+    Undo, Everywhere, 80, "undo", ["u"], "Take back the last change";
+    Redo, Everywhere, 0, "redo", ["U", "ctrl-r"], "Do again what was taken back";
+    Back, Everywhere, 0, "back", ["esc"], "Close, or clear marks and light";
+    Quit, Everywhere, 99, "quit", ["q", "ctrl-c"], "Leave; everything is saved already";
+    Problems, Everywhere, 0, "problems", ["!"], "List the files that cannot be read and the findings";
+    Text, Everywhere, 0, "as text", ["E"], "Edit the whole record in your own editor";
+    Notes, Everywhere, 0, "notes", ["n"], "Write the notes of what is in focus";
+    Suspend, Everywhere, 0, "suspend", ["ctrl-z"], "Give the terminal back for a while";
+    Redraw, Everywhere, 0, "redraw", ["ctrl-l"], "Draw the whole screen again";
+
+    Left, Wall, 0, "left", ["left", "h"], "Go to the earlier neighbour";
+    Right, Wall, 0, "right", ["right", "l"], "Go to the later neighbour";
+    Up, Wall, 0, "up", ["up", "k"], "Go up";
+    Down, Wall, 0, "down", ["down", "j"], "Go down";
+    PeriodBack, Wall, 0, "period back", ["pgup", "shift-left"], "Go to the period before";
+    PeriodOn, Wall, 0, "period on", ["pgdn", "shift-right"], "Go to the next period";
+    First, Wall, 0, "first", ["home"], "Go to the first outfit";
+    Last, Wall, 0, "last", ["end"], "Go to the last outfit";
+    Closer, Wall, 60, "closer", ["+", "="], "Zoom in: blocks, lines, cards";
+    Wider, Wall, 61, "wider", ["-"], "Zoom out: cards, lines, blocks";
+    Lanes, Wall, 62, "lanes", ["tab"], "Go between the outfits and the lanes of looks";
+    Mark, Wall, 10, "mark", ["space", "v"], "Mark the outfit in focus, or take the mark off";
+    MarkOpen, Wall, 0, "mark open", ["V"], "Mark every open outfit of this period and character";
+    Gather, Wall, 11, "gather", ["g"], "Gather the marked outfits, or the one in focus, into a new look";
+    Fold, Wall, 12, "fold", ["f"], "Fold the marked outfits, or the one in focus, into a look that is there";
+    FoldUp, Wall, 13, "fold up", ["z"], "Show folded outfits as their looks, so that the wall shrinks";
+    LetGo, Wall, 14, "let go", ["x"], "Decide that it is in no look, and say why";
+    TakeBack, Wall, 0, "take back", ["X"], "Open an outfit again that was let go";
+    Release, Wall, 15, "release", ["r"], "Take it out of its look; it is open again";
+    Base, Wall, 0, "base", ["b"], "Make the outfit in focus the base of its look";
+    Split, Wall, 0, "split", ["s"], "Split the marked outfits off their look into a new one";
+    NextOpen, Wall, 20, "next open", ["o"], "Go to the next open outfit";
+    LightThread, Wall, 0, "thread", ["T"], "Light up every outfit and look that carries a thread";
+    Only, Wall, 0, "character", ["c"], "Show one character only, or all";
+    MoreKnown, Wall, 0, "recognition up", ["]"], "The audience knows it better: recognition up";
+    LessKnown, Wall, 0, "recognition down", ["["], "The audience knows it less: recognition down";
+    Sheet, Wall, 16, "sheet", ["enter"], "Open everything that is known of it";
+    Treatment, Wall, 0, "treatment", ["t"], "Say whether the look copies or interprets its base";
+    Departure, Wall, 0, "departure", ["d"], "Write down a detail in which the look departs from its base";
+    AssignLook, Wall, 0, "to scene", ["a"], "Put the look into a scene";
+    Rename, Wall, 0, "rename", ["R"], "Give it another title";
+    Merge, Wall, 0, "merge", ["m"], "Merge the look into another";
+    Dissolve, Wall, 0, "dissolve", ["D"], "Take the look away; its outfits are open again";
+    RaiseLimit, Wall, 0, "raise limit", ["L"], "Raise a limit of the budget, on the record";
+
+    LookUp, Looks, 0, "up", ["up", "k"], "Go to the look above, or the field above";
+    LookDown, Looks, 0, "down", ["down", "j"], "Go to the look below, or the field below";
+    LookPageUp, Looks, 0, "page up", ["pgup"], "Go up a page";
+    LookPageDown, Looks, 0, "page down", ["pgdn"], "Go down a page";
+    LookFirst, Looks, 0, "first", ["home"], "Go to the first look";
+    LookLast, Looks, 0, "last", ["end"], "Go to the last look";
+    LookFields, Looks, 10, "fields", ["tab", "right", "l"], "Go from the list to the look's fields";
+    LookList, Looks, 0, "list", ["shift-tab", "left", "h"], "Go from the fields back to the list";
+    LookEdit, Looks, 11, "edit", ["enter", "e"], "Change the field in focus";
+    LookTreatment, Looks, 12, "treatment", ["t"], "Say whether the look copies or interprets its base";
+    LookDeparture, Looks, 13, "departure", ["d"], "Write down a detail in which the look departs from its base";
+    LookAssign, Looks, 14, "to scene", ["a"], "Put the look into a scene";
+    LookInvent, Looks, 15, "invent", ["i"], "Add a look that no outfit covers";
+    LookStage, Looks, 0, "stage", ["S"], "Say how far the work on the look is";
+    LookBase, Looks, 0, "base", ["b"], "Choose another base among the look's outfits";
+    LookRename, Looks, 0, "rename", ["R"], "Give the look another title";
+    LookMerge, Looks, 16, "merge", ["m"], "Merge the look into another";
+    LookSplit, Looks, 0, "split", ["s"], "Split some of its outfits off into a new look";
+    LookEarlier, Looks, 0, "move up", ["shift-up", "K"], "Move the look up among its character's looks";
+    LookLater, Looks, 0, "move down", ["shift-down", "J"], "Move the look down among its character's looks";
+    LookDissolve, Looks, 0, "dissolve", ["D"], "Take the look away; its outfits are open again";
+    LookRemoveItem, Looks, 0, "remove item", ["x", "delete"], "Take the departure, thread or dressing note in focus away";
+    LookOnWall, Looks, 20, "on the wall", ["w"], "Show the look on the wall";
+
+    SceneUp, Scenes, 0, "up", ["up", "k"], "Go to the scene before";
+    SceneDown, Scenes, 0, "down", ["down", "j"], "Go to the next scene";
+    ScenePageUp, Scenes, 0, "page up", ["pgup"], "Go up a page";
+    ScenePageDown, Scenes, 0, "page down", ["pgdn"], "Go down a page";
+    SceneFirst, Scenes, 0, "first", ["home"], "Go to the first scene";
+    SceneLast, Scenes, 0, "last", ["end"], "Go to the last scene";
+    SceneLeft, Scenes, 0, "left", ["left", "h", "shift-tab"], "Go to the character before";
+    SceneRight, Scenes, 0, "right", ["right", "l", "tab"], "Go to the next character";
+    SceneAssign, Scenes, 10, "assign", ["enter", "a"], "Choose the look that the character wears in this scene";
+    SceneCarry, Scenes, 11, "carry", ["c"], "Wear what the character wore in the scene before";
+    SceneClear, Scenes, 12, "clear", ["x"], "Present, but no look yet";
+    SceneAway, Scenes, 13, "not here", ["X"], "Take the character out of the scene";
+    SceneNextGap, Scenes, 14, "next gap", ["o"], "Go to the next scene in which somebody has no look";
+    SceneEdit, Scenes, 15, "edit", ["e"], "Change a field of the scene";
+    SceneAdd, Scenes, 0, "add scene", ["N"], "Add a scene behind this one";
+    SceneCut, Scenes, 0, "cut scene", ["D"], "Take the scene out of the script and the schedule";
+    SceneLook, Scenes, 20, "its look", ["w"], "Show the look in the list of looks";
+}
+
+impl Act {
+    /// The action's row.
+    pub fn row(self) -> &'static Action {
+        // The table is made from the same list as the names, in the same order.
+        &ACTIONS[self as usize]
+    }
+}
+
+/// The action that a key does in a view.
+pub fn by_key(key: Key, view: Scope) -> Option<Act> {
+    let matches = |action: &&Action| {
+        (action.scope == view || action.scope == Scope::Everywhere)
+            && action.keys.iter().any(|name| name.parse() == Ok(key))
+    };
+    ACTIONS.iter().find(matches).map(|action| action.act)
+}
+
+/// Every action that can be done in a view, the view's own first.
+pub fn of_view(view: Scope) -> impl Iterator<Item = &'static Action> {
+    let of = |scope| ACTIONS.iter().filter(move |action| action.scope == scope);
+    of(view).chain(of(Scope::Everywhere))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::HashSet;
+
+    #[test]
+    fn every_key_of_the_table_is_a_key() {
+        for action in ACTIONS {
+            for key in action.keys {
+                assert!(key.parse::<Key>().is_ok(), "{key} of {}", action.name);
+            }
+        }
+    }
+
+    #[test]
+    fn no_key_does_two_things_in_one_view() {
+        for view in Scope::ALL {
+            let mut seen = HashSet::new();
+            for action in of_view(view) {
+                for key in action.keys {
+                    assert!(seen.insert(*key) || view == Scope::Everywhere, "{key} in {}", view.word());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_action_has_its_own_row() {
+        for action in ACTIONS {
+            assert_eq!(action.act.row().name, action.name);
+            assert!(!action.about.is_empty() && !action.keys.is_empty());
+        }
+    }
+}

@@ -1,0 +1,342 @@
+//! The app's state, and how an event changes it.
+//!
+//! State and action give the next state; drawing is apart (see [`super::frame`]). Events go to the layer on top;
+//! what no layer takes is looked up in the table of actions for the view.
+
+use std::path::PathBuf;
+
+use crossterm::event::{Event, KeyEventKind, MouseButton, MouseEventKind};
+
+use super::actions::{self, Act, Scope};
+use super::canvas::{Hit, Hits};
+use super::keys::Key;
+use super::layers::{Layer, Next};
+use super::theme::Theme;
+use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
+use crate::board::{Board, Change, Edit, RecordRef, Refused};
+use crate::store::{EditError, OpenBoard};
+
+/// Everything that the screen knows.
+pub struct App {
+    /// The board's folder, open.
+    pub open: OpenBoard,
+    /// Goes up with every change of the board, so that what was laid out for it can be kept until then.
+    pub version: u64,
+    /// Which view is shown.
+    pub view: Scope,
+    /// The wall's own state.
+    pub wall: Wall,
+    /// The look list's own state.
+    pub looks: Looks,
+    /// The scene list's own state.
+    pub scenes: Scenes,
+    /// What lies over the view; the last is on top.
+    pub layers: Vec<Box<dyn Layer>>,
+    /// The last word to the user.
+    pub said: Said,
+    /// Styles.
+    pub theme: Theme,
+    /// Where the mouse can hit.
+    pub hits: Hits,
+    /// Whether the user has left.
+    pub left: bool,
+    /// Work for the loop that owns the terminal.
+    pub errand: Option<Errand>,
+}
+
+/// What only the loop that owns the terminal can do.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Errand {
+    /// Stop until continued.
+    Suspend,
+    /// Draw everything anew.
+    Redraw,
+    /// Edit a record's text in the user's own editor.
+    Editor {
+        /// Which record.
+        record: RecordRef,
+        /// The text to begin with: the record, or what was typed before and did not read.
+        text: String,
+        /// The record's text when the editing began.
+        base: String,
+    },
+}
+
+/// A word to the user.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Said {
+    /// The words.
+    pub text: String,
+    /// Whether something went wrong.
+    pub wrong: bool,
+}
+
+impl App {
+    /// Opens on the wall.
+    pub fn new(open: OpenBoard, theme: Theme) -> Self {
+        let mut app = Self {
+            open,
+            version: 0,
+            view: Scope::Wall,
+            wall: Wall::default(),
+            looks: Looks::default(),
+            scenes: Scenes::default(),
+            layers: Vec::new(),
+            said: Said::default(),
+            theme,
+            hits: Hits::default(),
+            left: false,
+            errand: None,
+        };
+        let faults = app.open.faults().len();
+        if faults > 0 {
+            app.warn(format!("{faults} could not be read and are left alone: ! lists them"));
+        } else {
+            app.say("? shows the keys; everything is saved as you go");
+        }
+        app
+    }
+
+    /// The board as it is now.
+    pub fn board(&self) -> &Board {
+        self.open.board()
+    }
+
+    /// The folder of the board.
+    pub fn folder(&self) -> PathBuf {
+        self.open.folder().to_path_buf()
+    }
+
+    /// Says something.
+    pub fn say(&mut self, text: impl Into<String>) {
+        self.said = Said { text: text.into(), wrong: false };
+    }
+
+    /// Says that something is wrong.
+    pub fn warn(&mut self, text: impl Into<String>) {
+        self.said = Said { text: text.into(), wrong: true };
+    }
+
+    /// Lays a layer over everything.
+    pub fn open_layer(&mut self, layer: impl Layer + 'static) {
+        self.layers.push(Box::new(layer));
+    }
+
+    /// Makes a change and says so, or says why not. Limits are not asked; see [`App::propose`].
+    pub fn change(&mut self, edit: Result<Edit, Refused>) -> bool {
+        match edit {
+            Ok(edit) if edit.changes.is_empty() => {
+                self.say("nothing changed");
+                false
+            }
+            Ok(edit) => self.commit(&edit),
+            Err(refused) => {
+                self.warn(refused.to_string());
+                false
+            }
+        }
+    }
+
+    fn commit(&mut self, edit: &Edit) -> bool {
+        let done = self.open.edit(edit);
+        self.version += 1;
+        match done {
+            Ok(()) => {
+                self.say(edit.label.clone());
+                self.follow(edit);
+                true
+            }
+            Err(EditError::Refused(Refused::Clash(clashes))) => {
+                let edit = edit.clone();
+                self.open_layer(super::clash::question(&clashes, edit));
+                false
+            }
+            Err(error) => {
+                self.warn(error.to_string());
+                false
+            }
+        }
+    }
+
+    /// Puts the focus on a look that has just come to be.
+    fn follow(&mut self, edit: &Edit) {
+        let made = edit.changes.iter().find_map(|change| match change {
+            Change::Look(id, swap) if swap.before.is_none() => Some(id.clone()),
+            _ => None,
+        });
+        if let Some(look) = made {
+            self.wall.marks.clear();
+            self.focus(&Target::Look(look));
+        }
+    }
+
+    /// Puts the focus of the present view on something, where it can show it.
+    pub fn focus(&mut self, target: &Target) {
+        let board = self.open.board();
+        match self.view {
+            Scope::Looks => self.looks.focus(board, target),
+            Scope::Scenes => self.scenes.focus(board, target),
+            Scope::Wall | Scope::Everywhere => self.wall.focus(board, target),
+        }
+    }
+
+    /// Goes to the view that shows a target best, and puts its focus there.
+    pub fn go_to(&mut self, target: &Target) {
+        self.view = match (target, self.view) {
+            (Target::Scene(_), _) => Scope::Scenes,
+            (Target::Look(_), Scope::Looks) => Scope::Looks,
+            _ => Scope::Wall,
+        };
+        self.focus(target);
+    }
+
+    /// What the present view has in focus.
+    pub fn focused(&self) -> Option<Target> {
+        match self.view {
+            Scope::Looks => self.looks.focused(self.board()),
+            Scope::Scenes => self.scenes.focused(self.board()),
+            Scope::Wall | Scope::Everywhere => self.wall.focused(),
+        }
+    }
+
+    /// Takes back the last change, or does it again.
+    fn travel(&mut self, back: bool) {
+        let done = if back { self.open.undo() } else { self.open.redo() };
+        self.version += 1;
+        let verb = if back { "took back" } else { "did again" };
+        match done {
+            Ok(Some(label)) => self.say(format!("{verb}: {label}")),
+            Ok(None) => self.say(if back { "nothing to take back" } else { "nothing to do again" }),
+            Err(error) => self.warn(error.to_string()),
+        }
+    }
+
+    /// Takes in what other hands have changed in the folder.
+    pub fn take_in_outside(&mut self) {
+        let news = self.open.take_in_outside();
+        if news.is_empty() {
+            return;
+        }
+        self.version += 1;
+        let text: Vec<String> = news.iter().map(|news| news.text.clone()).collect();
+        self.say(text.join("; "));
+    }
+
+    /// Takes one event of the terminal.
+    pub fn event(&mut self, event: &Event) {
+        match event {
+            Event::Mouse(mouse) => self.mouse(mouse.kind, mouse.column, mouse.row),
+            Event::Key(key) if key.kind == KeyEventKind::Release => {}
+            Event::Key(_) | Event::Paste(_) if !self.layers.is_empty() => {
+                self.to_top_layer(|layer, app| layer.event(event, app));
+            }
+            Event::Key(key) => {
+                if let Some(act) = actions::by_key(Key::of(*key), self.view) {
+                    self.perform(act);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn mouse(&mut self, kind: MouseEventKind, column: u16, row: u16) {
+        match kind {
+            MouseEventKind::Down(button) => {
+                let Some(hit) = self.hits.at(column, row).cloned() else {
+                    if !self.layers.is_empty() {
+                        self.layers.pop();
+                    }
+                    return;
+                };
+                match hit {
+                    Hit::Row(row) => self.to_top_layer(|layer, app| layer.click(row, app)),
+                    _ if !self.layers.is_empty() => drop(self.layers.pop()),
+                    Hit::Act(act) => self.perform(act),
+                    Hit::Target(target) => self.click(&target, button),
+                }
+            }
+            MouseEventKind::ScrollUp => self.wheel(-1),
+            MouseEventKind::ScrollDown => self.wheel(1),
+            _ => {}
+        }
+    }
+
+    /// A click puts the focus there; a click on what is in focus opens it; the other button marks it.
+    fn click(&mut self, target: &Target, button: MouseButton) {
+        let again = self.focused().as_ref() == Some(target);
+        self.focus(target);
+        match (button, self.view) {
+            (MouseButton::Right, Scope::Wall) => self.perform(Act::Mark),
+            (MouseButton::Left, Scope::Wall) if again => self.perform(Act::Sheet),
+            (MouseButton::Left, Scope::Looks) if again => self.perform(Act::LookFields),
+            (MouseButton::Left, Scope::Scenes) if again => self.perform(Act::SceneAssign),
+            _ => {}
+        }
+    }
+
+    fn wheel(&mut self, by: isize) {
+        if let Some(layer) = self.layers.last_mut() {
+            layer.scroll(by);
+            return;
+        }
+        let act = match (self.view, by < 0) {
+            (Scope::Looks, true) => Act::LookUp,
+            (Scope::Looks, false) => Act::LookDown,
+            (Scope::Scenes, true) => Act::SceneUp,
+            (Scope::Scenes, false) => Act::SceneDown,
+            (_, true) => Act::Up,
+            (_, false) => Act::Down,
+        };
+        self.perform(act);
+    }
+
+    fn to_top_layer(&mut self, send: impl FnOnce(&mut dyn Layer, &mut Self) -> Next) {
+        let Some(mut layer) = self.layers.pop() else { return };
+        let at = self.layers.len();
+        if send(layer.as_mut(), self) == Next::Keep {
+            // What the layer opened lies over it.
+            self.layers.insert(at.min(self.layers.len()), layer);
+        }
+    }
+
+    /// Does an action.
+    pub fn perform(&mut self, act: Act) {
+        match act {
+            Act::Wall | Act::Looks | Act::Scenes => self.show(act),
+            Act::Find => self.find(),
+            Act::Palette => self.palette(),
+            Act::Help => self.help(),
+            Act::Undo => self.travel(true),
+            Act::Redo => self.travel(false),
+            Act::Quit => self.left = true,
+            Act::Problems => self.problems(),
+            Act::Text => self.edit_as_text(),
+            Act::Notes => self.write_notes(),
+            Act::Suspend => self.errand = Some(Errand::Suspend),
+            Act::Redraw => self.errand = Some(Errand::Redraw),
+            Act::Back => match self.view {
+                Scope::Looks => self.looks.back(),
+                Scope::Scenes => {}
+                Scope::Wall | Scope::Everywhere => self.wall.back(),
+            },
+            _ => match act.row().scope {
+                Scope::Wall | Scope::Everywhere => super::views::wall::perform(self, act),
+                Scope::Looks => super::views::looks::perform(self, act),
+                Scope::Scenes => super::views::scenes::perform(self, act),
+            },
+        }
+    }
+
+    /// Goes to a view and takes the focus along.
+    fn show(&mut self, act: Act) {
+        let target = self.focused();
+        self.view = match act {
+            Act::Looks => Scope::Looks,
+            Act::Scenes => Scope::Scenes,
+            _ => Scope::Wall,
+        };
+        if let Some(target) = target {
+            self.focus(&target);
+        }
+    }
+}

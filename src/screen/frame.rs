@@ -1,0 +1,191 @@
+//! Draws one frame: header, counter, the view, what lies over it, and the footer.
+
+use ratatui::Frame;
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+
+use super::actions::{self, Act, Scope};
+use super::app::App;
+use super::canvas::{Canvas, Hit, disarm, width};
+use super::parts::meter;
+use super::views::wall;
+use crate::board::{Board, Scope as Limit};
+
+/// The least that a board can be shown on.
+pub const LEAST: (u16, u16) = (40, 12);
+
+/// Draws the app.
+pub fn draw(app: &mut App, frame: &mut Frame<'_>) {
+    let area = frame.area();
+    let cursor = draw_on(app, frame.buffer_mut(), area);
+    if let Some(cursor) = cursor {
+        frame.set_cursor_position(cursor);
+    }
+}
+
+/// Draws the app on a buffer; returns where the cursor shall stand.
+pub fn draw_on(
+    app: &mut App,
+    buffer: &mut ratatui::buffer::Buffer,
+    area: Rect,
+) -> Option<ratatui::layout::Position> {
+    app.hits.clear();
+    let period = period_in_focus(app);
+    let App { open, version, view, wall, looks, scenes, layers, said, theme, hits, .. } = app;
+    let board = open.board();
+    let mut canvas = Canvas::new(buffer, theme, hits);
+    if area.width < LEAST.0 || area.height < LEAST.1 {
+        let words = format!("Shirr needs at least {} columns and {} rows.", LEAST.0, LEAST.1);
+        for (y, line) in (area.top()..area.bottom()).zip(super::canvas::wrapped(&words, usize::from(area.width))) {
+            canvas.put(area.x, y, area.width, &line, Style::new());
+        }
+        disarm(buffer);
+        return None;
+    }
+    let head = Rect::new(area.x, area.y, area.width, 1);
+    let counter = Rect::new(area.x, area.y + 1, area.width, 1);
+    let foot_rows = if area.height >= 20 { 2 } else { 1 };
+    let body = Rect::new(area.x, area.y + 2, area.width, area.height - 2 - foot_rows);
+    let foot = Rect::new(area.x, body.bottom(), area.width, foot_rows);
+    header(&mut canvas, head, board, *view, &wall.says());
+    counters(&mut canvas, counter, board, wall_or_focus(*view, wall, looks, scenes, board), period.as_ref());
+    match view {
+        Scope::Looks => looks.draw(board, &mut canvas, body),
+        Scope::Scenes => scenes.draw(board, &mut canvas, body),
+        Scope::Wall | Scope::Everywhere => wall.draw(board, *version, &mut canvas, body),
+    }
+    let keys = layers.last().map(|layer| layer.keys());
+    footer(&mut canvas, foot, *view, said, keys);
+    for layer in layers.iter_mut() {
+        layer.draw(board, &mut canvas, body);
+    }
+    let cursor = canvas.cursor.filter(|_| !layers.is_empty());
+    disarm(buffer);
+    cursor
+}
+
+fn period_in_focus(app: &App) -> Option<Limit> {
+    let board = app.board();
+    let relations = board.relations();
+    let period = match app.focused()? {
+        super::views::Target::Outfit(id) => relations.period_of_outfit(&id).cloned(),
+        super::views::Target::Look(id) => relations.period_of_look(&id).cloned(),
+        super::views::Target::Scene(number) => {
+            relations.scene_at(&number).and_then(|at| relations.period_of_scene(at)).cloned()
+        }
+        super::views::Target::Period(id) => Some(id),
+        super::views::Target::Thread(_) => None,
+    };
+    period.map(Limit::Period)
+}
+
+fn wall_or_focus(
+    view: Scope,
+    wall: &wall::Wall,
+    looks: &super::views::looks::Looks,
+    scenes: &super::views::scenes::Scenes,
+    board: &Board,
+) -> Option<Limit> {
+    use super::views::Target;
+    let character = match view {
+        Scope::Looks => match looks.focused(board) {
+            Some(Target::Look(id)) => board.look(&id).map(|look| look.character.clone()),
+            _ => None,
+        },
+        Scope::Scenes => scenes.character(board),
+        Scope::Wall | Scope::Everywhere => wall.character(board),
+    };
+    character.map(Limit::Character)
+}
+
+fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_says: &str) {
+    let (heading, quiet, key, focus) =
+        (canvas.theme.heading(), canvas.theme.quiet(), canvas.theme.key(), canvas.theme.focus());
+    let right = area.right();
+    // The views' names must be seen on every width; the title takes what they leave.
+    let tabs = [(Act::Wall, Scope::Wall), (Act::Looks, Scope::Looks), (Act::Scenes, Scope::Scenes)];
+    let tabs_width: usize = tabs.iter().map(|(act, _)| width(act.row().name) + 4).sum();
+    let room = area.width.saturating_sub(u16::try_from(tabs_width).unwrap_or(0) + 1);
+    let mut x = area.x + canvas.put(area.x, area.y, room, &board.head().title, heading) + 2;
+    for (act, scope) in tabs {
+        let row = act.row();
+        let name = row.name;
+        let start = x;
+        let style = if scope == view { focus } else { Style::new() };
+        x = canvas.spans(x, area.y, right, &[(row.keys[0], key), (" ", Style::new()), (name, style)]);
+        canvas.hit(Rect::new(start, area.y, x - start, 1), Hit::Act(act));
+        x += 2;
+    }
+    if view == Scope::Wall {
+        let used = u16::try_from(width(wall_says)).unwrap_or(0);
+        if x + used < right {
+            canvas.put(right - used, area.y, used, wall_says, quiet);
+        }
+    }
+}
+
+fn counters(canvas: &mut Canvas<'_>, area: Rect, board: &Board, character: Option<Limit>, period: Option<&Limit>) {
+    let scopes = [Some(Limit::Overall), character, period.cloned()];
+    let shown: Vec<&Limit> = scopes.iter().flatten().collect();
+    let cells = match area.width {
+        0..60 => 0,
+        60..100 => 6,
+        100..150 => 12,
+        _ => 20,
+    };
+    let mut x = area.x;
+    let right = area.right();
+    for (at, scope) in shown.iter().enumerate() {
+        let name = match scope {
+            Limit::Overall => "Looks".to_owned(),
+            other => {
+                // Names are cut so that every number is seen.
+                let left = shown.len() - at;
+                let room = usize::from(right.saturating_sub(x)) / left;
+                super::canvas::fitted(&board.scope_name(other), room.saturating_sub(cells + 14).max(3)).into_owned()
+            }
+        };
+        x = meter::draw(canvas, x, area.y, right, &name, board.count(scope), cells);
+        x = canvas.spans(x, area.y, right, &[("  ", Style::new())]);
+    }
+}
+
+fn footer(canvas: &mut Canvas<'_>, area: Rect, view: Scope, said: &super::app::Said, layer: Option<&'static str>) {
+    let said_style = if said.wrong { canvas.theme.over() } else { canvas.theme.text() };
+    let hints_row = area.bottom() - 1;
+    if area.height > 1 {
+        canvas.put(area.x, area.y, area.width, &said.text, said_style);
+    }
+    let quiet = canvas.theme.quiet();
+    if let Some(keys) = layer {
+        canvas.put(area.x, hints_row, area.width, keys, quiet);
+        return;
+    }
+    if area.height == 1 && said.wrong {
+        canvas.put(area.x, hints_row, area.width, &said.text, said_style);
+        return;
+    }
+    let key = canvas.theme.key();
+    let mut rows: Vec<&actions::Action> = actions::of_view(view).filter(|action| action.footer > 0).collect();
+    rows.sort_by_key(|action| action.footer);
+    // Help is always in the footer; the others while there is room.
+    let help = Act::Help.row();
+    rows.retain(|action| action.act != Act::Help);
+    let help_width = u16::try_from(width(help.name) + width(help.keys[0]) + 1).unwrap_or(0);
+    let right = area.right().saturating_sub(help_width + 2);
+    let mut x = area.x;
+    for action in rows {
+        let name = action.keys[0];
+        let need = u16::try_from(width(name) + 1 + width(action.name)).unwrap_or(0);
+        if x + need > right {
+            continue;
+        }
+        let start = x;
+        x = canvas.spans(x, hints_row, right, &[(name, key), (" ", quiet), (action.name, quiet)]);
+        canvas.hit(Rect::new(start, hints_row, x - start, 1), Hit::Act(action.act));
+        x += 2;
+    }
+    let start = area.right() - help_width;
+    canvas.spans(start, hints_row, area.right(), &[(help.keys[0], key), (" ", quiet), (help.name, quiet)]);
+    canvas.hit(Rect::new(start, hints_row, help_width, 1), Hit::Act(Act::Help));
+}

@@ -1,0 +1,209 @@
+//! What can be done in every view: find, the palette, help, problems, notes, a record as text.
+
+use super::actions::{self, ACTIONS, Scope};
+use super::app::{App, Errand};
+use super::layers::page::Line;
+use super::layers::{Editor, Item, Page, Pick};
+use super::views::Target;
+use crate::board::{Board, RecordRef, Standing};
+use crate::check;
+
+impl App {
+    /// Finds anything by any of its words.
+    pub(super) fn find(&mut self) {
+        let (targets, items) = findable(self.board());
+        self.open_layer(Pick::new("Find", items, move |app, at| app.go_to(&targets[at])));
+    }
+
+    /// Chooses from everything that can be done here.
+    pub(super) fn palette(&mut self) {
+        let actions: Vec<&actions::Action> = actions::of_view(self.view).collect();
+        let items = actions.iter().map(|action| {
+            Item::new(format!("{} — {}", action.name, action.about), action.keys.join(" "))
+        });
+        let items = items.collect();
+        self.open_layer(Pick::new("Do", items, move |app, at| app.perform(actions[at].act)));
+    }
+
+    /// Shows the keys that work here.
+    pub(super) fn help(&mut self) {
+        let mut lines = Vec::new();
+        for scope in [self.view, Scope::Everywhere] {
+            lines.push(Line::Heading(format!("In {}", place(scope))));
+            for action in ACTIONS.iter().filter(|action| action.scope == scope) {
+                lines.push(Line::Pair(action.keys.join(" "), action.about.to_owned()));
+            }
+            lines.push(Line::Heading(String::new()));
+        }
+        lines.push(Line::Heading("Mouse".to_owned()));
+        lines.push(Line::Pair("click".to_owned(), "Put the focus there; again: open it".to_owned()));
+        lines.push(Line::Pair("right click".to_owned(), "Mark an outfit".to_owned()));
+        lines.push(Line::Pair("wheel".to_owned(), "Move up and down".to_owned()));
+        lines.push(Line::Heading(String::new()));
+        lines.push(Line::Heading("Marks".to_owned()));
+        for (mark, words) in MARKS {
+            lines.push(Line::Pair((*mark).to_owned(), (*words).to_owned()));
+        }
+        self.open_layer(Page::new("Help", lines));
+    }
+
+    /// Lists the files that cannot be read and the findings; choosing one goes there.
+    pub(super) fn problems(&mut self) {
+        let mut items = Vec::new();
+        let mut targets: Vec<Option<Target>> = Vec::new();
+        for fault in self.open.faults() {
+            items.push(Item::new(fault.to_string(), "file").marked("!"));
+            targets.push(None);
+        }
+        for finding in check::findings(self.board()) {
+            let mark = match finding.level {
+                check::Level::Error => "!",
+                check::Level::Warning => "?",
+                check::Level::Note => "·",
+            };
+            items.push(Item::new(finding.text, finding.name).marked(mark));
+            targets.push(match finding.about {
+                check::About::Outfit(id) => Some(Target::Outfit(id)),
+                check::About::Look(id) => Some(Target::Look(id)),
+                check::About::Scene(number) => Some(Target::Scene(number)),
+                check::About::Period(id) => Some(Target::Period(id)),
+                check::About::Thread(id) => Some(Target::Thread(id)),
+                check::About::Board | check::About::Character(_) => None,
+            });
+        }
+        if items.is_empty() {
+            self.say("every file reads, and there are no findings");
+            return;
+        }
+        self.open_layer(Pick::new("Problems", items, move |app, at| match &targets[at] {
+            Some(target) => app.go_to(target),
+            None => app.say("repair it where it stands: the board takes it in at once"),
+        }));
+    }
+
+    /// Opens the record in focus in the user's own editor.
+    pub(super) fn edit_as_text(&mut self) {
+        let record = match self.focused() {
+            Some(Target::Outfit(id)) => RecordRef::Outfit(id),
+            Some(Target::Look(id)) => RecordRef::Look(id),
+            Some(Target::Scene(number)) => RecordRef::Scene(number),
+            Some(Target::Period(_) | Target::Thread(_)) | None => RecordRef::Head,
+        };
+        match self.open.record_text(&record) {
+            Some(text) => self.errand = Some(Errand::Editor { record, base: text.clone(), text }),
+            None => self.warn(format!("{record} is not there")),
+        }
+    }
+
+    /// Takes in what came back from the user's own editor; where it does not read, asks what to do with it.
+    pub fn edited_as_text(&mut self, record: RecordRef, base: String, text: String) {
+        match self.open.edit_from_text(&record, &base, &text) {
+            Ok(None) => self.say("nothing changed"),
+            Ok(Some(edit)) => {
+                self.change(Ok(edit));
+            }
+            Err(fault) => {
+                let lead = vec!["What you wrote does not read, so nothing was changed:".to_owned(), fault.to_string()];
+                let items = vec![
+                    Item::new("Go on editing", "with what you wrote"),
+                    Item::new("Throw it away", "the record stays as it was"),
+                ];
+                self.open_layer(Pick::question("Not taken", lead, items, move |app, choice| {
+                    if choice == 0 {
+                        app.errand = Some(Errand::Editor { record, text, base });
+                    } else {
+                        app.say("left as it was");
+                    }
+                }));
+            }
+        }
+    }
+
+    /// Writes the notes of what is in focus.
+    pub(super) fn write_notes(&mut self) {
+        let board = self.board();
+        let (title, notes) = match self.focused() {
+            Some(Target::Outfit(id)) => match board.outfit(&id) {
+                Some(outfit) => (outfit.title.clone(), outfit.notes.clone()),
+                None => return,
+            },
+            Some(Target::Look(id)) => match board.look(&id) {
+                Some(look) => (look.title.clone(), look.notes.clone()),
+                None => return,
+            },
+            Some(Target::Scene(number)) => match board.scene(&number) {
+                Some(scene) => (format!("scene {number}"), scene.notes.clone()),
+                None => return,
+            },
+            _ => return self.say("put the focus on an outfit, a look or a scene"),
+        };
+        let Some(target) = self.focused() else { return };
+        self.open_layer(Editor::new(format!("Notes: {title}"), &notes, move |app, text| {
+            let label = format!("notes of {title}");
+            let board = app.board();
+            let edit = match &target {
+                Target::Outfit(id) => board.change_outfit(id, label, |outfit| outfit.notes = text),
+                Target::Look(id) => board.change_look(id, label, |look| look.notes = text),
+                Target::Scene(number) => board.change_scene(number, label, |scene| scene.notes = text),
+                Target::Period(_) | Target::Thread(_) => return,
+            };
+            app.change(edit);
+        }));
+    }
+}
+
+/// The marks of the board, with what they mean; help and README explain them alike.
+pub const MARKS: &[(&str, &str)] = &[
+    ("○", "an open outfit: not yet in a look, nor let go"),
+    ("=", "the look copies its source"),
+    ("≈", "the look interprets its source"),
+    ("*", "the look is invented: no source covers its scene"),
+    ("×", "an outfit that was let go"),
+    ("●", "on a lane: the base of the look"),
+    ("•", "on a lane: an outfit folded into the look"),
+    ("✓", "marked, to be gathered"),
+    ("!", "over a limit, or wrong"),
+];
+
+fn place(scope: Scope) -> &'static str {
+    match scope {
+        Scope::Everywhere => "every view",
+        Scope::Wall => "the wall",
+        Scope::Looks => "the looks",
+        Scope::Scenes => "the scenes",
+    }
+}
+
+fn findable(board: &Board) -> (Vec<Target>, Vec<Item>) {
+    let mut targets = Vec::new();
+    let mut items = Vec::new();
+    for period in &board.head().periods {
+        targets.push(Target::Period(period.id.clone()));
+        items.push(Item::new(&period.title, format!("period {}", period.span.short())).marked("│"));
+    }
+    for thread in &board.head().threads {
+        targets.push(Target::Thread(thread.id.clone()));
+        items.push(Item::new(&thread.title, "thread").marked("~"));
+    }
+    for id in board.relations().looks_by_order() {
+        let Some(look) = board.look(id) else { continue };
+        targets.push(Target::Look(id.clone()));
+        items.push(Item::new(&look.title, format!("look of {}", board.name_of(&look.character))).marked(look.treatment.mark()));
+    }
+    for id in board.relations().outfits_by_date() {
+        let Some(outfit) = board.outfit(id) else { continue };
+        targets.push(Target::Outfit(id.clone()));
+        let mark = match board.standing(id) {
+            Standing::Open => "○",
+            Standing::Folded(look) => board.look(look).map_or("≈", |look| look.treatment.mark()),
+            Standing::LetGo(_) => "×",
+        };
+        let worn = outfit.worn.as_ref().map_or_else(|| "undated".to_owned(), |date| date.short());
+        items.push(Item::new(format!("{} — {}", outfit.title, outfit.occasion), worn).marked(mark));
+    }
+    for scene in board.scenes() {
+        targets.push(Target::Scene(scene.number.clone()));
+        items.push(Item::new(format!("scene {} {}", scene.number, scene.heading), "scene").marked("§"));
+    }
+    (targets, items)
+}

@@ -1,0 +1,230 @@
+//! Fill in a few fields: lines of text, and choices among a few words.
+
+use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+
+use super::{Layer, Next};
+use crate::board::Board;
+use crate::screen::app::App;
+use crate::screen::canvas::{Canvas, Hit, width, wrapped};
+use crate::screen::parts::input::Input;
+use crate::screen::parts::window;
+
+/// One field.
+pub struct Field {
+    label: &'static str,
+    kind: Kind,
+}
+
+enum Kind {
+    Line(Input),
+    Choice { options: Vec<String>, at: usize },
+}
+
+impl Field {
+    /// A line of text.
+    pub fn line(label: &'static str, text: impl Into<String>) -> Self {
+        Self { label, kind: Kind::Line(Input::new(text)) }
+    }
+
+    /// One of several options.
+    pub fn choice(label: &'static str, options: Vec<String>, at: usize) -> Self {
+        Self { label, kind: Kind::Choice { options, at } }
+    }
+}
+
+/// What was filled in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Filled {
+    /// A line of text.
+    Line(String),
+    /// The place of the chosen option.
+    Choice(usize),
+}
+
+impl Filled {
+    /// The text of a line; nothing for a choice.
+    pub fn text(&self) -> &str {
+        match self {
+            Self::Line(text) => text.trim(),
+            Self::Choice(_) => "",
+        }
+    }
+
+    /// The place of the chosen option; the first for a line.
+    pub fn choice(&self) -> usize {
+        match self {
+            Self::Line(_) => 0,
+            Self::Choice(at) => *at,
+        }
+    }
+}
+
+/// Does the work, or says what is wrong with what was filled in; the form then stays and shows it.
+type Then = Box<dyn FnMut(&mut App, &[Filled]) -> Result<(), String>>;
+
+/// A few fields to fill in.
+pub struct Form {
+    title: String,
+    lead: Vec<String>,
+    fields: Vec<Field>,
+    at: usize,
+    wrong: Option<String>,
+    then: Then,
+}
+
+impl Form {
+    /// A form; `then` gets what was filled in, field by field.
+    pub fn new(
+        title: impl Into<String>,
+        fields: Vec<Field>,
+        then: impl FnMut(&mut App, &[Filled]) -> Result<(), String> + 'static,
+    ) -> Self {
+        Self { title: title.into(), lead: Vec::new(), fields, at: 0, wrong: None, then: Box::new(then) }
+    }
+
+    /// Lines above the fields.
+    #[must_use]
+    pub fn lead(mut self, lead: Vec<String>) -> Self {
+        self.lead = lead;
+        self
+    }
+
+    fn submit(&mut self, app: &mut App) -> Next {
+        let filled: Vec<Filled> = self
+            .fields
+            .iter()
+            .map(|field| match &field.kind {
+                Kind::Line(input) => Filled::Line(input.text()),
+                Kind::Choice { at, .. } => Filled::Choice(*at),
+            })
+            .collect();
+        match (self.then)(app, &filled) {
+            Ok(()) => Next::Close,
+            Err(wrong) => {
+                self.wrong = Some(wrong);
+                Next::Keep
+            }
+        }
+    }
+
+    fn step(&mut self, by: isize) {
+        let length = isize::try_from(self.fields.len()).unwrap_or(1).max(1);
+        let at = isize::try_from(self.at).unwrap_or(0);
+        self.at = usize::try_from((at + by).rem_euclid(length)).unwrap_or(0);
+    }
+
+    fn turn(&mut self, by: isize) -> bool {
+        let Some(Field { kind: Kind::Choice { options, at }, .. }) = self.fields.get_mut(self.at) else { return false };
+        let length = isize::try_from(options.len()).unwrap_or(1).max(1);
+        let now = isize::try_from(*at).unwrap_or(0);
+        *at = usize::try_from((now + by).rem_euclid(length)).unwrap_or(0);
+        true
+    }
+}
+
+impl Layer for Form {
+    fn draw(&mut self, _: &Board, canvas: &mut Canvas<'_>, area: Rect) {
+        let wide = 76.min(area.width);
+        let text_room = usize::from(wide.saturating_sub(4));
+        let lead: Vec<String> = self.lead.iter().flat_map(|line| wrapped(line, text_room)).collect();
+        let wrong: Vec<String> = self.wrong.iter().flat_map(|line| wrapped(line, text_room)).collect();
+        let rows = lead.len() + self.fields.len() + wrong.len();
+        let high = u16::try_from(rows).unwrap_or(u16::MAX).saturating_add(3);
+        let inside = window::open(canvas, area, (wide, high), &self.title, "");
+        let label_room = self.fields.iter().map(|field| width(field.label)).max().unwrap_or(0);
+        let label_room = u16::try_from(label_room).unwrap_or(0);
+        let mut y = inside.y;
+        for line in &lead {
+            if y < inside.bottom() {
+                let quiet = canvas.theme.quiet();
+                canvas.put(inside.x, y, inside.width, line, quiet);
+            }
+            y += 1;
+        }
+        // The field in focus must be seen, whatever the height.
+        let room = inside.bottom().saturating_sub(y).max(1);
+        if y >= inside.bottom() {
+            y = inside.bottom().saturating_sub(1);
+        }
+        let first = (self.at + 1).saturating_sub(usize::from(room));
+        for (at, field) in self.fields.iter().enumerate().skip(first) {
+            if y >= inside.bottom() {
+                break;
+            }
+            let active = at == self.at;
+            let (key, quiet, text) = (canvas.theme.key(), canvas.theme.quiet(), canvas.theme.text());
+            canvas.put(inside.x, y, 1, if active { "▸" } else { " " }, key);
+            canvas.put(inside.x + 2, y, label_room, field.label, if active { key } else { quiet });
+            let x = inside.x + 4 + label_room;
+            let room = inside.right().saturating_sub(x);
+            match &field.kind {
+                Kind::Line(input) => input.draw(canvas, x, y, room, active),
+                Kind::Choice { options, at } => {
+                    let option = options.get(*at).map_or("", String::as_str);
+                    let arrows = if options.len() > 1 { ("‹ ", " ›") } else { ("", "") };
+                    let count = if options.len() > 2 { format!("  {}/{}", at + 1, options.len()) } else { String::new() };
+                    canvas.spans(
+                        x,
+                        y,
+                        inside.right(),
+                        &[(arrows.0, key), (option, text), (arrows.1, key), (&count, quiet)],
+                    );
+                }
+            }
+            let line = Rect::new(inside.x, y, inside.width, 1);
+            canvas.hit(line, Hit::Row(at));
+            y += 1;
+        }
+        for line in wrong {
+            if y < inside.bottom() {
+                let style: Style = canvas.theme.over();
+                canvas.put(inside.x, y, inside.width, &line, style);
+            }
+            y += 1;
+        }
+    }
+
+    fn event(&mut self, event: &Event, app: &mut App) -> Next {
+        if let Event::Key(key) = event {
+            if key.kind == KeyEventKind::Release {
+                return Next::Keep;
+            }
+            match key.code {
+                KeyCode::Esc => return Next::Close,
+                KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => return Next::Close,
+                KeyCode::Enter => return self.submit(app),
+                KeyCode::Tab | KeyCode::Down => {
+                    self.step(1);
+                    return Next::Keep;
+                }
+                KeyCode::BackTab | KeyCode::Up => {
+                    self.step(-1);
+                    return Next::Keep;
+                }
+                KeyCode::Left if self.turn(-1) => return Next::Keep,
+                KeyCode::Right | KeyCode::Char(' ') if self.turn(1) => return Next::Keep,
+                _ => {}
+            }
+        }
+        if let Some(Field { kind: Kind::Line(input), .. }) = self.fields.get_mut(self.at) {
+            if input.take(event) {
+                self.wrong = None;
+            }
+        }
+        Next::Keep
+    }
+
+    fn click(&mut self, row: usize, _: &mut App) -> Next {
+        if self.at == row {
+            self.turn(1);
+        }
+        self.at = row.min(self.fields.len().saturating_sub(1));
+        Next::Keep
+    }
+
+    fn keys(&self) -> &'static str {
+        if self.fields.len() > 1 { "↑↓ field · ←→ choose · enter done · esc leave it" } else { "enter done · esc leave it" }
+    }
+}

@@ -1,0 +1,53 @@
+//! What lies over a view: each layer draws itself and takes every event while it is on top.
+//!
+//! Four kinds serve for all: choose from a list ([`pick`]), fill in fields ([`form`]), write longer text
+//! ([`editor`]) and read ([`page`]). What a choice or a form does is a closure that gets the app.
+
+pub mod editor;
+pub mod form;
+pub mod page;
+pub mod pick;
+
+use crossterm::event::Event;
+use ratatui::layout::Rect;
+
+use super::app::App;
+use super::canvas::Canvas;
+use crate::board::Board;
+
+pub use editor::Editor;
+pub use form::{Field, Form};
+pub use page::Page;
+pub use pick::{Item, Pick};
+
+/// What becomes of a layer after an event.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Next {
+    /// It stays.
+    Keep,
+    /// It is done.
+    Close,
+}
+
+/// Something that lies over a view.
+pub trait Layer {
+    /// Draws itself over `area`, the whole screen less its header and footer.
+    fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect);
+
+    /// Takes a key or a paste.
+    fn event(&mut self, event: &Event, app: &mut App) -> Next;
+
+    /// Takes a click on the row of this number.
+    fn click(&mut self, row: usize, app: &mut App) -> Next {
+        let _ = (row, app);
+        Next::Keep
+    }
+
+    /// Takes a turn of the wheel by so many rows.
+    fn scroll(&mut self, by: isize) {
+        let _ = by;
+    }
+
+    /// The keys that it takes, for the footer.
+    fn keys(&self) -> &'static str;
+}

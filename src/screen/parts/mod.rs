@@ -1,0 +1,6 @@
+//! Small reusable pieces of screens: a line of text to type in, a list to move in, a meter, a swatch.
+
+pub mod input;
+pub mod list;
+pub mod meter;
+pub mod window;
