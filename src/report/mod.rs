@@ -1,1 +1,54 @@
-//! To come.
+//! Reports: what the crew gets on paper or into its own tables.
+//!
+//! A report makes one [`Document`] from the board, a format writes any document; neither knows the other. So a new
+//! report is one file, and so is a new format. Nothing here opens files or prints.
+
+pub mod changes;
+pub mod document;
+mod formats;
+mod looks;
+pub mod plain;
+mod plot;
+mod scenes;
+
+pub use document::{Cell, Column, Document, Kind, Table};
+pub use formats::{Csv, Format, Json, Markdown};
+pub use plain::Plain;
+
+use crate::board::{Board, CharacterId};
+
+/// The reports that there are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Report {
+    /// Look per scene: one row for each character in each scene.
+    Scenes,
+    /// The looks, with what they are made after and where they are seen.
+    Looks,
+    /// The plot: scenes down, characters across.
+    Plot,
+}
+
+impl Report {
+    /// All reports.
+    pub const ALL: [Self; 3] = [Self::Scenes, Self::Looks, Self::Plot];
+
+    /// The report on this board.
+    pub fn document(self, board: &Board) -> Document {
+        match self {
+            Self::Scenes => scenes::document(board),
+            Self::Looks => looks::document(board),
+            Self::Plot => plot::document(board),
+        }
+    }
+}
+
+/// Everybody who may be in a scene: the board's characters in their order, then names that scenes alone know.
+fn cast(board: &Board) -> Vec<&CharacterId> {
+    let mut cast: Vec<&CharacterId> = board.head().characters.iter().map(|character| &character.id).collect();
+    for (character, _) in board.scenes().flat_map(|scene| scene.wears.iter()) {
+        if !cast.contains(&character) {
+            cast.push(character);
+        }
+    }
+    cast
+}

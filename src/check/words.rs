@@ -1,0 +1,57 @@
+//! Small words for findings, reports and summaries: titles, lists and plurals.
+
+use crate::board::{Board, LookId, OutfitId};
+
+/// A look's title, or its id where there is no such look.
+pub(crate) fn look_title<'a>(board: &'a Board, id: &'a LookId) -> &'a str {
+    board.look(id).map_or(id.as_str(), |look| &look.title)
+}
+
+/// An outfit's title, or its id where there is no such outfit.
+pub(crate) fn outfit_title<'a>(board: &'a Board, id: &'a OutfitId) -> &'a str {
+    board.outfit(id).map_or(id.as_str(), |outfit| &outfit.title)
+}
+
+/// A title inside a sentence.
+pub(crate) fn quoted(title: &str) -> String {
+    format!("“{}”", title.split_whitespace().collect::<Vec<_>>().join(" "))
+}
+
+/// `one look`, `two looks`, `13 looks`.
+pub(crate) fn counted(number: usize, noun: &str) -> String {
+    match number {
+        1 => format!("one {noun}"),
+        2 => format!("two {noun}s"),
+        _ => format!("{number} {noun}s"),
+    }
+}
+
+/// `a`, `a and b`, `a, b and c`.
+pub(crate) fn listed<S: AsRef<str>>(items: &[S]) -> String {
+    match items {
+        [] => String::new(),
+        [one] => one.as_ref().to_owned(),
+        [most @ .., last] => {
+            let most: Vec<&str> = most.iter().map(AsRef::as_ref).collect();
+            format!("{} and {}", most.join(", "), last.as_ref())
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lists_and_plurals_read_as_spoken() {
+        assert_eq!(listed(&["a", "b", "c"]), "a, b and c");
+        assert_eq!(listed(&["a"]), "a");
+        assert_eq!(counted(1, "look"), "one look");
+        assert_eq!(counted(13, "look"), "13 looks");
+    }
+
+    #[test]
+    fn a_title_of_several_lines_stays_within_its_sentence() {
+        assert_eq!(quoted("Robe,\n  grey"), "“Robe, grey”");
+    }
+}

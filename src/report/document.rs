@@ -1,0 +1,213 @@
+//! What a report is before anybody chose a format: headings, notes and tables with typed columns.
+//!
+//! All text in it is [`Plain`], so that no format can forget to clean it. A length is kept as [`Eighths`] and each
+//! format writes it as its readers need it: `1 3/8` on paper, a number in a table that is reckoned with.
+
+use super::plain::Plain;
+use crate::trade::eighths::Eighths;
+
+/// One report.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Document {
+    /// Which report it is, such as `scenes`.
+    pub key: &'static str,
+    /// Its heading.
+    pub title: Plain,
+    /// What it is of.
+    pub subtitle: Plain,
+    /// How it is to be read.
+    pub notes: Vec<Plain>,
+    /// What is missing from it. Every format carries these, so that a report with gaps never looks whole.
+    pub gaps: Vec<Plain>,
+    /// What to ask before anybody wears or does what it lists. Every format carries these.
+    pub cautions: Vec<Plain>,
+    /// Its tables.
+    pub tables: Vec<Table>,
+}
+
+/// Rows under typed columns; every row has one cell for each column.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Table {
+    columns: Vec<Column>,
+    rows: Vec<Vec<Cell>>,
+}
+
+/// A column of a table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Column {
+    /// Its stable name, one of a kind in its table.
+    pub key: String,
+    /// Its heading.
+    pub heading: Plain,
+    /// What stands in it.
+    pub kind: Kind,
+}
+
+/// What stands in a column.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// Words.
+    Text,
+    /// Several items.
+    List,
+    /// A whole number.
+    Number,
+    /// Length of script.
+    Pages,
+    /// Length on screen.
+    Minutes,
+}
+
+impl Kind {
+    /// In a word, for JSON.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Text => "text",
+            Self::List => "list",
+            Self::Number => "number",
+            Self::Pages => "eighths",
+            Self::Minutes => "minutes",
+        }
+    }
+
+    /// Whether it is reckoned with.
+    pub fn is_number(self) -> bool {
+        matches!(self, Self::Number | Self::Pages | Self::Minutes)
+    }
+}
+
+/// A cell of a table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Cell {
+    /// Nothing.
+    Empty,
+    /// Words.
+    Text(Plain),
+    /// Several items.
+    List(Vec<Plain>),
+    /// A whole number.
+    Number(u32),
+    /// Length of script.
+    Pages(Eighths),
+    /// Length on screen, at a page a minute.
+    Minutes(Eighths),
+}
+
+impl Cell {
+    /// Words, cleaned; no words are an empty cell.
+    pub fn text(text: &str) -> Self {
+        let plain = Plain::new(text);
+        if plain.is_empty() { Self::Empty } else { Self::Text(plain) }
+    }
+
+    /// Words, cleaned and on one line, if there are any.
+    pub fn maybe(text: Option<impl ToString>) -> Self {
+        text.map_or(Self::Empty, |text| Self::text(&text.to_string()))
+    }
+
+    /// Items, each cleaned and on one line; no items are an empty cell.
+    pub fn list<S: AsRef<str>>(items: impl IntoIterator<Item = S>) -> Self {
+        let items: Vec<Plain> = items.into_iter().map(|item| Plain::line(item.as_ref())).collect();
+        if items.is_empty() { Self::Empty } else { Self::List(items) }
+    }
+
+    /// The value of a cell that is reckoned with.
+    pub fn value(&self) -> Option<f64> {
+        match self {
+            Self::Number(number) => Some(f64::from(*number)),
+            Self::Pages(length) => Some(f64::from(length.get())),
+            Self::Minutes(length) => Some(length.minutes()),
+            Self::Empty | Self::Text(_) | Self::List(_) => None,
+        }
+    }
+}
+
+impl Column {
+    /// A column.
+    pub fn new(key: impl Into<String>, heading: &str, kind: Kind) -> Self {
+        Self { key: key.into(), heading: Plain::line(heading), kind }
+    }
+}
+
+impl Table {
+    /// A table without rows.
+    pub fn new(columns: Vec<Column>) -> Self {
+        Self { columns, rows: Vec::new() }
+    }
+
+    /// Adds a row; what it has too few becomes empty, what it has too many is a mistake of the report.
+    pub fn push(&mut self, mut row: Vec<Cell>) {
+        debug_assert_eq!(row.len(), self.columns.len(), "a cell for each column");
+        row.resize(self.columns.len(), Cell::Empty);
+        self.rows.push(row);
+    }
+
+    /// Its columns.
+    pub fn columns(&self) -> &[Column] {
+        &self.columns
+    }
+
+    /// Its rows, a cell for each column.
+    pub fn rows(&self) -> &[Vec<Cell>] {
+        &self.rows
+    }
+}
+
+/// A hostile document for the formats' tests: what people should not write, in every place that takes text.
+#[cfg(test)]
+pub(crate) fn hostile() -> Document {
+    let mut table = Table::new(vec![
+        Column::new("scene", "Scene", Kind::Text),
+        Column::new("look", "=Look", Kind::Text),
+        Column::new("dressing", "Dressing", Kind::List),
+        Column::new("change", "Change", Kind::Number),
+        Column::new("eighths", "Pages", Kind::Pages),
+        Column::new("minutes", "Minutes", Kind::Minutes),
+    ]);
+    let texts = [
+        "=1+1",
+        "+1",
+        "-1",
+        "@SUM(A1)",
+        "  =1",
+        "\u{a0}=1",
+        "＝1",
+        "＋1",
+        "－1",
+        "＠x",
+        "\t=1",
+        "\r=1",
+        "\u{feff}=1",
+        "plain",
+        "a,b",
+        "say \"so\"",
+        "two\nlines",
+        " spaced ",
+        "a|b",
+        "*b* _i_ `c` <i>&amp;",
+        "\u{1b}[31mred",
+        "'quoted",
+        "—",
+        "",
+        "crêpe ≈ 絹",
+    ];
+    for (number, text) in (0..).zip(texts) {
+        table.push(vec![
+            Cell::text(&format!("{number}A")),
+            Cell::text(text),
+            Cell::list([text, "collar up"]),
+            Cell::Number(number),
+            Cell::Pages(Eighths::new(number)),
+            Cell::Minutes(Eighths::new(number)),
+        ]);
+    }
+    Document {
+        key: "scenes",
+        title: Plain::line("# Look per scene"),
+        subtitle: Plain::line("Slack | Water"),
+        notes: vec![Plain::line("1. a note"), Plain::line("- another")],
+        gaps: vec![Plain::line("2 files could not be read")],
+        cautions: vec![Plain::line("=ask the stunt coordinator")],
+        tables: vec![table],
+    }
+}

@@ -1,0 +1,170 @@
+//! CSV after RFC 4180: a header, records with as many fields, CRLF at the end of each, UTF-8 without a mark.
+//!
+//! A spreadsheet takes a cell that begins with `=`, `+`, `-` or `@` for a formula, also behind blanks and in their
+//! full-width forms, and a title must not be able to run one on the machine of whoever opens the report. So such a
+//! text gets an apostrophe in front, and in a list each such item does. Numbers stay numbers: lengths are eighths of a
+//! page and minutes with decimals, since a spreadsheet would read `3/8` as a date.
+//!
+//! What a table alone cannot say (gaps, cautions) follows its rows, in the first field of records of the same length;
+//! titles and reading notes are left to the other formats. Several tables are parted by an empty line.
+
+use std::borrow::Cow;
+
+use super::Format;
+use crate::report::document::{Cell, Column, Document, Kind, Table};
+use crate::report::plain::Plain;
+
+/// See the module.
+#[derive(Clone, Copy, Debug)]
+pub struct Csv;
+
+impl Format for Csv {
+    fn write(&self, document: &Document) -> String {
+        let mut to = String::new();
+        for (at, table) in document.tables.iter().enumerate() {
+            if at > 0 {
+                to.push_str("\r\n");
+            }
+            write_table(&mut to, table);
+        }
+        let width = document.tables.last().map_or(1, |table| table.columns().len());
+        for line in document.gaps.iter().chain(&document.cautions) {
+            let mut fields = vec![String::new(); width];
+            if let Some(first) = fields.first_mut() {
+                *first = text(line);
+            }
+            write_record(&mut to, &fields);
+        }
+        to
+    }
+}
+
+fn write_table(to: &mut String, table: &Table) {
+    let headings: Vec<String> = table.columns().iter().map(heading).collect();
+    write_record(to, &headings);
+    for row in table.rows() {
+        let fields: Vec<String> = row.iter().map(field).collect();
+        write_record(to, &fields);
+    }
+}
+
+fn heading(column: &Column) -> String {
+    match column.kind {
+        Kind::Pages => format!("{} (eighths)", text(&column.heading)),
+        _ => text(&column.heading),
+    }
+}
+
+fn field(cell: &Cell) -> String {
+    match cell {
+        Cell::Empty => String::new(),
+        Cell::Text(plain) => text(plain),
+        Cell::List(items) => items.iter().map(text).collect::<Vec<_>>().join("; "),
+        Cell::Number(_) | Cell::Pages(_) | Cell::Minutes(_) => {
+            cell.value().map(|value| value.to_string()).unwrap_or_default()
+        }
+    }
+}
+
+fn text(plain: &Plain) -> String {
+    harmless(plain.as_str()).into_owned()
+}
+
+/// The text, with an apostrophe in front where a spreadsheet would take it for a formula.
+fn harmless(text: &str) -> Cow<'_, str> {
+    let blank = |c: char| {
+        c.is_whitespace() || matches!(c, '\u{feff}' | '\u{200b}'..='\u{200d}' | '\u{2060}' | '\u{ad}')
+    };
+    let starts_formula = |c: char| matches!(c, '=' | '+' | '-' | '@' | '＝' | '＋' | '－' | '＠');
+    if text.starts_with(['\t', '\r']) || text.trim_start_matches(blank).starts_with(starts_formula) {
+        Cow::Owned(format!("'{text}"))
+    } else {
+        Cow::Borrowed(text)
+    }
+}
+
+fn write_record(to: &mut String, fields: &[String]) {
+    for (at, field) in fields.iter().enumerate() {
+        if at > 0 {
+            to.push(',');
+        }
+        // A record of one empty field would be an empty line, which readers skip.
+        let lone = fields.len() == 1 && field.is_empty();
+        if lone || field.contains([',', '"', '\r', '\n']) || field.trim() != field {
+            to.push('"');
+            to.push_str(&field.replace('"', "\"\""));
+            to.push('"');
+        } else {
+            to.push_str(field);
+        }
+    }
+    to.push_str("\r\n");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::document::hostile;
+
+    /// What a cell must hold when an independent reader has read it back.
+    fn expected(cell: &Cell) -> String {
+        match cell {
+            Cell::Empty => String::new(),
+            Cell::Text(plain) => harmless(plain.as_str()).into_owned(),
+            Cell::List(items) => {
+                items.iter().map(|item| harmless(item.as_str()).into_owned()).collect::<Vec<_>>().join("; ")
+            }
+            Cell::Number(number) => number.to_string(),
+            Cell::Pages(length) => length.get().to_string(),
+            Cell::Minutes(length) => (f64::from(length.get()) / 8.0).to_string(),
+        }
+    }
+
+    #[test]
+    fn an_independent_reader_reads_every_cell_back() {
+        let document = hostile();
+        let text = Csv.write(&document);
+        let mut reader = ::csv::ReaderBuilder::new().has_headers(true).from_reader(text.as_bytes());
+        let headers: Vec<String> = reader.headers().unwrap().iter().map(str::to_owned).collect();
+        assert_eq!(headers, ["Scene", "'=Look", "Dressing", "Change", "Pages (eighths)", "Minutes"]);
+        let read: Vec<Vec<String>> =
+            reader.records().map(|record| record.unwrap().iter().map(str::to_owned).collect()).collect();
+        let table = &document.tables[0];
+        for (row, read) in table.rows().iter().zip(&read) {
+            let wanted: Vec<String> = row.iter().map(expected).collect();
+            assert_eq!(*read, wanted);
+        }
+        let after: Vec<&str> = read[table.rows().len()..].iter().map(|row| row[0].as_str()).collect();
+        assert_eq!(after, ["2 files could not be read", "'=ask the stunt coordinator"]);
+    }
+
+    #[test]
+    fn no_cell_starts_a_formula() {
+        let text = Csv.write(&hostile());
+        let mut reader = ::csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
+        let mut guarded = 0;
+        for record in reader.records() {
+            for cell in record.unwrap().iter() {
+                let first = cell.trim_start_matches(['\u{feff}', '\u{a0}', ' ']).chars().next();
+                assert!(!first.is_some_and(|c| "=+-@＝＋－＠\t\r".contains(c)), "{cell:?}");
+                guarded += usize::from(first == Some('\''));
+            }
+        }
+        assert!(guarded >= 24, "{guarded} cells were guarded");
+    }
+
+    #[test]
+    fn words_that_are_no_formula_stay_as_they_are() {
+        for text in ["plain", "a = b", "copies (=)", "12A", "— no look", "c. 1926", "'tis"] {
+            assert_eq!(harmless(text), text);
+        }
+    }
+
+    #[test]
+    fn every_line_ends_in_crlf_and_control_characters_are_gone() {
+        let text = Csv.write(&hostile());
+        assert!(text.ends_with("\r\n"));
+        assert!(!text.replace("\r\n", "").contains('\r'));
+        assert!(!text.contains('\u{1b}'));
+    }
+}

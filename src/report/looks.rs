@@ -1,0 +1,158 @@
+//! The look list: what each look says, what it is made after, where it departs, and where it is seen.
+
+use super::document::{Cell, Column, Document, Kind, Table};
+use super::plain::Plain;
+use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
+use crate::check::words::{counted, outfit_title};
+use crate::trade::eighths::Eighths;
+
+pub(super) fn document(board: &Board) -> Document {
+    let mut table = Table::new(columns());
+    for id in board.relations().looks_by_order() {
+        if let Some(look) = board.look(id) {
+            table.push(row(board, id, look));
+        }
+    }
+    let count = board.count(&Scope::Overall);
+    let looks = counted(count.used as usize, "look");
+    let subtitle = match count.limit {
+        Some(limit) => format!("{looks} of {limit}: {}", count.words()),
+        None => looks,
+    };
+    Document {
+        key: "looks",
+        title: Plain::line(&format!("{}: looks", board.head().title)),
+        subtitle: Plain::line(&subtitle),
+        notes: vec![Plain::line("Minutes are at a page a minute (common practice).")],
+        tables: vec![table],
+        ..Document::default()
+    }
+}
+
+fn columns() -> Vec<Column> {
+    vec![
+        Column::new("character", "Character", Kind::Text),
+        Column::new("look", "Look", Kind::Text),
+        Column::new("period", "Period", Kind::Text),
+        Column::new("says", "Says", Kind::Text),
+        Column::new("treatment", "Treatment", Kind::Text),
+        Column::new("base", "Base", Kind::Text),
+        Column::new("worn", "Base worn", Kind::Text),
+        Column::new("evidence", "Evidence of the base", Kind::List),
+        Column::new("folded", "Folded in", Kind::List),
+        Column::new("departures", "Departures", Kind::List),
+        Column::new("dressing", "Dressing notes", Kind::List),
+        Column::new("threads", "Threads", Kind::List),
+        Column::new("stage", "Stage", Kind::Text),
+        Column::new("scenes", "Scenes", Kind::List),
+        Column::new("minutes", "Minutes", Kind::Minutes),
+    ]
+}
+
+fn row(board: &Board, id: &LookId, look: &Look) -> Vec<Cell> {
+    let base = look.base.as_ref().and_then(|base| board.outfit(base));
+    let scenes = board.relations().scenes_of(id);
+    let scenes: Vec<_> = scenes.iter().map(|at| &board.records().scenes[*at]).collect();
+    let period = board.relations().period_of_look(id).map(|period| board.title_of(period));
+    let thread = |id| board.thread(id).map_or(id.as_str(), |thread| &thread.title);
+    vec![
+        Cell::text(board.name_of(&look.character)),
+        Cell::text(&look.title),
+        Cell::maybe(period),
+        Cell::text(&look.says),
+        Cell::text(&treatment(look.treatment)),
+        Cell::maybe(look.base.as_ref().map(|base| outfit_title(board, base))),
+        Cell::maybe(base.and_then(|base| base.worn.as_ref())),
+        Cell::list(
+            base.map(|base| base.evidence.iter().map(evidence).collect::<Vec<_>>()).unwrap_or_default(),
+        ),
+        Cell::list(look.folded.iter().map(|outfit| outfit_title(board, outfit))),
+        Cell::list(look.departures.iter().map(departure)),
+        Cell::list(&look.dressing),
+        Cell::list(look.threads.iter().map(thread)),
+        Cell::text(look.stage.word()),
+        Cell::list(scenes.iter().map(|scene| scene.number.to_string())),
+        Cell::Minutes(scenes.iter().map(|scene| scene.pages).sum::<Eighths>()),
+    ]
+}
+
+/// Word, then mark: a cell that began with the mark `=` would be a formula to a spreadsheet.
+pub(super) fn treatment(treatment: Treatment) -> String {
+    format!("{} ({})", treatment.word(), treatment.mark())
+}
+
+fn evidence(evidence: &Evidence) -> String {
+    let kind = evidence.kind.word();
+    if evidence.source.is_empty() { kind.to_owned() } else { format!("{kind}: {}", evidence.source) }
+}
+
+/// `detail: was → becomes — why`, less what nobody said.
+fn departure(departure: &Departure) -> String {
+    let Departure { detail, was, becomes, why } = departure;
+    let change = match (was.is_empty(), becomes.is_empty()) {
+        (true, true) => String::new(),
+        (true, false) => format!(": → {becomes}"),
+        (false, true) => format!(": {was} → nothing"),
+        (false, false) => format!(": {was} → {becomes}"),
+    };
+    let reason = if why.is_empty() { String::new() } else { format!(" — {why}") };
+    format!("{detail}{change}{reason}")
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::check::sample;
+    use crate::report::formats::{Format, Json};
+
+    #[test]
+    fn a_look_says_what_it_is_made_after_where_it_departs_and_where_it_is_seen() {
+        let board = sample::board(json!({
+            "head": {
+                "budget": {"looks": 3},
+                "threads": [{"id": "cap", "title": "The cap"}],
+            },
+            "outfits": {
+                "smock": {"title": "Quay smock", "worn": "1920~", "evidence": [
+                    {"kind": "photograph", "source": "album 3"}, {"kind": "hearsay"},
+                ]},
+                "frock": {"title": "Dyed frock", "worn": "1921"},
+            },
+            "looks": {"a": {
+                "title": "Smock", "says": "She is nobody yet.", "treatment": "interpret", "base": "smock",
+                "folded": ["frock"], "threads": ["cap"], "stage": "toile", "dressing": ["sleeves pushed"],
+                "departures": [
+                    {"detail": "neck", "was": "square", "becomes": "round", "why": "the harness"},
+                    {"detail": "hem"},
+                ],
+            }},
+            "scenes": [
+                {"scene": 1, "pages": 1, "wears": {"ada": "a"}}, {"scene": "2B", "pages": "4/8", "wears": {"ada": "a"}},
+            ],
+        }));
+        let document = document(&board);
+        assert_eq!(document.subtitle.as_str(), "one look of 3: 2 left");
+        let read: Value = serde_json::from_str(&Json.write(&document)).unwrap();
+        assert_eq!(
+            read["tables"][0]["rows"],
+            json!([{
+                "character": "Ada", "look": "Smock", "period": "Early", "says": "She is nobody yet.",
+                "treatment": "interprets (≈)", "base": "Quay smock", "worn": "1920~",
+                "evidence": ["photograph: album 3", "hearsay"], "folded": ["Dyed frock"],
+                "departures": ["neck: square → round — the harness", "hem"],
+                "dressing": ["sleeves pushed"], "threads": ["The cap"], "stage": "toile",
+                "scenes": ["1", "2B"], "minutes": 1.5,
+            }])
+        );
+    }
+
+    #[test]
+    fn an_invented_look_has_no_base_and_is_still_listed() {
+        let board = sample::board(json!({"looks": {"a": {"treatment": "invent"}}}));
+        let table = &document(&board).tables[0];
+        assert_eq!(table.rows()[0][4], Cell::text("invented (*)"));
+        assert_eq!(table.rows()[0][5..10], [const { Cell::Empty }; 5]);
+    }
+}

@@ -1,0 +1,159 @@
+//! Look per scene: exactly one row for each character in each scene, in story order. A scene that nobody is in has
+//! one row without a character, so that no scene is lost.
+
+use super::changes::Changes;
+use super::document::{Cell, Column, Document, Kind, Table};
+use super::plain::Plain;
+use crate::board::{Board, CharacterId, LookId, Scene};
+use crate::check::words::counted;
+use crate::trade::eighths::Eighths;
+
+pub(super) fn document(board: &Board) -> Document {
+    let changes = Changes::of(board);
+    let cast = super::cast(board);
+    let mut table = Table::new(columns());
+    for (at, scene) in board.scenes().enumerate() {
+        let present: Vec<&CharacterId> =
+            cast.iter().copied().filter(|character| scene.wears.get(character).is_some()).collect();
+        let period = board.relations().period_of_scene(at).map(|id| board.title_of(id));
+        if present.is_empty() {
+            let mut row = of_scene(scene, period);
+            row.resize(table.columns().len() - 1, Cell::Empty);
+            row.push(Cell::text(&scene.notes));
+            table.push(row);
+        }
+        for character in present {
+            let mut row = of_scene(scene, period);
+            row.extend(of_character(board, character, scene, changes.number(at, character)));
+            row.push(Cell::text(&scene.notes));
+            table.push(row);
+        }
+    }
+    let length: Eighths = board.scenes().map(|scene| scene.pages).sum();
+    Document {
+        key: "scenes",
+        title: Plain::line(&format!("{}: look per scene", board.head().title)),
+        subtitle: Plain::line(&format!("{}, {length} pages", counted(board.scenes().len(), "scene"))),
+        notes: vec![
+            Plain::line("A change is a character's nth look in story order."),
+            Plain::line("Minutes are at a page a minute (common practice)."),
+        ],
+        tables: vec![table],
+        ..Document::default()
+    }
+}
+
+fn columns() -> Vec<Column> {
+    vec![
+        Column::new("scene", "Scene", Kind::Text),
+        Column::new("story-day", "Story day", Kind::Text),
+        Column::new("date", "Date", Kind::Text),
+        Column::new("period", "Period", Kind::Text),
+        Column::new("set", "Set", Kind::Text),
+        Column::new("where", "INT/EXT", Kind::Text),
+        Column::new("when", "Day/night", Kind::Text),
+        Column::new("eighths", "Pages", Kind::Pages),
+        Column::new("minutes", "Minutes", Kind::Minutes),
+        Column::new("character", "Character", Kind::Text),
+        Column::new("performer", "Performer", Kind::Text),
+        Column::new("change", "Change", Kind::Number),
+        Column::new("look", "Look", Kind::Text),
+        Column::new("treatment", "Treatment", Kind::Text),
+        Column::new("dressing", "Dressing notes", Kind::List),
+        Column::new("notes", "Notes", Kind::Text),
+    ]
+}
+
+fn of_scene(scene: &Scene, period: Option<&str>) -> Vec<Cell> {
+    let set = if scene.set.is_empty() { &scene.heading } else { &scene.set };
+    vec![
+        Cell::text(&scene.number.to_string()),
+        Cell::maybe(scene.story_day),
+        Cell::maybe(scene.date.as_ref()),
+        Cell::maybe(period),
+        Cell::text(set),
+        Cell::maybe(scene.place.map(|place| place.word())),
+        Cell::maybe(scene.light.map(|light| light.word())),
+        Cell::Pages(scene.pages),
+        Cell::Minutes(scene.pages),
+    ]
+}
+
+/// Character, performer, change, look, treatment and dressing notes.
+fn of_character(board: &Board, character: &CharacterId, scene: &Scene, change: Option<u32>) -> Vec<Cell> {
+    let id: Option<&LookId> = scene.wears.get(character).and_then(Option::as_ref);
+    let look = id.and_then(|id| board.look(id));
+    let title = match (id, look) {
+        (_, Some(look)) => look.title.as_str(),
+        (Some(id), None) => id.as_str(),
+        (None, None) => "no look yet",
+    };
+    vec![
+        Cell::text(board.name_of(character)),
+        Cell::maybe(board.character(character).map(|character| character.performer.as_str())),
+        change.map_or(Cell::Empty, Cell::Number),
+        Cell::text(title),
+        Cell::maybe(look.map(|look| super::looks::treatment(look.treatment))),
+        Cell::list(look.map(|look| look.dressing.as_slice()).unwrap_or_default()),
+    ]
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::check::sample;
+    use crate::report::formats::{Csv, Format};
+
+    fn board() -> Board {
+        sample::board(json!({
+            "looks": {
+                "smock": {"title": "Quay smock", "treatment": "invent", "dressing": ["sleeves pushed", "hem wet"]},
+                "coat": {"title": "Pilot coat", "treatment": "invent", "character": "ben"},
+            },
+            "head": {"characters": [
+                {"id": "ada", "name": "Ada", "performer": "P. Layer"}, {"id": "ben", "name": "Ben"},
+            ]},
+            "scenes": [
+                {"scene": 1, "set": "Mole", "where": "EXT", "when": "dawn", "story-day": "D1", "date": "1920",
+                 "pages": "1 3/8", "wears": {"ben": "coat", "ada": "smock"}, "notes": "rain"},
+                {"scene": "1A", "heading": "INT. LOFT - DAY"},
+                {"scene": 2, "wears": {"ben": null}},
+            ],
+        }))
+    }
+
+    #[test]
+    fn every_character_of_every_scene_has_one_row_and_no_scene_is_lost() {
+        let document = document(&board());
+        let text = Csv.write(&document);
+        let mut reader = ::csv::Reader::from_reader(text.as_bytes());
+        let rows: Vec<Vec<String>> =
+            reader.records().map(|row| row.unwrap().iter().map(str::to_owned).collect()).collect();
+        let pairs: Vec<[&str; 3]> = rows.iter().map(|row| [&*row[0], &*row[9], &*row[12]]).collect();
+        assert_eq!(
+            pairs,
+            [
+                ["1", "Ada", "Quay smock"],
+                ["1", "Ben", "Pilot coat"],
+                ["1A", "", ""],
+                ["2", "Ben", "no look yet"]
+            ]
+        );
+        assert_eq!(
+            rows[0].join("|"),
+            "1|D1|1920|Early|Mole|EXT|dawn|11|1.375|Ada|P. Layer|1|Quay smock|invented (*)|sleeves pushed; hem wet|rain"
+        );
+        assert_eq!(rows[2][4], "INT. LOFT - DAY");
+    }
+
+    #[test]
+    fn a_name_that_only_a_scene_knows_still_has_its_row() {
+        let board = sample::board(json!({"scenes": [{"scene": 1, "wears": {"stranger": "nowhere"}}]}));
+        let table = &document(&board).tables[0];
+        assert_eq!(table.rows().len(), 1);
+        assert_eq!(table.rows()[0][9], Cell::text("stranger"));
+        assert_eq!(table.rows()[0][12], Cell::text("nowhere"));
+    }
+}
