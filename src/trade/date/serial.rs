@@ -1,0 +1,85 @@
+//! Dates in files: a string of EDTF. A bare `1926` in YAML arrives as an
+//! integer and is read as the year it looks like.
+
+use std::fmt;
+
+use serde::de::{self, Visitor};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use super::Date;
+
+impl Serialize for Date {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+impl<'de> Deserialize<'de> for Date {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Date, D::Error> {
+        deserializer.deserialize_any(DateVisitor)
+    }
+}
+
+struct DateVisitor;
+
+impl Visitor<'_> for DateVisitor {
+    type Value = Date;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a date such as 1926-08-14, 1926-08, 1926~, 192X or 1924/1926")
+    }
+
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<Date, E> {
+        text.parse().map_err(E::custom)
+    }
+
+    fn visit_u64<E: de::Error>(self, year: u64) -> Result<Date, E> {
+        self.visit_str(&year.to_string())
+    }
+
+    fn visit_i64<E: de::Error>(self, year: i64) -> Result<Date, E> {
+        self.visit_str(&year.to_string())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde::de::IntoDeserializer;
+    use serde::de::value::{Error, I64Deserializer, StrDeserializer, U64Deserializer};
+
+    fn from_text(text: &str) -> Result<Date, Error> {
+        let deserializer: StrDeserializer<'_, Error> = text.into_deserializer();
+        Date::deserialize(deserializer)
+    }
+
+    fn from_number(number: i64) -> Result<Date, Error> {
+        let deserializer: I64Deserializer<Error> = number.into_deserializer();
+        Date::deserialize(deserializer)
+    }
+
+    #[test]
+    fn a_string_is_read_as_edtf() {
+        assert_eq!(from_text("1924/1926").unwrap().to_string(), "1924/1926");
+    }
+
+    #[test]
+    fn an_integer_is_a_year() {
+        let deserializer: U64Deserializer<Error> = 1926_u64.into_deserializer();
+        assert_eq!(Date::deserialize(deserializer).unwrap().to_string(), "1926");
+        assert_eq!(from_number(-1985).unwrap().to_string(), "-1985");
+    }
+
+    #[test]
+    fn an_integer_that_is_no_year_is_refused() {
+        assert!(from_number(26).is_err());
+        let message = from_number(19_260_814).unwrap_err().to_string();
+        assert!(message.contains("1926-08-14"), "{message}");
+    }
+
+    #[test]
+    fn a_refusal_carries_the_whole_message() {
+        let expected = "1926-13".parse::<Date>().unwrap_err().to_string();
+        assert_eq!(from_text("1926-13").unwrap_err().to_string(), expected);
+    }
+}

@@ -1,0 +1,3 @@
+//! Checks against what others have published. Each names its source.
+
+mod edtf;
