@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
-use super::{Board, Change, CharacterId, Edit, LookId, Refused, Scene, SceneNumber, Swap};
+use super::draft::unfit;
+use super::edit::order_of;
+use super::{Board, Change, CharacterId, Edit, LookId, RecordRef, Refused, Scene, SceneNumber, Swap};
 
 impl Board {
     /// Puts a look on a character in a scene, or `None`: present, no look yet.
@@ -47,66 +49,67 @@ impl Board {
         label: impl Into<String>,
         change: impl FnOnce(&mut Scene),
     ) -> Result<Edit, Refused> {
-        let at = self.relations().scene_at(number);
-        let Some(at) = at else { return Err(Refused::Unfit(format!("there is no scene {number}"))) };
-        let before = &self.records().scenes[at];
+        let before = &self.records().scenes[self.place_of(number)?];
         let mut scene = Scene::clone(before);
         change(&mut scene);
         scene.number = number.clone();
-        let swap = Swap::new(Some(Arc::clone(before)), Some(Arc::new(scene)));
-        Ok(Edit::new(label, vec![Change::Scene(number.clone(), swap)]))
+        let swap = Swap::if_any(Some(before), Some(&Arc::new(scene)));
+        let change = swap.map(|swap| Change::Scene(number.clone(), swap));
+        Ok(Edit::new(label, change.into_iter().collect()))
     }
 
     /// Puts a new scene behind `after`, or first.
     ///
     /// # Errors
-    /// [`Refused::Taken`] when the number is taken.
+    /// [`Refused::Taken`] when the number is taken, [`Refused::Unfit`] when there is no scene `after`.
     pub fn add_scene(&self, scene: Scene, after: Option<&SceneNumber>) -> Result<Edit, Refused> {
         let number = scene.number.clone();
         if self.scene(&number).is_some() {
-            return Err(Refused::Taken(super::RecordRef::Scene(number)));
+            return Err(Refused::Taken(RecordRef::Scene(number)));
         }
-        let before: Vec<SceneNumber> = self.scenes().map(|scene| scene.number.clone()).collect();
+        let at = match after {
+            Some(after) => self.place_of(after)? + 1,
+            None => 0,
+        };
+        let before = order_of(&self.records().scenes);
         let mut order = before.clone();
-        let at = after.and_then(|after| order.iter().position(|have| have == after)).map_or(0, |at| at + 1);
         order.insert(at, number.clone());
-        let mut appended = before;
-        appended.push(number.clone());
         let label = format!("scene {number} added");
         Ok(Edit::new(
             label,
             vec![
                 Change::Scene(number, Swap::new(None, Some(Arc::new(scene)))),
-                Change::SceneOrder(Swap::new(Some(Arc::new(appended)), Some(Arc::new(order)))),
+                Change::SceneOrder(Swap::new(Some(Arc::new(before)), Some(Arc::new(order)))),
             ],
         ))
     }
 
-    /// Takes a scene out of the script.
+    /// Takes a scene out of the script, and out of the schedule.
     ///
     /// # Errors
-    /// [`Refused::Unfit`] when there is no such scene, or the schedule still has it.
+    /// [`Refused::Unfit`] when there is no such scene.
     pub fn cut_scene(&self, number: &SceneNumber) -> Result<Edit, Refused> {
-        let Some(at) = self.relations().scene_at(number) else {
-            return Err(Refused::Unfit(format!("there is no scene {number}")));
-        };
-        let mut changes = Vec::new();
-        if self.records().schedule.iter().any(|day| day.scenes.contains(number)) {
-            let mut schedule = Vec::clone(&self.records().schedule);
-            for day in &mut schedule {
-                day.scenes.retain(|have| have != number);
-            }
-            let swap = Swap::new(Some(Arc::clone(&self.records().schedule)), Some(Arc::new(schedule)));
-            changes.push(Change::Schedule(swap));
+        let at = self.place_of(number)?;
+        let records = self.records();
+        let mut schedule = Vec::clone(&records.schedule);
+        for day in &mut schedule {
+            day.scenes.retain(|have| have != number);
         }
-        // The scene first goes to the end, so that taking this back puts it where it was.
-        let before: Vec<SceneNumber> = self.scenes().map(|scene| scene.number.clone()).collect();
-        let mut last = before.clone();
-        let own = last.remove(at);
-        last.push(own);
-        changes.push(Change::SceneOrder(Swap::new(Some(Arc::new(before)), Some(Arc::new(last)))));
-        let swap = Swap::new(Some(Arc::clone(&self.records().scenes[at])), None);
-        changes.push(Change::Scene(number.clone(), swap));
+        let before = order_of(&records.scenes);
+        let mut order = before.clone();
+        order.remove(at);
+        let mut changes = vec![
+            Change::Scene(number.clone(), Swap::new(Some(Arc::clone(&records.scenes[at])), None)),
+            // For the way back: it puts the scene where it was.
+            Change::SceneOrder(Swap::new(Some(Arc::new(before)), Some(Arc::new(order)))),
+        ];
+        let unscheduled = Swap::if_any(Some(&records.schedule), Some(&Arc::new(schedule)));
+        changes.extend(unscheduled.map(Change::Schedule));
         Ok(Edit::new(format!("scene {number} cut"), changes))
+    }
+
+    fn place_of(&self, number: &SceneNumber) -> Result<usize, Refused> {
+        let at = self.relations().scene_at(number);
+        at.ok_or_else(|| unfit(format!("there is no scene {number}")))
     }
 }

@@ -1,6 +1,8 @@
-//! The counter: looks used and allowed, overall, per character and per period.
+//! The counter: looks used and allowed, overall, per character and per period; and raising what is allowed.
 
-use super::{Board, Edit, LookId, Refused, Scope};
+use super::draft::unfit;
+use super::{Board, Edit, LookId, Raise, Refused, Scope};
+use crate::trade::date::Date;
 
 /// Looks used against a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,6 +75,30 @@ impl Board {
             (count.over() > 0 && count.used > self.count(&scope).used).then_some((scope, count))
         });
         Ok(passed.collect())
+    }
+
+    /// Raises a limit, on the record.
+    ///
+    /// # Errors
+    /// When the reason is empty, or the limit is not below `to`.
+    pub fn raise_limit(&self, scope: &Scope, to: u32, why: &str, on: Date) -> Result<Edit, Refused> {
+        let why = why.trim();
+        if why.is_empty() {
+            return Err(unfit("say why the limit is raised"));
+        }
+        let from = self.head().budget.limit(scope).ok_or_else(|| unfit("there is no limit to raise"))?;
+        if to <= from {
+            return Err(unfit(format!("the limit is {from} already")));
+        }
+        let label = format!("limit {} raised to {to}", self.scope_name(scope));
+        Ok(self.change_head(label, |head| {
+            match scope {
+                Scope::Overall => head.budget.looks = Some(to),
+                Scope::Character(id) => head.budget.characters.set(id.clone(), to),
+                Scope::Period(id) => head.budget.periods.set(id.clone(), to),
+            }
+            head.budget.raised.push(Raise { on, limit: scope.clone(), from, to, why: why.to_owned() });
+        }))
     }
 
     /// A scope in the board's own words.

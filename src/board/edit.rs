@@ -2,14 +2,16 @@
 //!
 //! Because both sides are kept whole, the inverse is the same edit turned round, and one three-way merge serves
 //! undo after a foreign change, two people on one folder, and the replay after a crash alike.
-//! Limits: an edit that creates a record cannot be merged with another that creates the same one.
+//! Limits: an edit that creates a record cannot be merged with another that creates the same one, and an edit reaches
+//! only the first of two scenes that have one number.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
-use super::merge::{self, FieldClash};
+use super::merge::FieldClash;
 use super::rules::Broken;
 use super::{Head, Look, LookId, Outfit, OutfitId, RecordRef, Records, Scene, SceneNumber, ShootDay};
 
@@ -38,13 +40,26 @@ fn none<T>() -> Option<Arc<T>> {
     None
 }
 
+impl<T: PartialEq> Swap<T> {
+    /// From one state to the other, where they are not the same.
+    pub(super) fn if_any(before: Option<&Arc<T>>, after: Option<&Arc<T>>) -> Option<Self> {
+        let same = match (before, after) {
+            // Records that no edit touched are shared, and need no second look.
+            (Some(before), Some(after)) => Arc::ptr_eq(before, after) || before == after,
+            (before, after) => before.is_none() && after.is_none(),
+        };
+        (!same).then(|| Self::new(before.cloned(), after.cloned()))
+    }
+}
+
 impl<T> Swap<T> {
     /// From one state to the other.
     pub fn new(before: Option<Arc<T>>, after: Option<Arc<T>>) -> Self {
         Self { before, after }
     }
 
-    fn turned(&self) -> Self {
+    /// From what stands after to what stood before.
+    pub fn turned(&self) -> Self {
         Self { before: self.after.clone(), after: self.before.clone() }
     }
 }
@@ -59,9 +74,10 @@ pub enum Change {
     Outfit(OutfitId, Swap<Outfit>),
     /// A look.
     Look(LookId, Swap<Look>),
-    /// A scene. A new one goes to the end; a [`Change::SceneOrder`] puts it in its place.
+    /// A scene. A new one goes to the end, unless a [`Change::SceneOrder`] puts it in its place.
     Scene(SceneNumber, Swap<Scene>),
-    /// The scenes' order: every number once.
+    /// The scenes' order before and after the whole edit, whatever scenes it adds or cuts and wherever among its
+    /// changes this one stands. Scenes that the order does not name go to the end.
     SceneOrder(Swap<Vec<SceneNumber>>),
     /// The shooting days.
     Schedule(Swap<Vec<ShootDay>>),
@@ -98,6 +114,36 @@ impl Edit {
         Self { label: label.into(), changes }
     }
 
+    /// The edit that makes `after` of `before`: one change for each record in which they differ.
+    pub fn between(label: impl Into<String>, before: &Records, after: &Records) -> Self {
+        let mut changes = Vec::new();
+        if let Some(swap) = Swap::if_any(Some(&before.head), Some(&after.head)) {
+            changes.push(Change::Head(swap));
+        }
+        for (id, swap) in swaps(&before.outfits, &after.outfits) {
+            changes.push(Change::Outfit(id, swap));
+        }
+        for (id, swap) in swaps(&before.looks, &after.looks) {
+            changes.push(Change::Look(id, swap));
+        }
+        for (number, swap) in swaps(&by_number(&before.scenes), &by_number(&after.scenes)) {
+            changes.push(Change::Scene(number, swap));
+        }
+        let (was, becomes) = (order_of(&before.scenes), order_of(&after.scenes));
+        if let Some(swap) = Swap::if_any(Some(&Arc::new(was)), Some(&Arc::new(becomes))) {
+            changes.push(Change::SceneOrder(swap));
+        }
+        if let Some(swap) = Swap::if_any(Some(&before.schedule), Some(&after.schedule)) {
+            changes.push(Change::Schedule(swap));
+        }
+        Self::new(label, changes)
+    }
+
+    /// Whether it changes nothing.
+    pub fn is_empty(&self) -> bool {
+        self.changes.is_empty()
+    }
+
     /// The edit that takes this one back.
     pub fn inverse(&self) -> Self {
         Self { label: self.label.clone(), changes: self.changes.iter().rev().map(Change::turned).collect() }
@@ -107,6 +153,25 @@ impl Edit {
     pub fn touched(&self) -> impl Iterator<Item = RecordRef> {
         self.changes.iter().map(Change::record)
     }
+}
+
+/// The numbers of all scenes, in their order.
+pub(super) fn order_of(scenes: &[Arc<Scene>]) -> Vec<SceneNumber> {
+    scenes.iter().map(|scene| scene.number.clone()).collect()
+}
+
+/// The first scene of each number.
+fn by_number(scenes: &[Arc<Scene>]) -> BTreeMap<SceneNumber, Arc<Scene>> {
+    scenes.iter().rev().map(|scene| (scene.number.clone(), Arc::clone(scene))).collect()
+}
+
+/// Where two maps differ, and how.
+fn swaps<K: Ord + Clone, T: PartialEq>(
+    before: &BTreeMap<K, Arc<T>>,
+    after: &BTreeMap<K, Arc<T>>,
+) -> Vec<(K, Swap<T>)> {
+    let keys = before.keys().chain(after.keys().filter(|key| !before.contains_key(*key)));
+    keys.filter_map(|key| Some((key.clone(), Swap::if_any(before.get(key), after.get(key))?))).collect()
 }
 
 /// Which side of a clash to take.
@@ -157,118 +222,4 @@ fn said(clashes: &[Clash]) -> String {
 
 fn joined(broken: &[Broken]) -> String {
     broken.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ")
-}
-
-/// Applies all changes to `records` and returns the inverse. On an error `records` is half changed: throw it away.
-pub(super) fn settle(records: &mut Records, edit: &Edit, side: Option<Side>) -> Result<Edit, Refused> {
-    let mut undo = Vec::with_capacity(edit.changes.len());
-    let mut clashes = Vec::new();
-    for change in &edit.changes {
-        match settle_one(records, change, side) {
-            Ok(inverse) => undo.push(inverse),
-            Err(Refused::Clash(more)) => clashes.extend(more),
-            Err(other) => return Err(other),
-        }
-    }
-    if !clashes.is_empty() {
-        return Err(Refused::Clash(clashes));
-    }
-    undo.reverse();
-    Ok(Edit { label: edit.label.clone(), changes: undo })
-}
-
-fn settle_one(records: &mut Records, change: &Change, side: Option<Side>) -> Result<Change, Refused> {
-    let record = change.record();
-    Ok(match change {
-        Change::Head(swap) => {
-            let now = Arc::clone(&records.head);
-            let next =
-                outcome(&record, Some(&now), swap, side)?.ok_or_else(|| Refused::Gone(record.clone()))?;
-            records.head = Arc::clone(&next);
-            Change::Head(Swap::new(Some(next), Some(now)))
-        }
-        Change::Outfit(id, swap) => {
-            let now = records.outfits.get(id).cloned();
-            let next = outcome(&record, now.as_ref(), swap, side)?;
-            match &next {
-                Some(outfit) => records.outfits.insert(id.clone(), Arc::clone(outfit)),
-                None => records.outfits.remove(id),
-            };
-            Change::Outfit(id.clone(), Swap::new(next, now))
-        }
-        Change::Look(id, swap) => {
-            let now = records.looks.get(id).cloned();
-            let next = outcome(&record, now.as_ref(), swap, side)?;
-            match &next {
-                Some(look) => records.looks.insert(id.clone(), Arc::clone(look)),
-                None => records.looks.remove(id),
-            };
-            Change::Look(id.clone(), Swap::new(next, now))
-        }
-        Change::Scene(number, swap) => {
-            let at = records.scenes.iter().position(|scene| scene.number == *number);
-            let now = at.map(|at| Arc::clone(&records.scenes[at]));
-            let next = outcome(&record, now.as_ref(), swap, side)?;
-            match (at, &next) {
-                (Some(at), Some(scene)) => records.scenes[at] = Arc::clone(scene),
-                (None, Some(scene)) => records.scenes.push(Arc::clone(scene)),
-                (Some(at), None) => drop(records.scenes.remove(at)),
-                (None, None) => {}
-            }
-            Change::Scene(number.clone(), Swap::new(next, now))
-        }
-        Change::SceneOrder(swap) => {
-            let now: Arc<Vec<SceneNumber>> =
-                Arc::new(records.scenes.iter().map(|scene| scene.number.clone()).collect());
-            let next = outcome(&record, Some(&now), swap, side)?.unwrap_or_else(|| Arc::clone(&now));
-            let place = |scene: &Arc<Scene>| next.iter().position(|number| *number == scene.number);
-            records.scenes.sort_by_cached_key(|scene| place(scene).unwrap_or(usize::MAX));
-            let became = Arc::new(records.scenes.iter().map(|scene| scene.number.clone()).collect());
-            Change::SceneOrder(Swap::new(Some(became), Some(now)))
-        }
-        Change::Schedule(swap) => {
-            let now = Arc::clone(&records.schedule);
-            let next =
-                outcome(&record, Some(&now), swap, side)?.ok_or_else(|| Refused::Gone(record.clone()))?;
-            records.schedule = Arc::clone(&next);
-            Change::Schedule(Swap::new(Some(next), Some(now)))
-        }
-    })
-}
-
-/// What a record becomes when `swap` is applied to what stands there now.
-fn outcome<T>(
-    record: &RecordRef,
-    now: Option<&Arc<T>>,
-    swap: &Swap<T>,
-    side: Option<Side>,
-) -> Result<Option<Arc<T>>, Refused>
-where
-    T: Serialize + DeserializeOwned + PartialEq,
-{
-    if now == swap.before.as_ref() || now == swap.after.as_ref() {
-        return Ok(swap.after.clone());
-    }
-    match (&swap.before, &swap.after, now) {
-        (Some(before), Some(after), Some(now)) => {
-            let merged = merge::by_field(&**before, &**after, &**now, side);
-            if merged.clashes.is_empty() {
-                Ok(Some(Arc::new(merged.value)))
-            } else {
-                Err(Refused::Clash(vec![Clash { record: record.clone(), fields: merged.clashes }]))
-            }
-        }
-        (Some(_), Some(_), None) => Err(Refused::Gone(record.clone())),
-        (None, Some(_), Some(_)) => Err(Refused::Taken(record.clone())),
-        // It was to be taken away, and another hand changed it meanwhile.
-        (_, None, Some(now)) => match side {
-            Some(Side::Ours) => Ok(None),
-            Some(Side::Theirs) => Ok(Some(Arc::clone(now))),
-            None => {
-                let fields = vec![FieldClash::whole(&**now)];
-                Err(Refused::Clash(vec![Clash { record: record.clone(), fields }]))
-            }
-        },
-        (_, _, None) => Ok(swap.after.clone()),
-    }
 }

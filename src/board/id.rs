@@ -46,6 +46,18 @@ impl<K> Id<K> {
         slug.trim_matches('-').parse().ok()
     }
 
+    /// The id that a title would get, or `fallback` where it would get none; numbered from 2 where that is taken.
+    pub fn free(title: &str, fallback: Self, taken: impl Fn(&Self) -> bool) -> Self {
+        let plain = Self::from_title(title).unwrap_or(fallback);
+        let mut free = plain.clone();
+        let mut number = 2;
+        while taken(&free) {
+            free = plain.numbered(number);
+            number += 1;
+        }
+        free
+    }
+
     /// This id with a number behind it, for when the plain one is taken.
     pub fn numbered(&self, number: usize) -> Self {
         let keep = self.text.len().min(LONGEST - 8);

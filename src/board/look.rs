@@ -53,6 +53,26 @@ pub struct Look {
 }
 
 impl Look {
+    /// A look of which no more is known.
+    pub fn sketched(title: &str, character: Id<Character>, treatment: Treatment) -> Self {
+        Self {
+            title: title.to_owned(),
+            character,
+            says: String::new(),
+            treatment,
+            base: None,
+            folded: Vec::new(),
+            period: None,
+            order: 0,
+            stage: Stage::Sketched,
+            departures: Vec::new(),
+            pieces: Vec::new(),
+            threads: Vec::new(),
+            dressing: Vec::new(),
+            notes: String::new(),
+        }
+    }
+
     /// The base, then the folded outfits.
     pub fn outfits(&self) -> impl Iterator<Item = &Id<Outfit>> {
         self.base.iter().chain(&self.folded)

@@ -1,14 +1,17 @@
 //! Three-way merge of one record, field by field.
 //!
-//! A record is seen as a tree of named fields. A field that one side changed takes that side; lists of plain words
-//! (folded outfits, threads, tags) are merged item by item, so that two people may fold into one look at the same
-//! time; a field that both sides changed differently is a clash.
+//! A record is seen as a tree of named fields. A field that one side changed takes that side; a field that both sides
+//! changed differently is a clash. Two kinds of list are more than one field, so that two people may work on one
+//! record at the same time: lists of plain words (folded outfits, threads, tags) are merged item by item, and lists
+//! whose items have a name (periods, characters, pieces, departures, shooting days) are merged as if the names were
+//! fields. A list of any other kind, or one in which an item stands twice, is one field.
 
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
 
 use super::edit::Side;
+use super::merge_list;
 
 /// What came of a merge.
 #[derive(Debug)]
@@ -52,181 +55,194 @@ impl FieldClash {
 /// Merges `ours` and `theirs`, both made from `base`. With `side`, fields that both changed take that side.
 pub fn by_field<T>(base: &T, ours: &T, theirs: &T, side: Option<Side>) -> Merged<T>
 where
-    T: Serialize + DeserializeOwned + PartialEq,
+    T: Serialize + DeserializeOwned + Clone + PartialEq,
 {
-    let tree = |record: &T| serde_json::to_value(record).unwrap_or_default();
-    let mut clashes = Vec::new();
-    let their_tree = tree(theirs);
-    let merged = merge("", tree(base), tree(ours), their_tree.clone(), side, &mut clashes);
-    match serde_json::from_value(merged) {
-        Ok(value) => Merged { value, clashes },
-        Err(_) => {
-            // Fields that fit one by one may not fit together (a field that is required and was half taken away):
-            // then it is the whole record that clashes.
-            clashes.push(FieldClash {
-                field: "the whole record".to_owned(),
-                base: tree(base),
-                ours: tree(ours),
-                theirs: their_tree.clone(),
-            });
-            let kept = if side == Some(Side::Ours) { tree(ours) } else { their_tree };
-            match (serde_json::from_value(kept), side) {
-                (Ok(value), Some(_)) => Merged { value, clashes: Vec::new() },
-                (Ok(value), None) => Merged { value, clashes },
-                // A record always reads back from its own tree; were that ever untrue, keep the base.
-                (Err(_), _) => Merged { value: reread(base), clashes },
-            }
-        }
-    }
-}
-
-fn reread<T: Serialize + DeserializeOwned>(record: &T) -> T {
-    let tree = serde_json::to_value(record).unwrap_or_default();
-    #[expect(
-        clippy::expect_used,
-        reason = "records derive both directions; the property test in this file holds it"
-    )]
-    serde_json::from_value(tree).expect("a record reads back from its own tree")
-}
-
-fn merge(
-    field: &str,
-    base: Value,
-    ours: Value,
-    theirs: Value,
-    side: Option<Side>,
-    clashes: &mut Vec<FieldClash>,
-) -> Value {
-    if ours == theirs || ours == base {
-        return theirs;
+    if ours == base || ours == theirs {
+        return Merged { value: theirs.clone(), clashes: Vec::new() };
     }
     if theirs == base {
-        return ours;
+        return Merged { value: ours.clone(), clashes: Vec::new() };
     }
-    match (base, ours, theirs) {
-        (Value::Object(base), Value::Object(ours), Value::Object(theirs)) => {
-            Value::Object(merge_objects(field, base, ours, theirs, side, clashes))
-        }
-        (base, Value::Array(ours), Value::Array(theirs)) if all_plain(&ours) && all_plain(&theirs) => {
-            let base = match base {
-                Value::Array(base) => base,
-                _ => Vec::new(),
-            };
-            match merge_lists(&base, &ours, &theirs) {
-                Some(list) => Value::Array(list),
-                None => {
-                    clash(field, Value::Array(base), Value::Array(ours), Value::Array(theirs), side, clashes)
-                }
-            }
-        }
-        (base, ours, theirs) => clash(field, base, ours, theirs, side, clashes),
+    let tree = |record: &T| serde_json::to_value(record).unwrap_or_default();
+    let mut merge = Merge { side, clashes: Vec::new() };
+    let field = Sides { base: Some(tree(base)), ours: Some(tree(ours)), theirs: Some(tree(theirs)) };
+    let merged = merge.field("", field).unwrap_or_default();
+    if let Ok(value) = serde_json::from_value(merged) {
+        return Merged { value, clashes: merge.clashes };
     }
-}
-
-fn clash(
-    field: &str,
-    base: Value,
-    ours: Value,
-    theirs: Value,
-    side: Option<Side>,
-    clashes: &mut Vec<FieldClash>,
-) -> Value {
+    // Fields that fit one by one may not fit together: then it is the whole record that clashes.
+    let whole =
+        FieldClash { field: WHOLE.to_owned(), base: tree(base), ours: tree(ours), theirs: tree(theirs) };
     match side {
-        Some(Side::Ours) => ours,
-        Some(Side::Theirs) => theirs,
-        None => {
-            clashes.push(FieldClash { field: field.to_owned(), base, ours, theirs: theirs.clone() });
-            theirs
-        }
+        Some(Side::Ours) => Merged { value: ours.clone(), clashes: Vec::new() },
+        Some(Side::Theirs) => Merged { value: theirs.clone(), clashes: Vec::new() },
+        None => Merged { value: theirs.clone(), clashes: vec![whole] },
     }
 }
 
-fn merge_objects(
-    field: &str,
-    mut base: Map<String, Value>,
-    mut ours: Map<String, Value>,
-    mut theirs: Map<String, Value>,
+/// The field of a clash that is about all of a record.
+const WHOLE: &str = "as a whole";
+
+/// One field as it was and as each side has it; `None` where the field is not there. That is told from a null: in a
+/// scene, "present, no look yet" is a null and "not in the scene" is no field.
+struct Sides {
+    base: Option<Value>,
+    ours: Option<Value>,
+    theirs: Option<Value>,
+}
+
+impl Sides {
+    /// Whether every side that has the field has a value of this kind, and two have it at all.
+    fn all(&self, kind: impl Fn(&Value) -> bool) -> bool {
+        let sides = [&self.base, &self.ours, &self.theirs];
+        sides.iter().filter(|side| side.is_some()).count() > 1 && sides.into_iter().flatten().all(kind)
+    }
+}
+
+struct Merge {
     side: Option<Side>,
-    clashes: &mut Vec<FieldClash>,
-) -> Map<String, Value> {
-    // Theirs lead, for the order; what only we have comes after. An absent key is told from a null one: in a scene,
-    // "present, no look yet" is a null and "not in the scene" is no key.
-    let keys: Vec<String> =
-        theirs.keys().chain(ours.keys().filter(|key| !theirs.contains_key(*key))).cloned().collect();
-    let mut merged = Map::new();
-    for key in keys {
-        let name = if field.is_empty() { key.clone() } else { format!("{field}.{key}") };
-        let (was, our, their) = (base.remove(&key), ours.remove(&key), theirs.remove(&key));
-        let value = if our == their || our == was {
-            their
-        } else if their == was {
-            our
-        } else {
-            match (was, our, their) {
-                (was, Some(our), Some(their)) => {
-                    Some(merge(&name, was.unwrap_or_default(), our, their, side, clashes))
-                }
-                (was, our, their) => match side {
-                    Some(Side::Ours) => our,
-                    Some(Side::Theirs) => their,
-                    None => {
-                        clashes.push(FieldClash {
-                            field: name,
-                            base: was.unwrap_or_default(),
-                            ours: our.unwrap_or_default(),
-                            theirs: their.clone().unwrap_or_default(),
-                        });
-                        their
-                    }
-                },
+    clashes: Vec<FieldClash>,
+}
+
+impl Merge {
+    /// What becomes of a field; `None` where it goes.
+    fn field(&mut self, name: &str, field: Sides) -> Option<Value> {
+        if same(&field.ours, &field.theirs) || same(&field.ours, &field.base) {
+            return field.theirs;
+        }
+        if same(&field.theirs, &field.base) {
+            return field.ours;
+        }
+        // Empty maps and lists are left out of records, so one that is not there is an empty one.
+        if field.all(Value::is_object) {
+            let [base, ours, theirs] = [field.base, field.ours, field.theirs].map(fields);
+            return Some(Value::Object(self.fields(name, base, ours, theirs)));
+        }
+        if field.all(Value::is_array) {
+            let lists = [&field.base, &field.ours, &field.theirs].map(|side| items(side.as_ref()));
+            if let Some(merged) = self.list(name, lists) {
+                return Some(Value::Array(merged));
             }
+        }
+        self.clash(name, field)
+    }
+
+    fn clash(&mut self, name: &str, field: Sides) -> Option<Value> {
+        match self.side {
+            Some(Side::Ours) => field.ours,
+            Some(Side::Theirs) => field.theirs,
+            None => {
+                self.clashes.push(FieldClash {
+                    field: if name.is_empty() { WHOLE } else { name }.to_owned(),
+                    base: field.base.unwrap_or_default(),
+                    ours: field.ours.unwrap_or_default(),
+                    theirs: field.theirs.clone().unwrap_or_default(),
+                });
+                field.theirs
+            }
+        }
+    }
+
+    /// Theirs lead, for the order; what only we have comes after.
+    fn fields(
+        &mut self,
+        name: &str,
+        mut base: Map<String, Value>,
+        mut ours: Map<String, Value>,
+        mut theirs: Map<String, Value>,
+    ) -> Map<String, Value> {
+        let added = ours.keys().filter(|key| !theirs.contains_key(*key));
+        let keys: Vec<String> = theirs.keys().chain(added).cloned().collect();
+        let mut merged = Map::new();
+        for key in keys {
+            let field =
+                Sides { base: base.remove(&key), ours: ours.remove(&key), theirs: theirs.remove(&key) };
+            if let Some(value) = self.field(&below(name, &key), field) {
+                merged.insert(key, value);
+            }
+        }
+        merged
+    }
+
+    /// What becomes of an item with a name. Unlike a map or list, one that is not there was taken away as a whole.
+    fn item(&mut self, name: &str, item: Sides) -> Option<Value> {
+        let taken_away = item.ours.is_none() || item.theirs.is_none();
+        let untouched = same(&item.ours, &item.base) || same(&item.theirs, &item.base);
+        if taken_away && !untouched { self.clash(name, item) } else { self.field(name, item) }
+    }
+
+    /// `None` where the lists can only be taken as a whole.
+    fn list(&mut self, name: &str, lists: [&[Value]; 3]) -> Option<Vec<Value>> {
+        let [base, ours, theirs] = lists;
+        if lists.iter().all(|list| list.iter().all(is_plain)) {
+            return merge_list::merged(base, ours, theirs);
+        }
+        let key = NAMES
+            .into_iter()
+            .find(|key| lists.iter().all(|list| list.iter().all(|item| item.get(key).is_some())))?;
+        let names = |list: &[Value]| -> Vec<Value> { list.iter().map(|item| item[key].clone()).collect() };
+        let order = merge_list::merged(&names(base), &names(ours), &names(theirs))?;
+        let find = |list: &[Value], name: &Value| list.iter().find(|item| item[key] == *name).cloned();
+        // What one side took out and the other changed is not in the merged order, and has to be settled as well.
+        let contested = theirs.iter().chain(ours).map(|item| &item[key]).filter(|name| !order.contains(name));
+        let mut all = order.clone();
+        for name in contested {
+            if !all.contains(name) {
+                all.push(name.clone());
+            }
+        }
+        let item = |item_name: Value| {
+            let item = Sides {
+                base: find(base, &item_name),
+                ours: find(ours, &item_name),
+                theirs: find(theirs, &item_name),
+            };
+            self.item(&below(name, &FieldClash::words(&item_name)), item)
         };
-        if let Some(value) = value {
-            merged.insert(key, value);
-        }
+        Some(all.into_iter().filter_map(item).collect())
     }
-    merged
 }
 
-fn all_plain(list: &[Value]) -> bool {
-    list.iter().all(|item| item.is_string() || item.is_number())
+/// The fields by which items of a list are told apart, in the records that have such lists.
+const NAMES: [&str; 4] = ["id", "name", "detail", "day"];
+
+fn below(name: &str, key: &str) -> String {
+    if name.is_empty() { key.to_owned() } else { format!("{name}.{key}") }
 }
 
-/// Theirs, less what we took out, plus what we put in, each after the item that it follows with us.
-/// `None` where both sides put the same items into another order, or an item stands twice.
-fn merge_lists(base: &[Value], ours: &[Value], theirs: &[Value]) -> Option<Vec<Value>> {
-    let twice = |list: &[Value]| list.iter().enumerate().any(|(at, item)| list[..at].contains(item));
-    if twice(base) || twice(ours) || twice(theirs) {
-        return None;
+fn fields(side: Option<Value>) -> Map<String, Value> {
+    match side {
+        Some(Value::Object(fields)) => fields,
+        _ => Map::new(),
     }
-    let common_order = |list: &[Value]| -> Vec<Value> {
-        list.iter()
-            .filter(|item| base.contains(item) && ours.contains(item) && theirs.contains(item))
-            .cloned()
-            .collect()
-    };
-    let (base_order, our_order, their_order) = (common_order(base), common_order(ours), common_order(theirs));
-    if our_order != base_order {
-        if their_order != base_order && our_order != their_order {
-            return None;
-        }
-        // We moved items: ours lead, and theirs are put in.
-        return merge_lists_leading(base, theirs, ours);
-    }
-    merge_lists_leading(base, ours, theirs)
 }
 
-/// `leading`, with what `other` did to `base` done to it as well.
-fn merge_lists_leading(base: &[Value], other: &[Value], leading: &[Value]) -> Option<Vec<Value>> {
-    let mut merged: Vec<Value> =
-        leading.iter().filter(|item| other.contains(item) || !base.contains(item)).cloned().collect();
-    for (at, item) in other.iter().enumerate() {
-        if base.contains(item) || merged.contains(item) {
-            continue;
-        }
-        let after =
-            other[..at].iter().rev().find_map(|earlier| merged.iter().position(|have| have == earlier));
-        merged.insert(after.map_or(0, |place| place + 1), item.clone());
+fn items(side: Option<&Value>) -> &[Value] {
+    side.and_then(Value::as_array).map_or(&[], Vec::as_slice)
+}
+
+fn is_plain(item: &Value) -> bool {
+    item.is_string() || item.is_number()
+}
+
+/// Whether two values are the same to the order of their fields, which `==` on maps does not see: the order in which
+/// a scene names its characters is a person's, too.
+fn same(one: &Option<Value>, other: &Option<Value>) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => same_value(one, other),
+        (None, None) => true,
+        _ => false,
     }
-    Some(merged)
+}
+
+fn same_value(one: &Value, other: &Value) -> bool {
+    match (one, other) {
+        (Value::Object(one), Value::Object(other)) => {
+            one.len() == other.len() && one.iter().zip(other).all(|(a, b)| a.0 == b.0 && same_value(a.1, b.1))
+        }
+        (Value::Array(one), Value::Array(other)) => {
+            one.len() == other.len() && one.iter().zip(other).all(|(a, b)| same_value(a, b))
+        }
+        (one, other) => one == other,
+    }
 }

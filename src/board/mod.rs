@@ -7,8 +7,10 @@
 //! A board may hold broken references, since files are written by many hands; [`rules`] names them, and no edit
 //! may add one.
 
+mod amending;
 pub mod casting;
 pub mod counter;
+mod draft;
 pub mod edit;
 pub mod garment;
 pub mod gathering;
@@ -16,11 +18,16 @@ pub mod head;
 pub mod id;
 pub mod look;
 pub mod merge;
+mod merge_list;
+mod order;
 pub mod outfit;
 pub mod pairs;
 pub mod relations;
+pub mod room;
 pub mod rules;
 pub mod scene;
+mod settle;
+mod treating;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -193,16 +200,10 @@ impl Board {
     /// # Errors
     /// As [`Board::apply`].
     pub fn apply_preferring(&mut self, edit: &Edit, side: Option<Side>) -> Result<Edit, Refused> {
-        let mut records = self.records.clone();
-        let inverse = edit::settle(&mut records, edit, side)?;
-        let next = Self::new(records);
-        let broken = rules::broken(&next);
-        if !broken.is_empty() {
-            let before = rules::broken(self);
-            let added: Vec<_> = broken.into_iter().filter(|rule| !before.contains(rule)).collect();
-            if !added.is_empty() {
-                return Err(Refused::Broken(added));
-            }
+        let (next, inverse) = self.settled(edit, side)?;
+        let added = rules::added(self, &next, &inverse.changes);
+        if !added.is_empty() {
+            return Err(Refused::Broken(added));
         }
         *self = next;
         Ok(inverse)
@@ -214,10 +215,17 @@ impl Board {
     /// # Errors
     /// [`Refused`] when the edit was not made from this board's records and cannot be merged with them.
     pub fn take_in(&mut self, edit: &Edit) -> Result<Edit, Refused> {
-        let mut records = self.records.clone();
-        let inverse = edit::settle(&mut records, edit, None)?;
-        *self = Self::new(records);
+        let (next, inverse) = self.settled(edit, None)?;
+        *self = next;
         Ok(inverse)
+    }
+
+    /// The board after an edit, whatever rules that breaks, and the inverse.
+    fn settled(&self, edit: &Edit, side: Option<Side>) -> Result<(Self, Edit), Refused> {
+        let mut records = self.records.clone();
+        let inverse = settle::settle(&mut records, edit, side)?;
+        let relations = Arc::new(self.relations.after(&records, &inverse.changes));
+        Ok((Self { records, relations }, inverse))
     }
 }
 

@@ -1,10 +1,13 @@
 //! What follows from the records: which look holds an outfit, which period it falls in, which scenes show a look.
 //!
-//! Derived as a whole after every edit, so it cannot drift from the records. Nothing here is ever stored.
+//! Never stored, and never mended in place, so it cannot drift from the records. There are three layers (what follows
+//! from outfits, from looks, and from scenes), and after an edit a layer is either derived anew as a whole or, where
+//! the edit cannot have touched it, shared with the board before.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
-use super::{CharacterId, LookId, OutfitId, PeriodId, Records, SceneNumber};
+use super::{Change, CharacterId, LookId, OutfitId, PeriodId, Records, SceneNumber, Swap};
 use crate::trade::date::{Date, Day};
 
 /// Whether an outfit is decided, and how.
@@ -19,83 +22,95 @@ pub enum Standing<'a> {
 }
 
 /// What follows from the records.
-#[derive(Debug, Default)]
+#[derive(Debug, PartialEq)]
 pub struct Relations {
-    looks_of: HashMap<OutfitId, Vec<LookId>>,
-    outfit_periods: HashMap<OutfitId, PeriodId>,
+    wardrobe: Arc<Wardrobe>,
+    holding: Arc<Holding>,
+    script: Arc<Script>,
     look_periods: HashMap<LookId, PeriodId>,
-    scene_periods: Vec<Option<PeriodId>>,
+}
+
+/// What follows from the outfits and the periods.
+#[derive(Debug, PartialEq)]
+struct Wardrobe {
+    periods: HashMap<OutfitId, PeriodId>,
+    by_date: Vec<OutfitId>,
+}
+
+/// What follows from the looks and the characters.
+#[derive(Debug, PartialEq)]
+struct Holding {
+    looks_of: HashMap<OutfitId, Vec<LookId>>,
+    by_order: Vec<LookId>,
+}
+
+/// What follows from the scenes and the periods.
+#[derive(Debug, PartialEq)]
+struct Script {
+    periods: Vec<Option<PeriodId>>,
     scenes_of: HashMap<LookId, Vec<usize>>,
     scene_at: HashMap<SceneNumber, usize>,
-    outfits_by_date: Vec<OutfitId>,
-    looks_by_order: Vec<LookId>,
 }
 
 impl Relations {
     /// Derives everything from the records.
     pub fn derive(records: &Records) -> Self {
         let calendar = Calendar::of(records);
-        let mut relations = Self::default();
+        let wardrobe = Arc::new(Wardrobe::derive(records, &calendar));
+        let holding = Arc::new(Holding::derive(records));
+        Self::with(records, wardrobe, holding, Arc::new(Script::derive(records, &calendar)))
+    }
+
+    /// What follows from `records`, which `changes` have led to from those that this follows from.
+    pub(super) fn after(&self, records: &Records, changes: &[Change]) -> Self {
+        let mut stale = Stale::default();
+        for change in changes {
+            stale.add(change);
+        }
+        let calendar = Calendar::of(records);
+        let wardrobe = if stale.wardrobe {
+            Arc::new(Wardrobe::derive(records, &calendar))
+        } else {
+            Arc::clone(&self.wardrobe)
+        };
+        let holding =
+            if stale.holding { Arc::new(Holding::derive(records)) } else { Arc::clone(&self.holding) };
+        let script = if stale.script {
+            Arc::new(Script::derive(records, &calendar))
+        } else {
+            Arc::clone(&self.script)
+        };
+        Self::with(records, wardrobe, holding, script)
+    }
+
+    fn with(records: &Records, wardrobe: Arc<Wardrobe>, holding: Arc<Holding>, script: Arc<Script>) -> Self {
+        let mut look_periods = HashMap::with_capacity(records.looks.len());
         for (id, look) in &records.looks {
-            for outfit in look.outfits() {
-                relations.looks_of.entry(outfit.clone()).or_default().push(id.clone());
-            }
-        }
-        for (id, outfit) in &records.outfits {
-            let period = outfit.period.as_ref().or_else(|| calendar.period(outfit.worn.as_ref()?));
-            if let Some(period) = period {
-                relations.outfit_periods.insert(id.clone(), period.clone());
-            }
-        }
-        for (at, scene) in records.scenes.iter().enumerate() {
-            relations.scene_at.entry(scene.number.clone()).or_insert(at);
-            let period = scene.period.as_ref().or_else(|| calendar.period(scene.date.as_ref()?));
-            relations.scene_periods.push(period.cloned());
-            for (_, look) in scene.wears.iter() {
-                if let Some(look) = look {
-                    relations.scenes_of.entry(look.clone()).or_default().push(at);
-                }
-            }
-        }
-        for (id, look) in &records.looks {
-            let from_base = || relations.outfit_periods.get(look.base.as_ref()?);
+            let from_base = || wardrobe.periods.get(look.base.as_ref()?);
             let from_scene = || {
-                let scenes = relations.scenes_of.get(id)?;
-                scenes.iter().find_map(|at| relations.scene_periods[*at].as_ref())
+                let scenes = script.scenes_of.get(id)?;
+                scenes.iter().find_map(|at| script.periods[*at].as_ref())
             };
             if let Some(period) = look.period.as_ref().or_else(from_base).or_else(from_scene) {
-                relations.look_periods.insert(id.clone(), period.clone());
+                look_periods.insert(id.clone(), period.clone());
             }
         }
-        relations.outfits_by_date = records.outfits.keys().cloned().collect();
-        relations.outfits_by_date.sort_by_cached_key(|id| {
-            let day = records.outfits.get(id).and_then(|outfit| outfit.worn.as_ref()).and_then(Date::middle);
-            (day.is_none(), day)
-        });
-        let casts: HashMap<&CharacterId, usize> =
-            records.head.characters.iter().enumerate().map(|(at, character)| (&character.id, at)).collect();
-        relations.looks_by_order = records.looks.keys().cloned().collect();
-        relations.looks_by_order.sort_by_cached_key(|id| {
-            let look = records.looks.get(id);
-            let cast = look.and_then(|look| casts.get(&look.character)).copied().unwrap_or(usize::MAX);
-            (cast, look.map_or(0, |look| look.order))
-        });
-        relations
+        Self { wardrobe, holding, script, look_periods }
     }
 
     /// The looks that hold an outfit: one, unless files disagree.
     pub fn looks_of(&self, outfit: &OutfitId) -> &[LookId] {
-        self.looks_of.get(outfit).map_or(&[], Vec::as_slice)
+        self.holding.looks_of.get(outfit).map_or(&[], Vec::as_slice)
     }
 
     /// Every outfit that a look holds, with the looks.
     pub fn held(&self) -> impl Iterator<Item = (&OutfitId, &[LookId])> {
-        self.looks_of.iter().map(|(outfit, looks)| (outfit, looks.as_slice()))
+        self.holding.looks_of.iter().map(|(outfit, looks)| (outfit, looks.as_slice()))
     }
 
     /// The period of an outfit, by its date or its own word.
     pub fn period_of_outfit(&self, outfit: &OutfitId) -> Option<&PeriodId> {
-        self.outfit_periods.get(outfit)
+        self.wardrobe.periods.get(outfit)
     }
 
     /// The period of a look: its own word, its base's, or its first scene's.
@@ -105,56 +120,148 @@ impl Relations {
 
     /// The period of the scene at this place.
     pub fn period_of_scene(&self, at: usize) -> Option<&PeriodId> {
-        self.scene_periods.get(at)?.as_ref()
+        self.script.periods.get(at)?.as_ref()
     }
 
     /// The places of the scenes in which a look is worn, in story order.
     pub fn scenes_of(&self, look: &LookId) -> &[usize] {
-        self.scenes_of.get(look).map_or(&[], Vec::as_slice)
+        self.script.scenes_of.get(look).map_or(&[], Vec::as_slice)
     }
 
     /// Where in story order the scene with this number stands.
     pub fn scene_at(&self, number: &SceneNumber) -> Option<usize> {
-        self.scene_at.get(number).copied()
+        self.script.scene_at.get(number).copied()
     }
 
     /// All outfits by the middle of their date; the undated last.
     pub fn outfits_by_date(&self) -> &[OutfitId] {
-        &self.outfits_by_date
+        &self.wardrobe.by_date
     }
 
     /// All looks by character and their place in its list.
     pub fn looks_by_order(&self) -> &[LookId] {
-        &self.looks_by_order
+        &self.holding.by_order
     }
 }
 
-/// The periods as spans of days.
+/// Which layers an edit has made stale.
+#[derive(Default)]
+struct Stale {
+    wardrobe: bool,
+    holding: bool,
+    script: bool,
+}
+
+impl Stale {
+    fn add(&mut self, change: &Change) {
+        match change {
+            Change::Head(swap) => {
+                let periods_differ = differs(swap, |head| &head.periods);
+                self.wardrobe |= periods_differ;
+                self.script |= periods_differ;
+                self.holding |= differs(swap, |head| &head.characters);
+            }
+            Change::Outfit(_, swap) => {
+                self.wardrobe |= differs(swap, |outfit| (&outfit.worn, &outfit.period))
+            }
+            Change::Look(_, swap) => {
+                self.holding |= differs(swap, |look| (&look.character, look.order, &look.base, &look.folded));
+            }
+            Change::Scene(..) | Change::SceneOrder(_) => self.script = true,
+            Change::Schedule(_) => {}
+        }
+    }
+}
+
+/// Whether a record came, went, or is another in what `seen` sees of it.
+fn differs<'a, T, P: PartialEq>(swap: &'a Swap<T>, seen: impl Fn(&'a T) -> P) -> bool {
+    let seen = |side: &'a Option<Arc<T>>| side.as_deref().map(&seen);
+    seen(&swap.before) != seen(&swap.after)
+}
+
+impl Wardrobe {
+    fn derive(records: &Records, calendar: &Calendar<'_>) -> Self {
+        let mut periods = HashMap::with_capacity(records.outfits.len());
+        let mut by_date = Vec::with_capacity(records.outfits.len());
+        for (id, outfit) in &records.outfits {
+            let worn = outfit.worn.as_ref();
+            if let Some(period) = outfit.period.as_ref().or_else(|| calendar.period(worn?)) {
+                periods.insert(id.clone(), period.clone());
+            }
+            let day = worn.and_then(Date::middle);
+            by_date.push(((day.is_none(), day), id));
+        }
+        by_date.sort_by_key(|(day, _)| *day);
+        Self { periods, by_date: by_date.into_iter().map(|(_, id)| id.clone()).collect() }
+    }
+}
+
+impl Holding {
+    fn derive(records: &Records) -> Self {
+        let held = records.looks.values().map(|look| look.outfits().count()).sum();
+        let mut looks_of: HashMap<OutfitId, Vec<LookId>> = HashMap::with_capacity(held);
+        for (id, look) in &records.looks {
+            for outfit in look.outfits() {
+                let looks = looks_of.entry(outfit.clone()).or_default();
+                if looks.last() != Some(id) {
+                    looks.push(id.clone());
+                }
+            }
+        }
+        let cast: HashMap<&CharacterId, usize> =
+            records.head.characters.iter().enumerate().map(|(at, character)| (&character.id, at)).collect();
+        let place = |id: &CharacterId| cast.get(id).copied().unwrap_or(usize::MAX);
+        let mut by_order: Vec<_> =
+            records.looks.iter().map(|(id, look)| ((place(&look.character), look.order), id)).collect();
+        by_order.sort_by_key(|(place, _)| *place);
+        Self { looks_of, by_order: by_order.into_iter().map(|(_, id)| id.clone()).collect() }
+    }
+}
+
+impl Script {
+    fn derive(records: &Records, calendar: &Calendar<'_>) -> Self {
+        let mut periods = Vec::with_capacity(records.scenes.len());
+        let mut scenes_of: HashMap<LookId, Vec<usize>> = HashMap::new();
+        let mut scene_at = HashMap::with_capacity(records.scenes.len());
+        for (at, scene) in records.scenes.iter().enumerate() {
+            scene_at.entry(scene.number.clone()).or_insert(at);
+            let period = scene.period.as_ref().or_else(|| calendar.period(scene.date.as_ref()?));
+            periods.push(period.cloned());
+            for (_, look) in scene.wears.iter() {
+                let Some(look) = look else { continue };
+                let scenes = scenes_of.entry(look.clone()).or_default();
+                if scenes.last() != Some(&at) {
+                    scenes.push(at);
+                }
+            }
+        }
+        Self { periods, scenes_of, scene_at }
+    }
+}
+
+/// The periods as spans of days, in the board's order.
 struct Calendar<'a>(Vec<(i64, i64, &'a PeriodId)>);
 
-/// First and last day of a date as day numbers, open ends far away.
-fn days(date: &Date) -> Option<(i64, i64)> {
-    const FAR: i64 = 10_000_000_000;
-    match (date.earliest().map(Day::number), date.latest().map(Day::number)) {
-        (None, None) => None,
-        (first, last) => Some((first.unwrap_or(-FAR), last.unwrap_or(FAR))),
-    }
+/// First and last day of a date as day numbers, open ends at the ends of the calendar.
+fn days(date: &Date) -> (i64, i64) {
+    (date.earliest().unwrap_or(Day::MIN).number(), date.latest().unwrap_or(Day::MAX).number())
 }
 
 impl<'a> Calendar<'a> {
     fn of(records: &'a Records) -> Self {
-        let span =
-            |period: &'a super::Period| days(&period.span).map(|(first, last)| (first, last, &period.id));
-        Self(records.head.periods.iter().filter_map(span).collect())
+        let span = |period: &'a super::Period| {
+            let (first, last) = days(&period.span);
+            (first, last, &period.id)
+        };
+        Self(records.head.periods.iter().map(span).collect())
     }
 
-    /// The period that shares most days with the date; the earlier where two share as many. An open end counts as
-    /// the day at its known end.
+    /// The period that shares most days with the date; the earlier in the board where two share as many. An open end
+    /// counts as the day at its known end.
     fn period(&self, date: &Date) -> Option<&'a PeriodId> {
         let (first, last) = match (date.earliest(), date.latest()) {
-            (Some(_), Some(_)) => days(date)?,
-            (Some(day), None) | (None, Some(day)) => (day.number(), day.number()),
-            (None, None) => return None,
+            (Some(first), Some(last)) => (first.number(), last.number()),
+            (day, None) | (None, day) => (day?.number(), day?.number()),
         };
         let mut best: Option<(i64, &PeriodId)> = None;
         for (from, to, id) in &self.0 {

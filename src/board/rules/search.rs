@@ -1,0 +1,171 @@
+//! Looking for broken rules, one record at a time.
+
+use std::collections::{HashMap, HashSet};
+
+use super::{Broken, Dangling, Step, Target};
+use crate::board::{
+    Board, CharacterId, Look, LookId, Outfit, OutfitId, PeriodId, RecordRef, ThreadId, Treatment,
+};
+
+pub(super) struct Search<'a> {
+    board: &'a Board,
+    characters: HashSet<&'a CharacterId>,
+    periods: HashSet<&'a PeriodId>,
+    threads: HashSet<&'a ThreadId>,
+    pub(super) found: Vec<Broken>,
+}
+
+impl<'a> Search<'a> {
+    pub(super) fn new(board: &'a Board) -> Self {
+        let head = board.head();
+        Self {
+            board,
+            characters: head.characters.iter().map(|character| &character.id).collect(),
+            periods: head.periods.iter().map(|period| &period.id).collect(),
+            threads: head.threads.iter().map(|thread| &thread.id).collect(),
+            found: Vec::new(),
+        }
+    }
+
+    fn dangles(&mut self, from: RecordRef, path: Vec<Step>, to: Target) {
+        self.found.push(Broken::Dangling(Dangling { from, path, to }));
+    }
+
+    pub(super) fn head(&mut self) {
+        let board = self.board;
+        let budget = &board.head().budget;
+        for id in budget.characters.keys() {
+            if !self.characters.contains(id) {
+                let path = vec![key("budget"), key("characters"), Step::Name(id.to_string())];
+                self.dangles(RecordRef::Head, path, Target::Character(id.clone()));
+            }
+        }
+        for id in budget.periods.keys() {
+            if !self.periods.contains(id) {
+                let path = vec![key("budget"), key("periods"), Step::Name(id.to_string())];
+                self.dangles(RecordRef::Head, path, Target::Period(id.clone()));
+            }
+        }
+    }
+
+    pub(super) fn outfit(&mut self, id: &OutfitId, outfit: &Outfit) {
+        let from = || RecordRef::Outfit(id.clone());
+        self.character(from, &outfit.character);
+        self.period(from, &[], outfit.period.as_ref());
+        self.threads(from, &outfit.threads);
+    }
+
+    pub(super) fn look(&mut self, id: &LookId, look: &Look) {
+        let from = || RecordRef::Look(id.clone());
+        self.character(from, &look.character);
+        self.period(from, &[], look.period.as_ref());
+        self.threads(from, &look.threads);
+        self.held(id, look);
+        match (look.treatment, look.outfits().next().is_some()) {
+            (Treatment::Invent, true) => self.found.push(Broken::BaseOfInvented(id.clone())),
+            (Treatment::Copy | Treatment::Interpret, _) if look.base.is_none() => {
+                self.found.push(Broken::NoBase(id.clone()));
+            }
+            _ => {}
+        }
+    }
+
+    /// The outfits that a look holds.
+    fn held(&mut self, id: &LookId, look: &Look) {
+        let paths = look.base.iter().map(|_| vec![key("base")]);
+        let paths = paths.chain((0..).map(|at| vec![key("folded"), Step::At(at)]));
+        let mut earlier = HashSet::new();
+        for (outfit_id, path) in look.outfits().zip(paths) {
+            let outfit = self.board.outfit(outfit_id);
+            if outfit.is_none() {
+                self.dangles(RecordRef::Look(id.clone()), path, Target::Outfit(outfit_id.clone()));
+            }
+            if !earlier.insert(outfit_id) {
+                self.found.push(Broken::Twice(id.clone(), outfit_id.clone()));
+                continue;
+            }
+            let holders = self.board.relations().looks_of(outfit_id);
+            if holders.len() > 1 && holders.first() == Some(id) {
+                self.found.push(Broken::InTwoLooks(outfit_id.clone(), holders.to_vec()));
+            }
+            let Some(outfit) = outfit else { continue };
+            if outfit.let_go.is_some() {
+                self.found.push(Broken::HeldAndLetGo(outfit_id.clone(), id.clone()));
+            }
+            if outfit.character != look.character {
+                self.found.push(Broken::OtherOutfit(id.clone(), outfit_id.clone()));
+            }
+        }
+    }
+
+    /// The scene at this place.
+    pub(super) fn scene(&mut self, place: usize) {
+        let Some(scene) = self.board.records().scenes.get(place) else { return };
+        let from = || RecordRef::Scene(scene.number.clone());
+        self.period(from, &[Step::At(place)], scene.period.as_ref());
+        for (character, look_id) in scene.wears.iter() {
+            if !self.characters.contains(character) {
+                let path = vec![Step::At(place), key("wears"), Step::Name(character.to_string())];
+                self.dangles(from(), path, Target::Character(character.clone()));
+            }
+            let Some(look_id) = look_id else { continue };
+            match self.board.look(look_id) {
+                None => {
+                    let path = vec![Step::At(place), key("wears"), key(character.as_str())];
+                    self.dangles(from(), path, Target::Look(look_id.clone()));
+                }
+                Some(look) if look.character != *character => {
+                    let (number, look) = (scene.number.clone(), look_id.clone());
+                    self.found.push(Broken::OtherLook(number, character.clone(), look));
+                }
+                Some(_) => {}
+            }
+        }
+    }
+
+    pub(super) fn scene_numbers(&mut self) {
+        let mut times = HashMap::new();
+        for scene in self.board.scenes() {
+            let times = times.entry(&scene.number).or_insert(0_usize);
+            *times += 1;
+            if *times == 2 {
+                self.found.push(Broken::SameNumber(scene.number.clone()));
+            }
+        }
+    }
+
+    pub(super) fn schedule(&mut self) {
+        for (place, day) in self.board.records().schedule.iter().enumerate() {
+            for (at, number) in day.scenes.iter().enumerate() {
+                if self.board.relations().scene_at(number).is_none() {
+                    let path = vec![Step::At(place), key("scenes"), Step::At(at)];
+                    self.dangles(RecordRef::Schedule, path, Target::Scene(number.clone()));
+                }
+            }
+        }
+    }
+
+    fn character(&mut self, from: impl Fn() -> RecordRef, id: &CharacterId) {
+        if !self.characters.contains(id) {
+            self.dangles(from(), vec![key("character")], Target::Character(id.clone()));
+        }
+    }
+
+    fn period(&mut self, from: impl Fn() -> RecordRef, way: &[Step], id: Option<&PeriodId>) {
+        if let Some(id) = id.filter(|id| !self.periods.contains(id)) {
+            self.dangles(from(), [way, &[key("period")]].concat(), Target::Period(id.clone()));
+        }
+    }
+
+    fn threads(&mut self, from: impl Fn() -> RecordRef, ids: &[ThreadId]) {
+        for (at, id) in ids.iter().enumerate() {
+            if !self.threads.contains(id) {
+                self.dangles(from(), vec![key("threads"), Step::At(at)], Target::Thread(id.clone()));
+            }
+        }
+    }
+}
+
+fn key(name: &str) -> Step {
+    Step::Key(name.to_owned())
+}
