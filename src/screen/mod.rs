@@ -16,6 +16,7 @@ pub mod keys;
 pub mod layers;
 mod limit;
 pub mod parts;
+mod sheet;
 pub mod terminal;
 pub mod theme;
 pub mod views;
