@@ -1,1 +1,0 @@
-//! A small board for tests.
