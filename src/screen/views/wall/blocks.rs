@@ -45,8 +45,8 @@ pub fn lay(columns: &[Column], stretches: &[Stretch], height: u16) -> Blocks {
         let room = slots * usize::from(height);
         let each = column.slots.len().div_ceil(room).max(1);
         let count = column.slots.len().div_ceil(each);
-        // A stack may be twice as high as it need be, so that a crowded year is seen to be one.
-        let most = (count.div_ceil(slots) * 2).max(3).min(usize::from(height));
+        // A stack may be half as high again as it need be, so that a crowded year is seen to be one.
+        let most = (count * 3).div_ceil(slots * 2).max(3).min(usize::from(height));
         let mut heights = vec![0_usize; slots];
         for start in (0..column.slots.len()).step_by(each) {
             let rows = start..(start + each).min(column.slots.len());

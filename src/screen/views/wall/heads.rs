@@ -56,12 +56,10 @@ fn head(canvas: &mut Canvas<'_>, area: Rect, column: &Column, in_focus: bool) {
     let numbers = format!("{}{over}", looks.numbers());
     let outfits = column.outfits.to_string();
     let right = area.right();
-    let mut x = canvas.spans(
-        area.x,
-        y,
-        right,
-        &[(&outfits, Style::new()), (arrow, theme.quiet()), (&numbers, style)],
-    );
+    let whole = [(outfits.as_str(), Style::new()), (arrow, theme.quiet()), (numbers.as_str(), style)];
+    // Where there is no room for both, the looks against their limit are what counts.
+    let fits = width(&outfits) + width(arrow) + width(&numbers) <= wide;
+    let mut x = canvas.spans(area.x, y, right, if fits { &whole } else { &whole[2..] });
     let words = looks.words();
     let open = match column.open {
         0 => String::new(),

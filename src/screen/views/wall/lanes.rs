@@ -33,7 +33,7 @@ pub struct Bars {
 /// and shorter until everything fits. `name_width` gives the width of a lane's whole name.
 pub fn pack(lanes: &[Lane], stretches: &[Stretch], right: u16, rows: u16, name_width: impl Fn(&Lane) -> u16) -> Bars {
     let mut best = Bars::default();
-    for most in [40, 26, 18, 12, 8, 0] {
+    for most in [40, 32, 26, 22, 19, 16, 14, 12, 10, 8, 6, 0] {
         best = pack_with(lanes, stretches, right, rows, |lane| name_width(lane).min(most));
         if best.hidden == 0 {
             break;
