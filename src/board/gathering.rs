@@ -246,3 +246,222 @@ fn once(outfits: &[OutfitId]) -> Vec<&OutfitId> {
     let mut seen = HashSet::new();
     outfits.iter().filter(|id| seen.insert(*id)).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{after, board, held, id, ids, refusal};
+    use super::*;
+    use crate::board::Standing;
+
+    #[test]
+    fn gathering_makes_a_look_after_its_base() {
+        let marked = ids(&["club-serge", "club-wool", "blackout-coat"]);
+        let (look_id, edit) = board().gather(&marked, "The wool years", &marked[1], Treatment::Copy).unwrap();
+        assert_eq!(
+            (look_id.as_str(), edit.label.as_str()),
+            ("the-wool-years", "gathered 3 into The wool years")
+        );
+        let board = after(&edit);
+        let look = board.look(&look_id).unwrap();
+        assert_eq!(held(&board, "the-wool-years"), ["club-wool", "club-serge", "blackout-coat"]);
+        assert_eq!((look.title.as_str(), look.treatment), ("The wool years", Treatment::Copy));
+        let base = board.outfit(&marked[1]).unwrap();
+        assert_eq!(
+            (&look.pieces, &look.threads, &look.dressing),
+            (&base.pieces, &base.threads, &base.dressing)
+        );
+    }
+
+    #[test]
+    fn gathering_takes_outfits_out_of_other_looks_whose_next_outfit_becomes_the_base() {
+        let marked = ids(&["smock", "club-wool"]);
+        let board = after(&board().gather(&marked, "New", &marked[0], Treatment::Interpret).unwrap().1);
+        assert_eq!(held(&board, "new"), ["smock", "club-wool"]);
+        assert_eq!(held(&board, "club"), ["club-serge", "crossing-wool"]);
+    }
+
+    #[test]
+    fn gathering_takes_back_what_was_let_go() {
+        let marked = ids(&["apron", "oilskins"]);
+        let board = after(&board().gather(&marked, "New", &marked[1], Treatment::Copy).unwrap().1);
+        assert_eq!(board.outfit(&marked[0]).unwrap().let_go, None);
+    }
+
+    #[test]
+    fn a_look_that_is_emptied_goes_unless_scenes_show_it() {
+        let mut board = board();
+        let gown = ids(&["gala-gown"]);
+        let gathered = board.gather(&gown, "New", &gown[0], Treatment::Copy);
+        let sentence = "Gala gown is all that Gown stands for, and scenes show it: dissolve the look, or make it invented";
+        assert_eq!(refusal(gathered), sentence);
+        assert_eq!(refusal(board.fold(&gown, &id("club"))), sentence);
+        assert_eq!(refusal(board.release(&gown)), sentence);
+        assert_eq!(refusal(board.let_go(&gown, "because")), sentence);
+        for scene in ["3", "3A"] {
+            board.apply(&board.assign(&scene.parse().unwrap(), &id("odile"), None).unwrap()).unwrap();
+        }
+        board.apply(&board.fold(&gown, &id("club")).unwrap()).unwrap();
+        assert!(board.look(&id("gown")).is_none());
+        assert_eq!(held(&board, "club"), ["club-wool", "club-serge", "crossing-wool", "gala-gown"]);
+    }
+
+    #[test]
+    fn a_look_in_a_scene_cannot_be_emptied_outfit_by_outfit_in_one_go() {
+        let all = ids(&["crossing-wool", "club-wool", "club-serge", "smock"]);
+        let gathered = board().gather(&all, "New", &all[0], Treatment::Copy);
+        assert!(refusal(gathered).starts_with("Club serge is all that Club stands for"));
+    }
+
+    #[test]
+    fn what_cannot_be_gathered_is_said() {
+        let gather = |outfits: &[&str], base: &str, treatment| {
+            refusal(board().gather(&ids(outfits), "New", &id(base), treatment))
+        };
+        assert_eq!(gather(&[], "smock", Treatment::Copy), "the base must be one of the gathered outfits");
+        assert_eq!(gather(&["smock"], "nothing", Treatment::Copy), "choose a base among the marked outfits");
+        assert_eq!(gather(&["smock", "nothing"], "smock", Treatment::Copy), "there is no outfit `nothing`");
+        assert_eq!(
+            gather(&["smock"], "smock", Treatment::Invent),
+            "an invented look gathers nothing: choose copy or interpret"
+        );
+        assert_eq!(
+            gather(&["smock", "oilskins"], "smock", Treatment::Copy),
+            "a look is one character's: these are outfits of Odile and Bridie"
+        );
+    }
+
+    #[test]
+    fn a_mark_that_is_set_twice_counts_once() {
+        let twice = ids(&["smock", "blackout-coat", "smock", "blackout-coat"]);
+        let (_, edit) = board().gather(&twice, "New", &twice[0], Treatment::Copy).unwrap();
+        assert_eq!(edit.label, "gathered 2 into New");
+        assert_eq!(held(&after(&edit), "new"), ["smock", "blackout-coat"]);
+        assert_eq!(held(&after(&board().fold(&twice, &id("gown")).unwrap()), "gown").len(), 3);
+        assert_eq!(board().let_go(&twice, "because").unwrap().label, "let go 2 outfits");
+        let twice = ids(&["club-serge", "club-serge", "club-serge"]);
+        assert_eq!(held(&after(&board().split(&twice, "Serge").unwrap().1), "club").len(), 2);
+    }
+
+    #[test]
+    fn folding_puts_outfits_behind_those_that_the_look_holds() {
+        let edit = board().fold(&ids(&["blackout-coat", "gala-gown", "club-serge"]), &id("gown")).unwrap();
+        assert_eq!(edit.label, "folded 2 into Gown");
+        let board = after(&edit);
+        assert_eq!(held(&board, "gown"), ["gala-gown", "blackout-coat", "club-serge"]);
+        assert_eq!(held(&board, "club"), ["club-wool", "crossing-wool"]);
+        assert_eq!(board.standing(&id("blackout-coat")), Standing::Folded(&id("gown")));
+    }
+
+    #[test]
+    fn what_cannot_be_folded_is_said() {
+        let fold = |outfits: &[&str], into: &str| refusal(board().fold(&ids(outfits), &id(into)));
+        assert_eq!(fold(&["smock"], "nothing"), "there is no look `nothing`");
+        assert_eq!(fold(&[], "gown"), "mark some outfits first");
+        assert_eq!(fold(&["oilskins"], "gown"), "Gown is Odile's look");
+        assert_eq!(fold(&["club-wool", "club-serge"], "club"), "Club holds them already");
+        assert_eq!(
+            fold(&["oilskins"], "rescue"),
+            "Rescue is invented and stands for no outfit: give it a base first"
+        );
+    }
+
+    #[test]
+    fn released_outfits_are_open() {
+        let edit = board().release(&ids(&["club-wool", "smock", "crossing-wool"])).unwrap();
+        assert_eq!(edit.label, "released 2 outfits");
+        let board = after(&edit);
+        assert_eq!(held(&board, "club"), ["club-serge"]);
+        assert_eq!(board.standing(&id("club-wool")), Standing::Open);
+        assert_eq!(refusal(board.release(&ids(&["club-wool"]))), "none of them is in a look");
+    }
+
+    #[test]
+    fn what_is_let_go_is_in_no_look_and_has_a_reason() {
+        let edit = board().let_go(&ids(&["club-serge"]), "  as good as the wool ").unwrap();
+        assert_eq!(edit.label, "let go Club serge");
+        let board = after(&edit);
+        assert_eq!(board.standing(&id("club-serge")), Standing::LetGo("as good as the wool"));
+        assert_eq!(refusal(board.let_go(&ids(&["smock"]), "  ")), "say why it is let go");
+        assert_eq!(refusal(board.let_go(&[], "because")), "mark some outfits first");
+        assert_eq!(refusal(board.let_go(&ids(&["nothing"]), "because")), "there is no outfit `nothing`");
+    }
+
+    #[test]
+    fn what_is_taken_back_is_open_again() {
+        let edit = board().take_back(&ids(&["apron", "smock"])).unwrap();
+        assert_eq!(edit.label, "took back Apron");
+        assert_eq!(after(&edit).standing(&id("apron")), Standing::Open);
+        assert_eq!(refusal(board().take_back(&ids(&["smock"]))), "none of them was let go");
+    }
+
+    #[test]
+    fn a_merged_look_hands_over_its_outfits_scenes_threads_and_words() {
+        let edit = board().merge_looks(&id("club"), &id("gown")).unwrap();
+        assert_eq!(edit.label, "merged Club into Gown");
+        let board = after(&edit);
+        let gown = board.look(&id("gown")).unwrap();
+        assert_eq!(held(&board, "gown"), ["gala-gown", "club-wool", "club-serge", "crossing-wool"]);
+        assert_eq!(gown.threads, ids(&["green-cap"]));
+        assert_eq!(gown.notes, "From Club: she races");
+        assert!(board.look(&id("club")).is_none());
+        assert_eq!(board.relations().scenes_of(&id("gown")), [1, 2, 3]);
+    }
+
+    #[test]
+    fn merging_heals_an_outfit_that_files_put_into_both_looks() {
+        let mut records = super::super::sample::records();
+        let mut gown = Look::clone(&records.looks[&id("gown")]);
+        gown.folded.push(id("club-serge"));
+        records.looks.insert(id("gown"), gown.into());
+        let mut board = Board::new(records);
+        board.apply(&board.merge_looks(&id("club"), &id("gown")).unwrap()).unwrap();
+        assert_eq!(held(&board, "gown"), ["gala-gown", "club-serge", "club-wool", "crossing-wool"]);
+        assert_eq!(crate::board::rules::broken(&board), []);
+    }
+
+    #[test]
+    fn looks_that_cannot_be_merged_are_said() {
+        let mut board = board();
+        let merge = |board: &Board, from, into| refusal(board.merge_looks(&id(from), &id(into)));
+        assert_eq!(merge(&board, "club", "club"), "choose another look to merge with");
+        assert_eq!(merge(&board, "nothing", "club"), "there is no look `nothing`");
+        assert_eq!(merge(&board, "club", "nothing"), "there is no look `nothing`");
+        assert_eq!(merge(&board, "club", "rescue"), "Club and Rescue are looks of two characters");
+        board.apply(&board.invent("Dream", &id("odile"), None).unwrap().1).unwrap();
+        assert_eq!(merge(&board, "club", "dream"), "Dream is invented: merge it into Club instead");
+        assert!(board.merge_looks(&id("dream"), &id("club")).is_ok());
+    }
+
+    #[test]
+    fn what_is_split_off_is_a_look_of_the_same_treatment_and_scenes_stay() {
+        let (look, edit) = board().split(&ids(&["crossing-wool", "club-wool"]), "Crossing").unwrap();
+        assert_eq!(edit.label, "split 2 off Club");
+        let board = after(&edit);
+        assert_eq!(held(&board, "crossing"), ["crossing-wool", "club-wool"]);
+        assert_eq!(held(&board, "club"), ["club-serge"]);
+        assert_eq!(board.look(&look).unwrap().treatment, Treatment::Interpret);
+        assert_eq!(board.relations().scenes_of(&id("club")), [1]);
+        assert_eq!(board.relations().scenes_of(&look), [0; 0]);
+    }
+
+    #[test]
+    fn what_cannot_be_split_off_is_said() {
+        let split = |outfits: &[&str]| refusal(board().split(&ids(outfits), "New"));
+        assert_eq!(split(&[]), "mark the outfits to split off");
+        assert_eq!(split(&["smock"]), "gather them into a look first");
+        assert_eq!(split(&["club-wool", "gala-gown"]), "mark outfits of one look to split them off");
+        assert_eq!(split(&["club-wool", "club-serge", "crossing-wool"]), "something must stay in Club");
+    }
+
+    #[test]
+    fn a_dissolved_look_leaves_open_outfits_and_scenes_without_a_look() {
+        let edit = board().dissolve(&id("gown")).unwrap();
+        assert_eq!(edit.label, "dissolved Gown");
+        let board = after(&edit);
+        assert_eq!(board.standing(&id("gala-gown")), Standing::Open);
+        let wears =
+            |scene: &str| board.scene(&scene.parse().unwrap()).unwrap().wears.get(&id("odile")).cloned();
+        assert_eq!((wears("3"), wears("3A")), (Some(None), Some(None)));
+        assert_eq!(refusal(board.dissolve(&id("gown"))), "there is no look `gown`");
+    }
+}

@@ -84,3 +84,122 @@ fn number_anew(draft: &mut Draft<'_>, list: &[LookId]) -> Result<(), Refused> {
     }
     Ok(())
 }
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use super::super::sample::{after, board, id, ids, records, refusal};
+    use super::*;
+    use crate::board::Treatment;
+
+    /// The sample, with looks of Odile in these places.
+    fn with_orders(orders: &[(&str, i64)]) -> Board {
+        let mut records = records();
+        for (name, order) in orders {
+            let look = Look::sketched(name, id("odile"), Treatment::Invent);
+            records.looks.insert(id(name), Arc::new(Look { order: *order, ..look }));
+        }
+        Board::new(records)
+    }
+
+    fn order(board: &Board) -> Vec<(String, i64)> {
+        let looks = board.looks_of_character(&id("odile"));
+        looks.iter().map(|id| (id.to_string(), board.look(id).unwrap().order)).collect()
+    }
+
+    fn named(order: &[(&str, i64)]) -> Vec<(String, i64)> {
+        order.iter().map(|(name, order)| ((*name).to_owned(), *order)).collect()
+    }
+
+    fn gather_one(board: &Board, outfit: &str) -> Edit {
+        board.gather(&ids(&[outfit]), "New", &id(outfit), Treatment::Copy).unwrap().1
+    }
+
+    #[test]
+    fn a_new_look_stands_where_its_day_belongs() {
+        for (outfit, expected) in [
+            ("smock", [("new", 0), ("club", 10), ("gown", 20)]),
+            ("club-serge", [("new", 0), ("club", 10), ("gown", 20)]),
+            ("crossing-wool", [("club", 10), ("new", 15), ("gown", 20)]),
+            ("blackout-coat", [("club", 10), ("gown", 20), ("new", 30)]),
+        ] {
+            assert_eq!(order(&after(&gather_one(&board(), outfit))), named(&expected), "{outfit}");
+        }
+    }
+
+    #[test]
+    fn a_look_of_no_day_stands_last_and_an_invented_one_where_its_period_begins() {
+        let invent = |period| after(&board().invent("New", &id("odile"), period).unwrap().1);
+        assert_eq!(order(&invent(None))[2], ("new".to_owned(), 30));
+        assert_eq!(order(&invent(Some(&id("shore"))))[0], ("new".to_owned(), 0));
+    }
+
+    #[test]
+    fn looks_are_numbered_anew_only_where_there_is_no_room() {
+        let mut board = with_orders(&[]);
+        board.apply(&board.change_look(&id("gown"), "", |look| look.order = 11).unwrap()).unwrap();
+        board.apply(&gather_one(&board, "crossing-wool")).unwrap();
+        assert_eq!(order(&board), named(&[("club", 10), ("new", 20), ("gown", 30)]));
+    }
+
+    #[test]
+    fn a_look_that_the_gathering_itself_empties_is_not_numbered() {
+        let mut board = with_orders(&[]);
+        board.apply(&board.gather(&ids(&["smock"]), "A", &id("smock"), Treatment::Copy).unwrap().1).unwrap();
+        for (look, order) in [("a", 9), ("club", 10), ("gown", 10)] {
+            board.apply(&board.change_look(&id(look), "", |look| look.order = order).unwrap()).unwrap();
+        }
+        let marked = ids(&["crossing-wool", "smock"]);
+        let (_, edit) = board.gather(&marked, "New", &marked[0], Treatment::Copy).unwrap();
+        board.apply(&edit).unwrap();
+        assert_eq!(order(&board), named(&[("club", 10), ("new", 20), ("gown", 30)]));
+    }
+
+    #[test]
+    fn the_ends_of_the_numbers_are_no_end_of_the_list() {
+        let mut board = with_orders(&[("first", i64::MIN), ("last", i64::MAX)]);
+        board.apply(&board.invent("New", &id("odile"), None).unwrap().1).unwrap();
+        let names = ["first", "club", "gown", "last", "new"];
+        let expected: Vec<_> = names.into_iter().zip([10, 20, 30, 40, 50]).collect();
+        assert_eq!(order(&board), named(&expected));
+        let mut board = with_orders(&[("first", i64::MIN), ("last", i64::MAX)]);
+        board.apply(&board.reorder(&id("last"), -3).unwrap()).unwrap();
+        assert_eq!(
+            order(&board),
+            named(&[("last", i64::MIN), ("first", 10), ("club", 20), ("gown", i64::MAX)])
+        );
+    }
+
+    #[test]
+    fn moving_a_look_changes_only_the_places_between() {
+        let mut board = with_orders(&[("third", 35), ("fourth", 40)]);
+        let edit = board.reorder(&id("gown"), 1).unwrap();
+        assert_eq!((edit.label.as_str(), edit.changes.len()), ("moved Gown", 2));
+        board.apply(&edit).unwrap();
+        assert_eq!(order(&board), named(&[("club", 10), ("third", 20), ("gown", 35), ("fourth", 40)]));
+        board.apply(&board.reorder(&id("fourth"), -3).unwrap()).unwrap();
+        assert_eq!(order(&board), named(&[("fourth", 10), ("club", 20), ("third", 35), ("gown", 40)]));
+    }
+
+    #[test]
+    fn looks_in_one_place_are_told_apart_by_moving_one() {
+        let mut board = with_orders(&[("twin", 20)]);
+        board.apply(&board.reorder(&id("twin"), -1).unwrap()).unwrap();
+        assert_eq!(order(&board), named(&[("club", 10), ("twin", 20), ("gown", 30)]));
+    }
+
+    #[test]
+    fn a_look_does_not_move_past_the_end() {
+        for (look, by) in [("club", -1), ("gown", 1), ("club", 2), ("club", isize::MIN), ("gown", isize::MAX)]
+        {
+            assert_eq!(
+                refusal(board().reorder(&id(look), by)),
+                "it is at the end of the list",
+                "{look} {by}"
+            );
+        }
+        assert_eq!(refusal(board().reorder(&id("nothing"), 1)), "there is no look `nothing`");
+        assert!(board().reorder(&id("club"), 0).unwrap().is_empty());
+    }
+}

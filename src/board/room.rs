@@ -38,7 +38,11 @@ impl Board {
         }
         // The one to stay: seen by the camera, not invented, in more scenes; else the first.
         let weight = |id: &LookId, stage: Stage, treatment: Treatment| {
-            (stage == Stage::Established, treatment != Treatment::Invent, self.relations().scenes_of(id).len())
+            (
+                stage == Stage::Established,
+                treatment != Treatment::Invent,
+                self.relations().scenes_of(id).len(),
+            )
         };
         let mut pair = [(one, a), (other, b)];
         pair.sort_by_key(|(id, look)| Reverse(weight(id, look.stage, look.treatment)));

@@ -190,3 +190,223 @@ fn put_in_order(scenes: &mut Vec<Arc<Scene>>, order: &[SceneNumber]) {
     placed.sort_by_key(|(place, _)| *place);
     scenes.extend(placed.into_iter().map(|(_, scene)| scene));
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{self, board, id, number, numbers, records, refusal};
+    use super::*;
+    use crate::board::{Board, Outfit};
+
+    fn retitled(board: &Board, title: &str) -> Edit {
+        board.change_outfit(&id("smock"), "title", |outfit| outfit.title = title.to_owned()).unwrap()
+    }
+
+    fn removed(board: &Board) -> Edit {
+        let before = board.records().outfits.get(&id("smock")).cloned();
+        Edit::new("removed", vec![Change::Outfit(id("smock"), Swap::new(before, None))])
+    }
+
+    fn added(title: &str) -> Edit {
+        board().add_outfit(&id("cape"), sample::outfit(title, "odile")).unwrap()
+    }
+
+    fn title<'a>(board: &'a Board, outfit: &str) -> Option<&'a str> {
+        board.outfit(&id(outfit)).map(|outfit| outfit.title.as_str())
+    }
+
+    #[test]
+    fn a_change_of_a_record_that_another_hand_removed_waits_for_a_choice() {
+        let edit = retitled(&board(), "Smock");
+        let mut there = board();
+        there.take_in(&removed(&there)).unwrap();
+        assert_eq!(refusal(there.clone().apply(&edit)), "outfit `smock` was removed meanwhile");
+        for (side, stands) in [(Side::Ours, Some("Smock")), (Side::Theirs, None)] {
+            let mut both = there.clone();
+            let inverse = both.apply_preferring(&edit, Some(side)).unwrap();
+            assert_eq!(title(&both, "smock"), stands);
+            both.apply(&inverse).unwrap();
+            assert_eq!(both.records(), there.records());
+        }
+    }
+
+    #[test]
+    fn a_removal_of_a_record_that_another_hand_changed_waits_for_a_choice() {
+        let edit = removed(&board());
+        let mut there = board();
+        there.take_in(&retitled(&there, "Theirs")).unwrap();
+        assert_eq!(
+            refusal(there.clone().apply(&edit)),
+            "changed on both sides: outfit `smock` (removed here, changed there)"
+        );
+        for (side, stands) in [(Side::Ours, None), (Side::Theirs, Some("Theirs"))] {
+            let mut both = there.clone();
+            both.apply_preferring(&edit, Some(side)).unwrap();
+            assert_eq!(title(&both, "smock"), stands);
+        }
+    }
+
+    #[test]
+    fn two_new_records_of_one_name_wait_for_a_choice() {
+        let edit = added("Ours");
+        let mut there = board();
+        there.take_in(&added("Theirs")).unwrap();
+        assert_eq!(refusal(there.clone().apply(&edit)), "outfit `cape` is there already");
+        for (side, stands) in [(Side::Ours, "Ours"), (Side::Theirs, "Theirs")] {
+            let mut both = there.clone();
+            both.apply_preferring(&edit, Some(side)).unwrap();
+            assert_eq!(title(&both, "cape"), Some(stands));
+        }
+        let mut same = board();
+        same.take_in(&edit).unwrap();
+        assert!(same.apply(&edit).unwrap().is_empty(), "the same record twice is one");
+    }
+
+    #[test]
+    fn a_change_of_nothing_into_nothing_has_no_say() {
+        let nothing = Edit::new("", vec![Change::Outfit(id("smock"), Swap::new(None, None))]);
+        let mut board = board();
+        assert!(board.apply(&nothing).unwrap().is_empty());
+        assert_eq!(board.records(), &records());
+    }
+
+    #[test]
+    fn all_clashes_are_named_and_nothing_is_half_done() {
+        let mut there = board();
+        let edit = Edit::new("both", {
+            let mut changes = there.fold(&[id("smock")], &id("gown")).unwrap().changes;
+            changes.extend(retitled(&there, "Ours").changes);
+            changes.extend(
+                there.change_look(&id("club"), "", |look| look.says = "ours".to_owned()).unwrap().changes,
+            );
+            changes
+        });
+        there.take_in(&retitled(&there, "Theirs")).unwrap();
+        let theirs = there.change_look(&id("club"), "", |look| look.says = "theirs".to_owned()).unwrap();
+        there.take_in(&theirs).unwrap();
+        let mut both = there.clone();
+        assert_eq!(
+            refusal(both.apply(&edit)),
+            "changed on both sides: outfit `smock` (title); look `club` (says)"
+        );
+        assert_eq!(both.records(), there.records());
+        let inverse = both.apply_preferring(&edit, Some(Side::Ours)).unwrap();
+        assert_eq!(title(&both, "smock"), Some("Ours"));
+        both.apply(&inverse).unwrap();
+        assert_eq!(both.records(), there.records());
+    }
+
+    #[test]
+    fn a_record_that_one_edit_changes_twice_goes_back_in_two_steps() {
+        let first = retitled(&board(), "First");
+        let mut between = board();
+        between.apply(&first).unwrap();
+        let second = retitled(&between, "Second");
+        let both = Edit::new("both", [first.changes, second.changes].concat());
+        assert_eq!(title(&sample::after(&both), "smock"), Some("Second"));
+    }
+
+    #[test]
+    fn a_scene_taken_out_of_the_middle_comes_back_to_its_place() {
+        let mut board = board();
+        let before = Some(Arc::clone(&board.records().scenes[0]));
+        let bare = Edit::new("cut", vec![Change::Scene(number("1"), Swap::new(before, None))]);
+        let inverse = board.apply(&bare).unwrap();
+        assert_eq!(numbers(&board), ["2", "3", "3A", "4"]);
+        board.apply(&inverse).unwrap();
+        assert_eq!(board.records(), &records());
+    }
+
+    #[test]
+    fn scenes_that_two_hands_add_and_cut_find_their_places() {
+        let add = |board: &Board, scene: &str, after: &str| {
+            board.add_scene(sample::scene(scene), Some(&number(after))).unwrap()
+        };
+        let base = board();
+        let cut = base.cut_scene(&number("3A")).unwrap();
+        let ours = add(&base, "2A", "2");
+        let mut there = base.clone();
+        for edit in [add(&base, "3B", "3A"), add(&base, "2B", "2")] {
+            there.apply(&edit).unwrap();
+        }
+        let before = there.clone();
+        let undo_cut = there.apply(&cut).unwrap();
+        assert_eq!(numbers(&there), ["1", "2", "2B", "3", "3B", "4"]);
+        let undo_ours = there.apply(&ours).unwrap();
+        assert_eq!(numbers(&there), ["1", "2", "2A", "2B", "3", "3B", "4"]);
+        there.apply(&undo_ours).unwrap();
+        there.apply(&undo_cut).unwrap();
+        assert_eq!(there.records(), before.records());
+    }
+
+    #[test]
+    fn two_hands_that_move_the_same_scenes_wait_for_a_choice() {
+        let moved = |order: &[&str]| {
+            let before = Arc::new(order_of(&records().scenes));
+            let after = Arc::new(order.iter().map(|text| number(text)).collect());
+            Edit::new("moved", vec![Change::SceneOrder(Swap::new(Some(before), Some(after)))])
+        };
+        let ours = moved(&["2", "1", "3", "3A", "4"]);
+        let mut there = sample::after(&moved(&["1", "2", "3A", "3", "4"]));
+        assert_eq!(
+            refusal(there.apply(&ours)),
+            "changed on both sides: the order of the scenes (as a whole)"
+        );
+        there.apply_preferring(&ours, Some(Side::Ours)).unwrap();
+        assert_eq!(numbers(&there), ["2", "1", "3", "3A", "4"]);
+    }
+
+    #[test]
+    fn an_order_that_leaves_scenes_out_puts_them_last_and_invents_none() {
+        let before = Arc::new(order_of(&records().scenes));
+        let after = Arc::new(vec![number("4"), number("77"), number("2")]);
+        let edit = Edit::new("moved", vec![Change::SceneOrder(Swap::new(Some(before), Some(after)))]);
+        assert_eq!(numbers(&sample::after(&edit)), ["4", "2", "1", "3", "3A"]);
+    }
+
+    #[test]
+    fn of_two_scenes_with_one_number_none_is_taken_out() {
+        let mut records = records();
+        records.scenes.push(Arc::new(sample::scene("2")));
+        let mut board = Board::new(records.clone());
+        let cut = board.cut_scene(&number("2")).unwrap();
+        assert_eq!(
+            refusal(board.apply(&cut)),
+            "two scenes have the number 2: give one of them a letter first"
+        );
+        let moved = Arc::new(["2", "1", "3", "2", "3A", "4"].map(number).to_vec());
+        let before = Arc::new(order_of(&records.scenes));
+        let edit = Edit::new("moved", vec![Change::SceneOrder(Swap::new(Some(before), Some(moved)))]);
+        let inverse = board.apply(&edit).unwrap();
+        assert_eq!(numbers(&board), ["2", "1", "3", "2", "3A", "4"]);
+        assert_eq!(
+            board.scenes().next().map(|scene| scene.wears.len()),
+            Some(2),
+            "the first stays the first"
+        );
+        board.apply(&inverse).unwrap();
+        assert_eq!(board.records(), &records);
+    }
+
+    #[test]
+    fn a_scene_does_not_change_its_number() {
+        let before = Arc::clone(&records().scenes[0]);
+        let after = Arc::new(sample::scene("9"));
+        let edit = Edit::new("", vec![Change::Scene(number("1"), Swap::new(Some(before), Some(after)))]);
+        assert_eq!(refusal(board().apply(&edit)), "scene 1 cannot become scene 9");
+    }
+
+    #[test]
+    fn changes_of_one_record_in_different_fields_are_both_kept() {
+        let edit = retitled(&board(), "Ours");
+        let mut there = board();
+        let theirs =
+            there.change_outfit(&id("smock"), "", |outfit: &mut Outfit| outfit.notes = "theirs".to_owned());
+        there.take_in(&theirs.unwrap()).unwrap();
+        let before = there.clone();
+        let inverse = there.apply(&edit).unwrap();
+        let smock = there.outfit(&id("smock")).unwrap();
+        assert_eq!((smock.title.as_str(), smock.notes.as_str()), ("Ours", "theirs"));
+        there.apply(&inverse).unwrap();
+        assert_eq!(there.records(), before.records());
+    }
+}

@@ -91,3 +91,73 @@ impl Board {
         Ok(draft.finish(label))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{after, board, held, id, refusal};
+    use super::*;
+    use crate::board::Standing;
+
+    #[test]
+    fn an_invented_look_has_a_period_and_no_outfit() {
+        let (look, edit) = board().invent("The dream", &id("odile"), Some(&id("shore"))).unwrap();
+        assert_eq!((look.as_str(), edit.label.as_str()), ("the-dream", "invented The dream"));
+        let board = after(&edit);
+        assert_eq!(held(&board, "the-dream"), [""; 0]);
+        assert_eq!(board.relations().period_of_look(&look), Some(&id("shore")));
+        assert_eq!(refusal(board.invent("X", &id("ivo"), None)), "there is no character `ivo`");
+    }
+
+    #[test]
+    fn the_old_base_is_folded_first() {
+        let edit = board().set_base(&id("crossing-wool")).unwrap();
+        assert_eq!(edit.label, "base of Club: Crossing wool");
+        assert_eq!(held(&after(&edit), "club"), ["crossing-wool", "club-wool", "club-serge"]);
+        assert_eq!(refusal(board().set_base(&id("club-wool"))), "it is the base already");
+        assert_eq!(refusal(board().set_base(&id("smock"))), "gather it into a look first");
+    }
+
+    #[test]
+    fn a_look_that_becomes_invented_releases_its_outfits_and_keeps_its_period() {
+        let edit = board().set_treatment(&id("club"), Treatment::Invent).unwrap();
+        assert_eq!(edit.label, "Club invented");
+        let board = after(&edit);
+        assert_eq!(held(&board, "club"), [""; 0]);
+        assert_eq!(board.standing(&id("club-wool")), Standing::Open);
+        assert_eq!(board.relations().period_of_look(&id("club")), Some(&id("races")));
+    }
+
+    #[test]
+    fn a_treatment_that_needs_a_source_is_refused_without_one() {
+        let edit = board().set_treatment(&id("club"), Treatment::Copy).unwrap();
+        assert_eq!(edit.label, "Club copies");
+        assert_eq!(after(&edit).look(&id("club")).unwrap().treatment, Treatment::Copy);
+        assert_eq!(
+            refusal(board().set_treatment(&id("rescue"), Treatment::Copy)),
+            "it has no base: give it one first"
+        );
+        assert_eq!(
+            refusal(board().set_treatment(&id("nothing"), Treatment::Copy)),
+            "there is no look `nothing`"
+        );
+    }
+
+    #[test]
+    fn an_invented_look_that_is_given_a_base_interprets_it() {
+        let edit = board().give_base(&id("rescue"), &id("apron")).unwrap();
+        assert_eq!(edit.label, "Rescue interprets Apron");
+        let board = after(&edit);
+        assert_eq!(held(&board, "rescue"), ["apron"]);
+        assert_eq!(board.look(&id("rescue")).unwrap().treatment, Treatment::Interpret);
+        assert_eq!(board.outfit(&id("apron")).unwrap().let_go, None);
+    }
+
+    #[test]
+    fn a_base_that_cannot_be_given_is_said() {
+        let give = |look: &str, base: &str| refusal(board().give_base(&id(look), &id(base)));
+        assert_eq!(give("rescue", "smock"), "that is an outfit of Odile");
+        assert_eq!(give("rescue", "nothing"), "there is no outfit `nothing`");
+        assert_eq!(give("nothing", "smock"), "there is no look `nothing`");
+        assert_eq!(give("gown", "smock"), "it has a base: make another of its outfits the base");
+    }
+}

@@ -4,17 +4,18 @@
 //! it names nothing but what its parent has in scope from the board's own front.
 
 #![allow(dead_code, reason = "each test crate uses its part")]
-#![allow(clippy::unwrap_used, reason = "a sample that does not read is a failed test")]
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a sample that does not read is a failed test")]
 
 pub mod arbitrary;
 pub mod operation;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
-use super::{Board, Id, Outfit, Records, Scene, SceneNumber};
+use super::{Board, Edit, Id, Outfit, Records, Refused, Scene, SceneNumber};
 
 /// Two characters, three periods with a gap between the second and the third, eight outfits (of which one is let go and
 /// three are open), three looks, five scenes and two shooting days. No rule is broken.
@@ -113,7 +114,27 @@ pub fn numbers(board: &Board) -> Vec<String> {
     board.scenes().map(|scene| scene.number.to_string()).collect()
 }
 
-fn by_id<K, T: DeserializeOwned>(trees: Value) -> std::collections::BTreeMap<Id<K>, Arc<T>> {
+/// The sample after an edit, once it is sure that the inverse brings it back to the last record.
+pub fn after(edit: &Edit) -> Board {
+    let mut board = board();
+    let inverse = board.apply(edit).unwrap();
+    let mut back = board.clone();
+    back.apply(&inverse).unwrap();
+    assert_eq!(back.records(), &records(), "{} and back", edit.label);
+    board
+}
+
+/// The sentence with which something was refused.
+pub fn refusal<T>(result: Result<T, Refused>) -> String {
+    result.err().unwrap().to_string()
+}
+
+/// The names of the outfits that a look holds, base first.
+pub fn held(board: &Board, look: &str) -> Vec<String> {
+    board.look(&id(look)).unwrap().outfits().map(ToString::to_string).collect()
+}
+
+fn by_id<K, T: DeserializeOwned>(trees: Value) -> BTreeMap<Id<K>, Arc<T>> {
     let trees = trees.as_object().unwrap().clone();
     trees.into_iter().map(|(name, tree)| (id(&name), Arc::new(read(tree)))).collect()
 }

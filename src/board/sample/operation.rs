@@ -15,6 +15,7 @@ use super::arbitrary::{
 
 /// Anything that a person can do to a board, and what hands can do to its files.
 #[derive(Clone, Debug)]
+#[allow(missing_docs, reason = "they are called as the operations that they are")]
 pub enum Operation {
     Gather(Vec<OutfitId>, usize, Treatment),
     Invent(CharacterId, Option<PeriodId>),
@@ -33,6 +34,12 @@ pub enum Operation {
     ChangeOutfit(OutfitId, Box<Outfit>),
     AddOutfit(OutfitId, Box<Outfit>),
     ChangeHead(Box<Head>),
+    /// One field each of those that relations or rules are made from.
+    PutInPeriod(OutfitId, Option<PeriodId>),
+    HandOver(OutfitId, CharacterId),
+    HandOverLook(LookId, CharacterId),
+    RecastOrder,
+    Unname(usize),
     Raise(Scope, u32),
     Assign(SceneNumber, CharacterId, Option<LookId>),
     SendAway(SceneNumber, CharacterId),
@@ -69,6 +76,17 @@ impl Operation {
             }
             Self::AddOutfit(id, outfit) => board.add_outfit(&id, *outfit)?,
             Self::ChangeHead(becomes) => board.change_head("changed", |head| *head = *becomes),
+            Self::PutInPeriod(id, period) => {
+                board.change_outfit(&id, "changed", |outfit| outfit.period = period)?
+            }
+            Self::HandOver(id, to) => board.change_outfit(&id, "changed", |outfit| outfit.character = to)?,
+            Self::HandOverLook(id, to) => board.change_look(&id, "changed", |look| look.character = to)?,
+            Self::RecastOrder => board.change_head("changed", |head| head.characters.reverse()),
+            Self::Unname(at) => board.change_head("changed", |head| {
+                if at < head.periods.len() {
+                    head.periods.remove(at);
+                }
+            }),
             Self::Raise(scope, to) => {
                 board.raise_limit(&scope, to, "because", "2026-10-30".parse().unwrap())?
             }
@@ -111,6 +129,11 @@ pub fn operations() -> BoxedStrategy<Operation> {
         (outfit_ids(), outfits().prop_map(Box::new)).prop_map(|(a, b)| Op::ChangeOutfit(a, b)),
         (outfit_ids(), outfits().prop_map(Box::new)).prop_map(|(a, b)| Op::AddOutfit(a, b)),
         heads().prop_map(|head| Op::ChangeHead(Box::new(head))),
+        (outfit_ids(), option::of(periods())).prop_map(|(a, b)| Op::PutInPeriod(a, b)),
+        (outfit_ids(), characters()).prop_map(|(a, b)| Op::HandOver(a, b)),
+        (look_ids(), characters()).prop_map(|(a, b)| Op::HandOverLook(a, b)),
+        Just(Op::RecastOrder),
+        (0_usize..3).prop_map(Op::Unname),
         (scopes(), 0_u32..9).prop_map(|(a, b)| Op::Raise(a, b)),
         records().prop_map(|records| Op::Become(Box::new(records))),
     ];
