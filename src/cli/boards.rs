@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use clap::{Args, CommandFactory};
 
+use super::console::Console;
 use super::demo;
 use super::failure::Failure;
 use crate::store::{self, Reading, StoreError};
@@ -18,11 +19,18 @@ pub(super) struct BoardArg {
 
 impl BoardArg {
     /// The board's folder. The demo is put into place if it is meant and not there yet.
-    pub fn folder(&self) -> Result<PathBuf, Failure> {
+    pub fn folder(&self, console: &mut Console) -> Result<PathBuf, Failure> {
         match &self.board {
             Some(folder) => Ok(folder.clone()),
             None if Path::new(HEAD).is_file() => Ok(PathBuf::from(".")),
-            None => demo::folder(),
+            None => {
+                let folder = demo::folder()?;
+                console.note(&format!(
+                    "no board is named and none is here, so this is the demo: {}",
+                    folder.display()
+                ));
+                Ok(folder)
+            }
         }
     }
 }

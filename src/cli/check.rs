@@ -29,7 +29,7 @@ pub(super) struct Check {
 
 impl Check {
     pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
-        let folder = self.board.folder()?;
+        let folder = self.board.folder(console)?;
         let Reading { board, faults } = match store::read(&folder) {
             Ok(reading) => reading,
             Err(error) => {

@@ -38,6 +38,11 @@ impl Console {
         self.print(&format!("{text}\n"))
     }
 
+    /// Prints a remark on standard error.
+    pub fn note(&mut self, text: &str) {
+        let _ = self.err.print(&format!("shirr: {text}\n"));
+    }
+
     /// Prints a warning on standard error. Whether anybody reads it changes nothing.
     pub fn warn(&mut self, text: &str) {
         let _ = self.err.print(&format!("shirr: warning: {text}\n"));

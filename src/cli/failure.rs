@@ -28,13 +28,19 @@ impl Failure {
         let text = wrong.render().to_string();
         let mut what = Vec::new();
         let mut hints = Vec::new();
-        for line in text.lines().map(str::trim).filter(|line| !line.is_empty()) {
-            if let Some(rest) = line.strip_prefix("error: ") {
+        let mut in_usage = false;
+        for line in text.lines().map(str::trim) {
+            in_usage &= !line.is_empty();
+            if line.is_empty() {
+            } else if let Some(rest) = line.strip_prefix("error: ") {
                 what.push(rest.to_owned());
             } else if let Some(rest) = line.strip_prefix("tip: ") {
                 hints.push(rest.to_owned());
             } else if let Some(rest) = line.strip_prefix("Usage: ") {
+                in_usage = true;
                 hints.push(format!("usage: {rest}"));
+            } else if in_usage {
+                hints.push(format!("usage: {line}"));
             } else if line.starts_with("For more information") {
                 hints.push("`shirr --help` tells more".to_owned());
             } else {
@@ -68,6 +74,13 @@ mod tests {
 
     use super::super::Cli;
     use super::*;
+
+    #[test]
+    fn every_form_of_the_usage_is_a_hint() {
+        let wrong = Cli::try_parse_from(["shirr", "--bogus"]).unwrap_err();
+        let text = Failure::of_usage(&wrong).to_string();
+        assert_eq!(text.matches("hint: usage: shirr ").count(), 2, "{text}");
+    }
 
     #[test]
     fn wrong_usage_reads_like_any_other_failure() {

@@ -11,7 +11,8 @@ use crate::screen;
 use crate::store::{OpenBoard, Places};
 
 pub(super) fn run(board: &BoardArg, console: &mut Console) -> Result<Outcome, Failure> {
-    folder(&board.folder()?, console)
+    let board = board.folder(console)?;
+    folder(&board, console)
 }
 
 /// Opens this folder.

@@ -75,7 +75,7 @@ impl To {
 
 impl Report {
     pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
-        let folder = self.board.folder()?;
+        let folder = self.board.folder(console)?;
         let reading = boards::read(&folder)?;
         faults::warn(console, &reading.faults);
         let mut document = self.report.report().document(&reading.board);

@@ -100,7 +100,7 @@ impl Cell {
         if plain.is_empty() { Self::Empty } else { Self::Text(plain) }
     }
 
-    /// Words, cleaned and on one line, if there are any.
+    /// Words, cleaned, if there are any.
     pub fn maybe(text: Option<impl ToString>) -> Self {
         text.map_or(Self::Empty, |text| Self::text(&text.to_string()))
     }
