@@ -242,15 +242,11 @@ impl App {
     fn mouse(&mut self, kind: MouseEventKind, column: u16, row: u16) {
         match kind {
             MouseEventKind::Down(button) => {
-                let Some(hit) = self.hits.at(column, row).cloned() else {
-                    if !self.layers.is_empty() {
-                        self.layers.pop();
-                    }
-                    return;
-                };
+                let Some(hit) = self.hits.at(column, row).cloned() else { return };
                 match hit {
                     Hit::Row(row) => self.to_top_layer(|layer, app| layer.click(row, app)),
-                    _ if !self.layers.is_empty() => drop(self.layers.pop()),
+                    // What lies under a layer is out of reach; a stray click must not lose what was typed.
+                    _ if !self.layers.is_empty() => {}
                     Hit::Act(act) => self.perform(act),
                     Hit::Target(target) => self.click(&target, button),
                 }

@@ -26,9 +26,13 @@ impl Terminal {
         static HOOK: Once = Once::new();
         HOOK.call_once(|| {
             let print = std::panic::take_hook();
+            let owner = std::thread::current().id();
             std::panic::set_hook(Box::new(move |panic| {
-                give_back();
-                print(panic);
+                // A panic elsewhere does not end the program, and its words would only smear the screen.
+                if std::thread::current().id() == owner {
+                    give_back();
+                    print(panic);
+                }
             }));
         });
         take()?;

@@ -1,7 +1,7 @@
 //! Write longer text: notes of several lines.
 
 use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
-use ratatui::layout::{Position, Rect};
+use ratatui::layout::Rect;
 use ratatui::style::Style;
 use ratatui::widgets::Widget;
 use ratatui_textarea::{Input, TextArea, WrapMode};
@@ -44,10 +44,8 @@ impl Layer for Editor {
         let want = (area.width.saturating_sub(4).min(90), area.height.saturating_sub(2).min(30));
         let foot = if self.warned { "not kept yet: esc again throws it away" } else { "" };
         let inside = window::open(canvas, area, want, &self.title, foot);
+        // The widget draws its own cursor.
         (&self.area).render(inside, canvas.buffer);
-        let cursor = self.area.screen_cursor();
-        let (row, column) = (u16::try_from(cursor.row).unwrap_or(0), u16::try_from(cursor.col).unwrap_or(0));
-        let _ = Position::new(inside.x + column, inside.y + row);
     }
 
     fn event(&mut self, event: &Event, app: &mut App) -> Next {
