@@ -113,3 +113,85 @@ impl Board {
         at.ok_or_else(|| unfit(format!("there is no scene {number}")))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{after, board, id, number, numbers, records, refusal, scene};
+    use super::*;
+    use crate::board::Pairs;
+
+    fn wears(board: &Board, scene: &str) -> Vec<(String, Option<String>)> {
+        let wears: &Pairs<_, _> = &board.scene(&number(scene)).unwrap().wears;
+        wears.iter().map(|(who, look)| (who.to_string(), look.as_ref().map(ToString::to_string))).collect()
+    }
+
+    fn pair(who: &str, look: Option<&str>) -> (String, Option<String>) {
+        (who.to_owned(), look.map(str::to_owned))
+    }
+
+    #[test]
+    fn assigning_puts_a_look_on_whoever_is_there_and_brings_in_who_is_not() {
+        let edit = board().assign(&number("1"), &id("odile"), Some(&id("club"))).unwrap();
+        assert_eq!(edit.label, "scene 1: Odile wears Club");
+        assert_eq!(wears(&after(&edit), "1"), [pair("odile", Some("club"))]);
+        let edit = board().assign(&number("4"), &id("odile"), None).unwrap();
+        assert_eq!(edit.label, "scene 4: Odile wears nothing yet");
+        assert_eq!(wears(&after(&edit), "4"), [pair("bridie", Some("rescue")), pair("odile", None)]);
+    }
+
+    #[test]
+    fn anothers_look_and_one_that_is_not_there_are_refused() {
+        let assign = |look: &str| {
+            let mut board = board();
+            let edit = board.assign(&number("4"), &id("bridie"), Some(&id(look))).unwrap();
+            refusal(board.apply(&edit))
+        };
+        assert_eq!(assign("gown"), "scene 4 puts look `gown` on `bridie`, whose look it is not");
+        assert_eq!(assign("nothing"), "scene 4 names look `nothing`, which is not there");
+        assert_eq!(refusal(board().assign(&number("9"), &id("bridie"), None)), "there is no scene 9");
+    }
+
+    #[test]
+    fn who_is_sent_away_is_not_in_the_scene() {
+        let edit = board().send_away(&number("2"), &id("bridie")).unwrap();
+        assert_eq!(edit.label, "scene 2: without Bridie");
+        assert_eq!(wears(&after(&edit), "2"), [pair("odile", Some("club"))]);
+        assert!(board().send_away(&number("3"), &id("bridie")).unwrap().is_empty());
+        assert_eq!(refusal(board().send_away(&number("9"), &id("bridie"))), "there is no scene 9");
+    }
+
+    #[test]
+    fn a_changed_scene_keeps_its_number() {
+        let edit = board().change_scene(&number("3"), "changed", |changed| *changed = scene("9")).unwrap();
+        let board = after(&edit);
+        assert_eq!(numbers(&board), ["1", "2", "3", "3A", "4"]);
+        assert_eq!(wears(&board, "3"), []);
+    }
+
+    #[test]
+    fn a_new_scene_stands_behind_the_one_that_is_named_or_first() {
+        for (behind, expected) in [
+            (None, ["5", "1", "2", "3", "3A", "4"]),
+            (Some("2"), ["1", "2", "5", "3", "3A", "4"]),
+            (Some("4"), ["1", "2", "3", "3A", "4", "5"]),
+        ] {
+            let edit = board().add_scene(scene("5"), behind.map(number).as_ref()).unwrap();
+            assert_eq!(edit.label, "scene 5 added");
+            assert_eq!(numbers(&after(&edit)), expected);
+        }
+        assert_eq!(refusal(board().add_scene(scene("3A"), None)), "scene 3A is there already");
+        assert_eq!(refusal(board().add_scene(scene("5"), Some(&number("9")))), "there is no scene 9");
+    }
+
+    #[test]
+    fn a_scene_that_is_cut_leaves_the_schedule_and_comes_back_to_both_places() {
+        let edit = board().cut_scene(&number("3A")).unwrap();
+        assert_eq!(edit.label, "scene 3A cut");
+        let mut board = after(&edit);
+        assert_eq!(numbers(&board), ["1", "2", "3", "4"]);
+        assert_eq!(board.records().schedule[0].scenes, [number("2")]);
+        board.apply(&edit.inverse()).unwrap();
+        assert_eq!(board.records(), &records());
+        assert_eq!(refusal(board.cut_scene(&number("9"))), "there is no scene 9");
+    }
+}

@@ -110,3 +110,105 @@ impl Board {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{after, board, id, ids, refusal};
+    use super::*;
+    use crate::board::Treatment;
+
+    fn odile() -> Scope {
+        Scope::Character(id("odile"))
+    }
+
+    fn races() -> Scope {
+        Scope::Period(id("races"))
+    }
+
+    #[test]
+    fn looks_are_counted_overall_per_character_and_per_period() {
+        let numbers = |scope: Scope| board().count(&scope).numbers();
+        assert_eq!(numbers(Scope::Overall), "3/4");
+        assert_eq!(numbers(odile()), "2/3");
+        assert_eq!(numbers(races()), "2/2");
+        assert_eq!(numbers(Scope::Period(id("war"))), "1");
+        assert_eq!(numbers(Scope::Character(id("nobody"))), "0");
+        assert_eq!(board().limited_scopes(), [Scope::Overall, odile(), races()]);
+    }
+
+    #[test]
+    fn a_count_is_said_in_words() {
+        for (used, limit, words, over) in [
+            (2, Some(5), "3 left", 0),
+            (5, Some(5), "full", 0),
+            (7, Some(5), "2 over", 2),
+            (7, None, "no limit", 0),
+            (0, Some(0), "full", 0),
+        ] {
+            let count = Count { used, limit };
+            assert_eq!((count.words().as_str(), count.over()), (words, over));
+        }
+    }
+
+    #[test]
+    fn a_scope_is_named_in_the_boards_words() {
+        let board = board();
+        assert_eq!(board.scope_name(&Scope::Overall), "overall");
+        assert_eq!(board.scope_name(&odile()), "Odile");
+        assert_eq!(board.scope_name(&races()), "The races");
+        assert_eq!(board.scope_name(&Scope::Period(id("never"))), "never");
+    }
+
+    fn passed(board: &Board, edit: &Edit) -> Vec<(Scope, String)> {
+        let passed = board.limits_passed_by(edit).unwrap();
+        passed.into_iter().map(|(scope, count)| (scope, count.numbers())).collect()
+    }
+
+    #[test]
+    fn only_limits_that_the_edit_itself_passes_are_named() {
+        let mut board = board();
+        let gather = |board: &Board, outfit: &str| {
+            board.gather(&ids(&[outfit]), "New", &id(outfit), Treatment::Copy).unwrap().1
+        };
+        assert_eq!(passed(&board, &gather(&board, "smock")), []);
+        assert_eq!(passed(&board, &gather(&board, "club-serge")), [(races(), "3/2".to_owned())]);
+        board.apply(&gather(&board, "club-serge")).unwrap();
+        // Over in the races already, which a look of the war does not make worse.
+        let coat = gather(&board, "blackout-coat");
+        assert_eq!(passed(&board, &coat), [(Scope::Overall, "5/4".to_owned()), (odile(), "4/3".to_owned())]);
+        assert_eq!(passed(&board, &board.fold(&ids(&["blackout-coat"]), &id("club")).unwrap()), []);
+    }
+
+    #[test]
+    fn a_look_that_moves_into_a_full_period_passes_its_limit() {
+        let board = board();
+        let moved = board.change_look(&id("rescue"), "", |look| look.period = Some(id("races"))).unwrap();
+        assert_eq!(passed(&board, &moved), [(races(), "3/2".to_owned())]);
+        let broken = board.change_look(&id("rescue"), "", |look| look.period = Some(id("never"))).unwrap();
+        assert!(board.limits_passed_by(&broken).is_err());
+    }
+
+    #[test]
+    fn a_raised_limit_is_on_the_record() {
+        for scope in [Scope::Overall, odile(), races()] {
+            let before = board().head().budget.limit(&scope).unwrap();
+            let on: Date = "2026-10-30".parse().unwrap();
+            let edit = board().raise_limit(&scope, before + 2, " the war needs it ", on.clone()).unwrap();
+            let board = after(&edit);
+            assert_eq!(edit.label, format!("limit {} raised to {}", board.scope_name(&scope), before + 2));
+            let budget = &board.head().budget;
+            assert_eq!(budget.limit(&scope), Some(before + 2));
+            let why = "the war needs it".to_owned();
+            assert_eq!(budget.raised, [Raise { on, limit: scope, from: before, to: before + 2, why }]);
+        }
+    }
+
+    #[test]
+    fn a_limit_is_raised_only_upwards_and_for_a_reason() {
+        let on: Date = "2026-10-30".parse().unwrap();
+        let raise = |scope: &Scope, to, why| refusal(board().raise_limit(scope, to, why, on.clone()));
+        assert_eq!(raise(&races(), 9, " "), "say why the limit is raised");
+        assert_eq!(raise(&races(), 2, "because"), "the limit is 2 already");
+        assert_eq!(raise(&Scope::Period(id("war")), 9, "because"), "there is no limit to raise");
+    }
+}

@@ -223,3 +223,83 @@ fn said(clashes: &[Clash]) -> String {
 fn joined(broken: &[Broken]) -> String {
     broken.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ")
 }
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::super::sample::{board, id, number, records};
+    use super::*;
+    use crate::board::Board;
+
+    #[test]
+    fn an_edit_is_logged_in_the_words_of_the_files() {
+        let edit = board().assign(&number("3A"), &id("bridie"), Some(&id("rescue"))).unwrap();
+        let tree = serde_json::to_value(&edit).unwrap();
+        let scene = |look| {
+            json!({
+                "scene": "3A", "date": "1933", "pages": 0, "wears": {"odile": "gown", "bridie": look},
+            })
+        };
+        let swap = json!({"before": scene(json!(null)), "after": scene(json!("rescue"))});
+        assert_eq!(
+            tree,
+            json!({"label": "scene 3A: Bridie wears Rescue", "changes": [{"scene": ["3A", swap]}]})
+        );
+        assert_eq!(serde_json::from_value::<Edit>(tree).unwrap(), edit);
+    }
+
+    #[test]
+    fn what_was_not_there_is_left_out_of_the_log() {
+        let outfit = crate::board::sample::outfit("Cape", "odile");
+        let edit = board().add_outfit(&id("cape"), outfit).unwrap();
+        let text = serde_json::to_string(&edit).unwrap();
+        assert!(!text.contains("before"), "{text}");
+        assert_eq!(serde_json::from_str::<Edit>(&text).unwrap(), edit);
+    }
+
+    #[test]
+    fn the_inverse_of_the_inverse_is_the_edit() {
+        let edit = board().cut_scene(&number("3A")).unwrap();
+        assert_eq!(edit.inverse().inverse(), edit);
+        assert_eq!(edit.inverse().label, edit.label);
+    }
+
+    #[test]
+    fn the_edit_between_two_boards_names_only_records_that_differ() {
+        let mut after = board();
+        after.apply(&after.fold(&[id("smock")], &id("gown")).unwrap()).unwrap();
+        after.apply(&after.cut_scene(&number("3A")).unwrap()).unwrap();
+        let edit = Edit::between("", &records(), after.records());
+        let expected = [
+            RecordRef::Look(id("gown")),
+            RecordRef::Scene(number("3A")),
+            RecordRef::SceneOrder,
+            RecordRef::Schedule,
+        ];
+        assert_eq!(edit.touched().collect::<Vec<_>>(), expected);
+        let mut there = Board::new(records());
+        there.take_in(&edit).unwrap();
+        assert_eq!(there.records(), after.records());
+    }
+
+    #[test]
+    fn a_refusal_says_what_stands_in_the_way() {
+        let field = |name: &str| FieldClash { field: name.to_owned(), ..FieldClash::whole(&0) };
+        let clashes = vec![
+            Clash { record: RecordRef::Head, fields: vec![field("title"), field("budget.looks")] },
+            Clash { record: RecordRef::Look(id("gown")), fields: vec![field("says")] },
+        ];
+        for (refused, sentence) in [
+            (Refused::Gone(RecordRef::Outfit(id("smock"))), "outfit `smock` was removed meanwhile"),
+            (Refused::Taken(RecordRef::Scene(number("3A"))), "scene 3A is there already"),
+            (
+                Refused::Clash(clashes),
+                "changed on both sides: the board's head (title, budget.looks); look `gown` (says)",
+            ),
+            (Refused::Unfit("say why".to_owned()), "say why"),
+        ] {
+            assert_eq!(refused.to_string(), sentence);
+        }
+    }
+}

@@ -190,3 +190,36 @@ impl<'de> Deserialize<'de> for Scope {
         String::deserialize(from)?.parse().map_err(serde::de::Error::custom)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_limit_is_named_by_what_it_counts() {
+        for text in ["overall", "character odile", "period war"] {
+            assert_eq!(text.parse::<Scope>().unwrap().to_string(), text);
+        }
+        for text in ["", "odile", "character", "character ", "period Odile", "overall war", "look gown"] {
+            let error = text.parse::<Scope>().unwrap_err();
+            assert_eq!(
+                error,
+                format!("`{text}` is no limit: expected `overall`, `character ID` or `period ID`")
+            );
+        }
+    }
+
+    #[test]
+    fn a_budget_that_says_nothing_is_left_out() {
+        let mut head: Head =
+            serde_json::from_value(serde_json::json!({"shirr": 1, "id": "b", "title": "B"})).unwrap();
+        let keys = |head: &Head| -> Vec<String> {
+            let tree = serde_json::to_value(head).unwrap();
+            tree.as_object().unwrap().keys().cloned().collect()
+        };
+        assert_eq!(keys(&head), ["shirr", "id", "title", "units", "periods", "characters"]);
+        head.budget.looks = Some(0);
+        assert_eq!(keys(&head)[4], "budget", "a limit of none is a limit");
+        assert_eq!(head.budget.limit(&Scope::Overall), Some(0));
+    }
+}

@@ -179,4 +179,16 @@ mod tests {
             assert!(text.parse::<Any>().is_err(), "{text}");
         }
     }
+
+    #[test]
+    fn a_free_id_is_the_titles_own_or_the_next_number() {
+        let free = |title: &str, taken: &[&str]| {
+            let fallback: Any = "look".parse().unwrap();
+            Any::free(title, fallback, |id| taken.contains(&id.as_str())).to_string()
+        };
+        assert_eq!(free("Gown", &[]), "gown");
+        assert_eq!(free("Gown", &["gown"]), "gown-2");
+        assert_eq!(free("Gown", &["gown", "gown-2", "gown-3"]), "gown-4");
+        assert_eq!(free("?", &["look"]), "look-2");
+    }
 }

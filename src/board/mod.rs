@@ -2,7 +2,7 @@
 //!
 //! A [`Board`] is records plus [`Relations`], which are derived and never stored. It changes through
 //! [`Board::apply`] alone, which takes an [`Edit`] and returns the exact inverse. The operations of the trade
-//! (gather, fold, let go, assign …) in [`gathering`] and [`casting`] only build edits.
+//! (gather, fold, let go, assign …) in [`gathering`], [`casting`] and beside them only build edits.
 //!
 //! A board may hold broken references, since files are written by many hands; [`rules`] names them, and no edit
 //! may add one.
@@ -22,6 +22,7 @@ mod merge_list;
 mod order;
 pub mod outfit;
 pub mod pairs;
+mod regrouping;
 pub mod relations;
 pub mod room;
 pub mod rules;

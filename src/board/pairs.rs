@@ -111,3 +111,45 @@ where
         from.deserialize_map(Visitor(PhantomData))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(text: &str) -> Result<Pairs<String, u32>, String> {
+        serde_json::from_str(text).map_err(|error| error.to_string())
+    }
+
+    #[test]
+    fn the_order_of_the_file_is_kept_there_and_back() {
+        let pairs = read(r#"{"b": 1, "a": 2, "c": 3}"#).unwrap();
+        assert_eq!(pairs.keys().collect::<Vec<_>>(), ["b", "a", "c"]);
+        assert_eq!(serde_json::to_string(&pairs).unwrap(), r#"{"b":1,"a":2,"c":3}"#);
+        let tree = serde_json::to_value(&pairs).unwrap();
+        assert_eq!(serde_json::from_value::<Pairs<String, u32>>(tree).unwrap(), pairs);
+    }
+
+    #[test]
+    fn a_key_that_is_given_twice_is_refused() {
+        assert!(read(r#"{"a": 1, "b": 2, "a": 1}"#).unwrap_err().starts_with("duplicate key `a`"));
+    }
+
+    #[test]
+    fn setting_keeps_the_place_and_a_new_key_goes_last() {
+        let mut pairs = read(r#"{"b": 1, "a": 2}"#).unwrap();
+        pairs.set("b".to_owned(), 5);
+        pairs.set("c".to_owned(), 6);
+        let all: Vec<_> = pairs.iter().map(|(key, value)| (key.as_str(), *value)).collect();
+        assert_eq!(all, [("b", 5), ("a", 2), ("c", 6)]);
+        assert_eq!((pairs.remove(&"a".to_owned()), pairs.remove(&"a".to_owned())), (Some(2), None));
+        assert_eq!((pairs.len(), pairs.get(&"c".to_owned()), pairs.is_empty()), (2, Some(&6), false));
+    }
+
+    #[test]
+    fn of_equal_keys_that_are_collected_the_last_value_stands_in_the_first_place() {
+        let pairs: Pairs<&str, u32> = [("a", 1), ("b", 2), ("a", 3)].into_iter().collect();
+        assert_eq!(pairs.iter().collect::<Vec<_>>(), [(&"a", &3), (&"b", &2)]);
+        let turned: Pairs<&str, u32> = [("b", 2), ("a", 3)].into_iter().collect();
+        assert_ne!(pairs, turned, "the order is a person's, too");
+    }
+}

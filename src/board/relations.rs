@@ -273,3 +273,191 @@ impl<'a> Calendar<'a> {
         best.map(|(_, id)| id)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::{board, id, outfit, read, records};
+    use super::*;
+    use crate::board::{Board, Look, Treatment};
+
+    /// The period of an outfit of the sample's board, worn at this time.
+    fn period_of(worn: &str) -> Option<String> {
+        let mut records = records();
+        let worn = Some(worn.parse().unwrap());
+        records.outfits.insert(id("it"), Arc::new(crate::board::Outfit { worn, ..outfit("It", "odile") }));
+        Board::new(records).relations().period_of_outfit(&id("it")).map(ToString::to_string)
+    }
+
+    #[test]
+    fn a_date_is_in_the_period_that_shares_most_days_with_it() {
+        for (worn, period) in [
+            ("1911-01-01", Some("shore")),
+            ("1924-12-31", Some("shore")),
+            ("1910-12-31", None),
+            ("1924-12/1925-03", Some("races")),
+            ("1920/1930", Some("races")),
+            ("1920/1928", Some("shore")),
+            // Five years on either side, of which two leap years are in the first.
+            ("192X", Some("shore")),
+            ("1937", None),
+            ("1930/1942", Some("races")),
+            ("1945-12-31/1950", Some("war")),
+            ("1910-24", Some("shore")),
+        ] {
+            assert_eq!(period_of(worn).as_deref(), period, "{worn}");
+        }
+    }
+
+    #[test]
+    fn of_periods_that_share_as_many_days_the_first_in_the_board_is_taken() {
+        assert_eq!(period_of("1924-12/1925-01").as_deref(), Some("shore"));
+    }
+
+    #[test]
+    fn an_open_date_counts_as_the_day_at_its_known_end() {
+        for (worn, period) in [
+            ("1926/..", Some("races")),
+            ("../1926", Some("races")),
+            ("1924/", Some("shore")),
+            ("../1910", None),
+            ("1946/..", None),
+        ] {
+            assert_eq!(period_of(worn).as_deref(), period, "{worn}");
+        }
+    }
+
+    #[test]
+    fn a_period_with_an_open_end_goes_on_for_ever() {
+        let mut records = records();
+        let mut head = crate::board::Head::clone(&records.head);
+        head.periods = read(serde_json::json!([
+            {"id": "before", "title": "Before", "span": "../1925"},
+            {"id": "since", "title": "Since", "span": "1926/.."},
+        ]));
+        records.head = Arc::new(head);
+        for (name, worn, period) in [
+            ("a", "-9999", "before"),
+            ("b", "1925-12-31", "before"),
+            ("c", "1926", "since"),
+            ("d", "Y999999999999", "since"),
+            ("e", "../1926", "since"),
+        ] {
+            let worn = Some(worn.parse().unwrap());
+            records
+                .outfits
+                .insert(id(name), Arc::new(crate::board::Outfit { worn, ..outfit(name, "odile") }));
+            let board = Board::new(records.clone());
+            assert_eq!(board.relations().period_of_outfit(&id(name)), Some(&id(period)), "{name}");
+        }
+    }
+
+    #[test]
+    fn a_word_of_its_own_goes_before_the_date() {
+        let board = board();
+        let edit = board.change_outfit(&id("smock"), "", |outfit| outfit.period = Some(id("war"))).unwrap();
+        let mut after = board.clone();
+        after.apply(&edit).unwrap();
+        assert_eq!(after.relations().period_of_outfit(&id("smock")), Some(&id("war")));
+        let scene = "1".parse().unwrap();
+        let edit = board.change_scene(&scene, "", |scene| scene.period = Some(id("war"))).unwrap();
+        after.apply(&edit).unwrap();
+        assert_eq!(after.relations().period_of_scene(0), Some(&id("war")));
+        assert_eq!(after.relations().period_of_scene(1), Some(&id("races")));
+        assert_eq!(after.relations().period_of_scene(9), None);
+    }
+
+    #[test]
+    fn a_look_is_in_the_period_that_it_says_or_its_bases_or_its_first_scenes() {
+        let mut board = board();
+        let period = |board: &Board| board.relations().period_of_look(&id("dream")).map(ToString::to_string);
+        let mut records = records();
+        let dream = Look::sketched("Dream", id("odile"), Treatment::Copy);
+        records.looks.insert(id("dream"), Arc::new(Look { base: Some(id("gala-gown")), ..dream.clone() }));
+        assert_eq!(period(&Board::new(records)).as_deref(), Some("races"));
+        board.apply(&board.invent("Dream", &id("odile"), None).unwrap().1).unwrap();
+        assert_eq!(period(&board), None);
+        for (scene, expected) in [("4", "war"), ("1", "shore")] {
+            let edit = board.assign(&scene.parse().unwrap(), &id("odile"), Some(&id("dream"))).unwrap();
+            board.apply(&edit).unwrap();
+            assert_eq!(period(&board).as_deref(), Some(expected));
+        }
+        let edit = board.change_look(&id("dream"), "", |look| look.period = Some(id("races"))).unwrap();
+        board.apply(&edit).unwrap();
+        assert_eq!(period(&board).as_deref(), Some("races"));
+    }
+
+    #[test]
+    fn outfits_stand_by_the_middle_of_their_date_and_the_undated_last() {
+        let mut records = records();
+        records.outfits.insert(id("a-mystery"), Arc::new(outfit("Mystery", "odile")));
+        let board = Board::new(records);
+        let order: Vec<&str> = board.relations().outfits_by_date().iter().map(|id| id.as_str()).collect();
+        let expected = [
+            "smock",
+            "apron",
+            "club-serge",
+            "club-wool",
+            "crossing-wool",
+            "gala-gown",
+            "oilskins",
+            "blackout-coat",
+            "a-mystery",
+        ];
+        assert_eq!(order, expected);
+    }
+
+    #[test]
+    fn looks_stand_in_the_order_of_the_characters_and_strangers_last() {
+        let mut records = records();
+        let stranger = Look::sketched("Stranger", id("aaron"), Treatment::Invent);
+        records.looks.insert(id("a-stranger"), Arc::new(stranger));
+        let board = Board::new(records);
+        let order: Vec<&str> = board.relations().looks_by_order().iter().map(|id| id.as_str()).collect();
+        assert_eq!(order, ["club", "gown", "rescue", "a-stranger"]);
+    }
+
+    #[test]
+    fn scenes_and_holders_are_named_once_each() {
+        let mut records = records();
+        let mut scene = crate::board::Scene::clone(&records.scenes[2]);
+        scene.wears.set(id("bridie"), Some(id("gown")));
+        records.scenes[2] = Arc::new(scene);
+        let mut gown = Look::clone(&records.looks[&id("gown")]);
+        gown.folded = vec![id("gala-gown"), id("smock")];
+        records.looks.insert(id("gown"), Arc::new(gown.clone()));
+        records.looks.insert(id("again"), Arc::new(gown));
+        let board = Board::new(records);
+        assert_eq!(board.relations().scenes_of(&id("gown")), [2, 3]);
+        assert_eq!(board.relations().looks_of(&id("gala-gown")), [id("again"), id("gown")]);
+        assert_eq!(board.relations().looks_of(&id("oilskins")), []);
+    }
+
+    #[test]
+    fn after_an_edit_only_the_layers_that_it_touched_are_new() {
+        let shared = |before: &Board, after: &Board| {
+            let (before, after) = (before.relations(), after.relations());
+            [
+                Arc::ptr_eq(&before.wardrobe, &after.wardrobe),
+                Arc::ptr_eq(&before.holding, &after.holding),
+                Arc::ptr_eq(&before.script, &after.script),
+            ]
+        };
+        let before = board();
+        let one = [id("smock")];
+        for (edit, expected) in [
+            (before.let_go(&one, "because").unwrap(), [true, true, true]),
+            (before.fold(&one, &id("gown")).unwrap(), [true, false, true]),
+            (before.assign(&"1".parse().unwrap(), &id("odile"), None).unwrap(), [true, true, true]),
+            (before.send_away(&"1".parse().unwrap(), &id("odile")).unwrap(), [true, true, false]),
+            (before.change_outfit(&one[0], "", |outfit| outfit.worn = None).unwrap(), [false, true, true]),
+            (before.change_head("", |head| head.title.clear()), [true, true, true]),
+            (before.change_head("", |head| head.periods.reverse()), [false, true, false]),
+            (before.change_head("", |head| head.characters.reverse()), [true, false, true]),
+        ] {
+            let mut after = before.clone();
+            after.apply(&edit).unwrap();
+            assert_eq!(shared(&before, &after), expected, "{edit:?}");
+            assert_eq!(after.relations(), &Relations::derive(after.records()), "{edit:?}");
+        }
+    }
+}

@@ -184,7 +184,7 @@ impl<'de> Deserialize<'de> for SceneNumber {
 }
 
 /// The day of the story in which a scene plays: `D1`, `N1`, `D2` …; the night of a day follows it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct StoryDay {
     number: u32,
     night: bool,
@@ -194,6 +194,11 @@ impl StoryDay {
     /// The day's number; its night has the same.
     pub fn number(self) -> u32 {
         self.number
+    }
+
+    /// Whether it is the night of that day.
+    pub fn is_night(self) -> bool {
+        self.night
     }
 }
 
@@ -209,8 +214,10 @@ impl FromStr for StoryDay {
             Some('N' | 'n') => true,
             _ => return Err(wrong()),
         };
-        let number = rest.as_str().parse().map_err(|_| wrong())?;
-        Ok(Self { number, night })
+        match rest.as_str().parse() {
+            Ok(number) if rest.as_str().bytes().all(|b| b.is_ascii_digit()) => Ok(Self { number, night }),
+            _ => Err(wrong()),
+        }
     }
 }
 
@@ -252,7 +259,26 @@ mod tests {
         for text in ["D1", "N1", "D23"] {
             assert_eq!(text.parse::<StoryDay>().unwrap().to_string(), text);
         }
-        assert!("E1".parse::<StoryDay>().is_err());
-        assert!("D".parse::<StoryDay>().is_err());
+        for text in ["E1", "D", "", "D+1", "D-1", "D 1", "1", "D99999999999"] {
+            assert!(text.parse::<StoryDay>().is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn the_night_of_a_day_follows_it() {
+        let mut days = ["N2", "D10", "N1", "D2", "D1"].map(|text| text.parse::<StoryDay>().unwrap());
+        days.sort();
+        assert_eq!(days.map(|day| day.to_string()), ["D1", "N1", "D2", "N2", "D10"]);
+        assert_eq!(days.map(StoryDay::is_night), [false, true, false, true, false]);
+    }
+
+    #[test]
+    fn a_number_in_a_file_is_a_scene_number_as_well() {
+        let read = |tree| serde_json::from_value::<SceneNumber>(tree).map(|number| number.to_string()).ok();
+        assert_eq!(read(serde_json::json!(12)).as_deref(), Some("12"));
+        assert_eq!(read(serde_json::json!("12a")).as_deref(), Some("12A"));
+        for tree in [serde_json::json!(-1), serde_json::json!(1.5), serde_json::json!(4_294_967_296_u64)] {
+            assert_eq!(read(tree.clone()), None, "{tree}");
+        }
     }
 }

@@ -151,3 +151,209 @@ fn same_names(one: &Head, other: &Head) -> bool {
         && one.characters.iter().map(|who| &who.id).eq(other.characters.iter().map(|who| &who.id))
         && one.threads.iter().map(|thread| &thread.id).eq(other.threads.iter().map(|thread| &thread.id))
 }
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use super::*;
+    use crate::board::sample::{board, id, number, outfit, records, refusal, scene};
+    use crate::board::{Edit, Look, Outfit, RecordRef, Records, Refused, Scene, Swap, Treatment};
+
+    fn said(records: &Records) -> Vec<String> {
+        broken(&Board::new(records.clone())).iter().map(ToString::to_string).collect()
+    }
+
+    fn change_look(records: &mut Records, name: &str, change: impl FnOnce(&mut Look)) {
+        change(Arc::make_mut(records.looks.get_mut(&id(name)).unwrap()));
+    }
+
+    fn change_outfit(records: &mut Records, name: &str, change: impl FnOnce(&mut Outfit)) {
+        change(Arc::make_mut(records.outfits.get_mut(&id(name)).unwrap()));
+    }
+
+    fn change_scene(records: &mut Records, at: usize, change: impl FnOnce(&mut Scene)) {
+        change(Arc::make_mut(&mut records.scenes[at]));
+    }
+
+    #[test]
+    fn the_sample_breaks_no_rule() {
+        assert_eq!(said(&records()), [""; 0]);
+    }
+
+    #[test]
+    fn every_rule_is_said_in_a_sentence() {
+        type Breaks = fn(&mut Records);
+        let cases: [(Breaks, &str); 8] = [
+            (
+                |records| change_look(records, "gown", |look| look.folded.push(id("club-serge"))),
+                "outfit `club-serge` is in more than one look: `club`, `gown`",
+            ),
+            (
+                |records| change_outfit(records, "gala-gown", |outfit| outfit.let_go = Some("x".to_owned())),
+                "outfit `gala-gown` is let go, and look `gown` holds it",
+            ),
+            (
+                |records| change_look(records, "gown", |look| look.folded.push(id("oilskins"))),
+                "look `gown` holds outfit `oilskins` of another character",
+            ),
+            (
+                |records| change_scene(records, 4, |scene| scene.wears.set(id("odile"), Some(id("rescue")))),
+                "scene 4 puts look `rescue` on `odile`, whose look it is not",
+            ),
+            (
+                |records| change_look(records, "gown", |look| look.folded.push(id("gala-gown"))),
+                "look `gown` names outfit `gala-gown` twice",
+            ),
+            (
+                |records| change_look(records, "rescue", |look| look.treatment = Treatment::Copy),
+                "look `rescue` copies or interprets, but has no base",
+            ),
+            (
+                |records| change_look(records, "gown", |look| look.treatment = Treatment::Invent),
+                "look `gown` is invented, but holds outfits",
+            ),
+            (|records| records.scenes.push(Arc::new(scene("2"))), "two scenes have the number 2"),
+        ];
+        for (breaks, sentence) in cases {
+            let mut records = records();
+            breaks(&mut records);
+            assert_eq!(said(&records), [sentence]);
+        }
+    }
+
+    #[test]
+    fn a_reference_that_leads_nowhere_is_said_with_the_way_to_it() {
+        let mut records = records();
+        let head = Arc::make_mut(&mut records.head);
+        head.budget.characters.set(id("ivo"), 1);
+        head.budget.periods.set(id("never"), 1);
+        change_outfit(&mut records, "smock", |outfit| {
+            outfit.character = id("ivo");
+            outfit.period = Some(id("never"));
+            outfit.threads = vec![id("green-cap"), id("lost")];
+        });
+        change_look(&mut records, "gown", |look| {
+            look.base = Some(id("none"));
+            look.folded = vec![id("blackout-coat"), id("none-either")];
+            look.period = Some(id("never"));
+            look.threads = vec![id("lost")];
+        });
+        change_look(&mut records, "rescue", |look| look.character = id("ivo"));
+        change_scene(&mut records, 4, |scene| {
+            scene.period = Some(id("never"));
+            scene.wears =
+                [(id("ivo"), Some(id("rescue"))), (id("odile"), Some(id("none")))].into_iter().collect();
+        });
+        Arc::make_mut(&mut records.schedule)[1].scenes.push(number("9"));
+        let way = |path: &[Step]| {
+            let step = |step: &Step| match step {
+                Step::Key(name) => name.clone(),
+                Step::Name(name) => format!("={name}"),
+                Step::At(at) => at.to_string(),
+            };
+            path.iter().map(step).collect::<Vec<_>>().join(".")
+        };
+        let board = Board::new(records);
+        assert_eq!(broken(&board).len(), dangling(&board).len());
+        let found: Vec<String> = dangling(&board)
+            .iter()
+            .map(|dangling| format!("{}: {}: {}", dangling.from, way(&dangling.path), dangling.to))
+            .collect();
+        let expected = [
+            "the board's head: budget.characters.=ivo: character `ivo`",
+            "the board's head: budget.periods.=never: period `never`",
+            "outfit `smock`: character: character `ivo`",
+            "outfit `smock`: period: period `never`",
+            "outfit `smock`: threads.1: thread `lost`",
+            "look `gown`: period: period `never`",
+            "look `gown`: threads.0: thread `lost`",
+            "look `gown`: base: outfit `none`",
+            "look `gown`: folded.1: outfit `none-either`",
+            "look `rescue`: character: character `ivo`",
+            "scene 4: 4.period: period `never`",
+            "scene 4: 4.wears.=ivo: character `ivo`",
+            "scene 4: 4.wears.odile: look `none`",
+            "the schedule: 1.scenes.1: scene `9`",
+        ];
+        assert_eq!(found, expected);
+    }
+
+    /// Refused with this sentence on the sample, and taken where files have broken the rule already.
+    fn refused(edit: &Edit, sentence: &str) {
+        let mut board = board();
+        assert_eq!(refusal(board.apply(edit)), sentence);
+        assert_eq!(board.records(), &records());
+        board.take_in(edit).unwrap();
+        assert!(board.apply(edit).is_ok(), "a rule that is broken already is no reason to refuse");
+    }
+
+    #[test]
+    fn an_edit_is_refused_for_what_it_breaks_in_records_that_it_does_not_change() {
+        let board = board();
+        let remove = |name: &str| {
+            let before = board.records().outfits.get(&id(name)).cloned();
+            Edit::new("", vec![Change::Outfit(id(name), Swap::new(before, None))])
+        };
+        refused(&remove("club-serge"), "look `club` names outfit `club-serge`, which is not there");
+        let hand_over = board.change_outfit(&id("gala-gown"), "", |outfit| outfit.character = id("bridie"));
+        refused(&hand_over.unwrap(), "look `gown` holds outfit `gala-gown` of another character");
+        let steal = board.change_look(&id("gown"), "", |look| look.folded.push(id("club-serge")));
+        refused(&steal.unwrap(), "outfit `club-serge` is in more than one look: `club`, `gown`");
+        let give_away = board.change_look(&id("rescue"), "", |look| look.character = id("odile"));
+        refused(&give_away.unwrap(), "scene 4 puts look `rescue` on `bridie`, whose look it is not");
+        let before = board.records().scenes.get(2).cloned();
+        let bare_cut = Edit::new("", vec![Change::Scene(number("3"), Swap::new(before, None))]);
+        refused(&bare_cut, "the schedule names scene `3`, which is not there");
+        let forget = board.change_head("", |head| head.threads.clear());
+        refused(
+            &forget,
+            "outfit `club-wool` names thread `green-cap`, which is not there; \
+             look `club` names thread `green-cap`, which is not there",
+        );
+    }
+
+    #[test]
+    fn a_broken_rule_that_only_moves_in_its_file_is_not_added() {
+        let mut records = records();
+        change_scene(&mut records, 4, |scene| scene.wears.set(id("odile"), Some(id("none"))));
+        change_outfit(&mut records, "smock", |outfit| outfit.threads = vec![id("green-cap"), id("lost")]);
+        let mut board = Board::new(records);
+        for edit in [
+            board.add_scene(scene("5"), None).unwrap(),
+            board.change_scene(&number("4"), "", |scene| scene.notes = "n".to_owned()).unwrap(),
+            board.change_outfit(&id("smock"), "", |outfit| drop(outfit.threads.remove(0))).unwrap(),
+        ] {
+            board.apply(&edit).unwrap();
+        }
+        let worse = board.change_outfit(&id("smock"), "", |outfit| outfit.threads.push(id("gone"))).unwrap();
+        assert_eq!(refusal(board.apply(&worse)), "outfit `smock` names thread `gone`, which is not there");
+    }
+
+    #[test]
+    fn an_outfit_in_three_looks_may_go_to_two_but_not_to_a_fourth() {
+        let mut records = records();
+        for name in ["second", "third"] {
+            let look =
+                Look { base: Some(id("club-serge")), ..Look::sketched(name, id("odile"), Treatment::Copy) };
+            records.looks.insert(id(name), Arc::new(look));
+        }
+        let mut board = Board::new(records);
+        let fourth = board.change_look(&id("gown"), "", |look| look.folded.push(id("club-serge"))).unwrap();
+        assert!(refusal(board.apply(&fourth)).contains("`club`, `gown`, `second`, `third`"));
+        board.apply(&board.dissolve(&id("third")).unwrap()).unwrap();
+        let expected = Broken::InTwoLooks(id("club-serge"), vec![id("club"), id("second")]);
+        assert_eq!(broken(&board), [expected]);
+    }
+
+    #[test]
+    fn a_new_record_is_searched_too() {
+        let mut board = board();
+        let edit =
+            board.add_outfit(&id("cape"), Outfit { threads: vec![id("lost")], ..outfit("Cape", "odile") });
+        let Err(Refused::Broken(added)) = board.apply(&edit.unwrap()) else { panic!("taken") };
+        let path = vec![Step::Key("threads".to_owned()), Step::At(0)];
+        let from = RecordRef::Outfit(id("cape"));
+        assert_eq!(added, [Broken::Dangling(Dangling { from, path, to: Target::Thread(id("lost")) })]);
+    }
+}
