@@ -8,6 +8,7 @@ pub mod actions;
 pub mod app;
 pub mod canvas;
 mod clash;
+mod dates;
 mod deeds;
 mod errand;
 pub mod frame;
@@ -20,6 +21,7 @@ mod sheet;
 pub mod terminal;
 pub mod theme;
 pub mod views;
+mod wearable;
 
 use std::io;
 use std::sync::mpsc;

@@ -15,7 +15,11 @@ use crate::screen::parts::window;
 pub struct Field {
     label: &'static str,
     kind: Kind,
+    reading: Option<Reading>,
 }
+
+/// Says what a text will be kept as, or what is wrong with it. Nothing to say is an empty text.
+pub type Reading = fn(&str) -> Result<String, String>;
 
 enum Kind {
     Line(Input),
@@ -25,12 +29,45 @@ enum Kind {
 impl Field {
     /// A line of text.
     pub fn line(label: &'static str, text: impl Into<String>) -> Self {
-        Self { label, kind: Kind::Line(Input::new(text)) }
+        Self { label, kind: Kind::Line(Input::new(text)), reading: None }
     }
 
     /// One of several options.
     pub fn choice(label: &'static str, options: Vec<String>, at: usize) -> Self {
-        Self { label, kind: Kind::Choice { options, at } }
+        Self { label, kind: Kind::Choice { options, at }, reading: None }
+    }
+
+    /// The field with a line below it, while it is in focus, that says how its text is read.
+    #[must_use]
+    pub fn read_as(mut self, reading: Reading) -> Self {
+        self.reading = Some(reading);
+        self
+    }
+
+    fn draw(&self, canvas: &mut Canvas<'_>, x: u16, y: u16, right: u16, active: bool) {
+        match &self.kind {
+            Kind::Line(input) => input.draw(canvas, x, y, right.saturating_sub(x), active),
+            Kind::Choice { options, at } => {
+                let (key, quiet, text) = (canvas.theme.key(), canvas.theme.quiet(), canvas.theme.text());
+                let option = options.get(*at).map_or("", String::as_str);
+                let arrows = if options.len() > 1 { ("‹ ", " ›") } else { ("", "") };
+                let many = options.len() > 2;
+                let count = if many { format!("  {}/{}", at + 1, options.len()) } else { String::new() };
+                canvas.spans(
+                    x,
+                    y,
+                    right,
+                    &[(arrows.0, key), (option, text), (arrows.1, key), (&count, quiet)],
+                );
+            }
+        }
+    }
+
+    fn says(&self) -> Option<Result<String, String>> {
+        match &self.kind {
+            Kind::Line(input) => self.reading.map(|reading| reading(input.text().trim())),
+            Kind::Choice { .. } => None,
+        }
     }
 }
 
@@ -116,11 +153,46 @@ impl Form {
     }
 
     fn turn(&mut self, by: isize) -> bool {
-        let Some(Field { kind: Kind::Choice { options, at }, .. }) = self.fields.get_mut(self.at) else { return false };
+        let Some(Field { kind: Kind::Choice { options, at }, .. }) = self.fields.get_mut(self.at) else {
+            return false;
+        };
         let length = isize::try_from(options.len()).unwrap_or(1).max(1);
         let now = isize::try_from(*at).unwrap_or(0);
         *at = usize::try_from((now + by).rem_euclid(length)).unwrap_or(0);
         true
+    }
+}
+
+impl Form {
+    fn draw_fields(&self, canvas: &mut Canvas<'_>, area: Rect) {
+        let label_room = self.fields.iter().map(|field| width(field.label)).max().unwrap_or(0);
+        let label_room = u16::try_from(label_room).unwrap_or(0).min(area.width / 2);
+        let (key, quiet, over) = (canvas.theme.key(), canvas.theme.quiet(), canvas.theme.over());
+        let says = self.fields.get(self.at).and_then(Field::says).filter(|_| self.wrong.is_none());
+        let below = usize::from(says.is_some());
+        let first = (self.at + 1 + below).saturating_sub(usize::from(area.height)).min(self.at);
+        let x = area.x + 4 + label_room;
+        let mut y = area.y;
+        for (at, field) in self.fields.iter().enumerate().skip(first) {
+            if y >= area.bottom() {
+                break;
+            }
+            let active = at == self.at;
+            canvas.put(area.x, y, 1, if active { "▸" } else { " " }, key);
+            canvas.put(area.x + 2, y, label_room, field.label, if active { key } else { quiet });
+            field.draw(canvas, x, y, area.right(), active);
+            canvas.hit(Rect::new(area.x, y, area.width, 1), Hit::Row(at));
+            y += 1;
+            if let (true, Some(says), true) = (active, &says, y < area.bottom()) {
+                let (mark, words, style) = match says {
+                    Ok(words) if words.is_empty() => ("", words, quiet),
+                    Ok(words) => ("→ ", words, quiet),
+                    Err(words) => ("! ", words, over),
+                };
+                canvas.spans(x, y, area.right(), &[(mark, style), (words, style)]);
+                y += 1;
+            }
+        }
     }
 }
 
@@ -129,60 +201,27 @@ impl Layer for Form {
         let wide = 76.min(area.width);
         let text_room = usize::from(wide.saturating_sub(4));
         let lead: Vec<String> = self.lead.iter().flat_map(|line| wrapped(line, text_room)).collect();
-        let wrong: Vec<String> = self.wrong.iter().flat_map(|line| wrapped(line, text_room)).collect();
-        let rows = lead.len() + self.fields.len() + wrong.len();
-        let high = u16::try_from(rows).unwrap_or(u16::MAX).saturating_add(3);
+        let mut wrong: Vec<String> = self.wrong.iter().flat_map(|line| wrapped(line, text_room)).collect();
+        // A line is kept free for how a field is read, so that the window does not jump.
+        let spare = usize::from(self.fields.iter().any(|field| field.reading.is_some()));
+        let rows =
+            lead.len() + self.fields.len() + wrong.len().max(spare) + usize::from(wrong.len() <= spare);
+        let high = u16::try_from(rows).unwrap_or(u16::MAX).saturating_add(2);
         let inside = window::open(canvas, area, (wide, high), &self.title, "");
-        let label_room = self.fields.iter().map(|field| width(field.label)).max().unwrap_or(0);
-        let label_room = u16::try_from(label_room).unwrap_or(0);
+        // What is wrong, and the field in focus, must be seen, whatever the height.
+        wrong.truncate(usize::from(inside.height.saturating_sub(1)));
+        let fields_end = inside.bottom() - u16::try_from(wrong.len()).unwrap_or(0);
         let mut y = inside.y;
-        for line in &lead {
-            if y < inside.bottom() {
-                let quiet = canvas.theme.quiet();
-                canvas.put(inside.x, y, inside.width, line, quiet);
-            }
+        let lead_room = usize::from(fields_end.saturating_sub(y + 1));
+        for line in lead.iter().take(lead_room) {
+            let quiet = canvas.theme.quiet();
+            canvas.put(inside.x, y, inside.width, line, quiet);
             y += 1;
         }
-        // The field in focus must be seen, whatever the height.
-        let room = inside.bottom().saturating_sub(y).max(1);
-        if y >= inside.bottom() {
-            y = inside.bottom().saturating_sub(1);
-        }
-        let first = (self.at + 1).saturating_sub(usize::from(room));
-        for (at, field) in self.fields.iter().enumerate().skip(first) {
-            if y >= inside.bottom() {
-                break;
-            }
-            let active = at == self.at;
-            let (key, quiet, text) = (canvas.theme.key(), canvas.theme.quiet(), canvas.theme.text());
-            canvas.put(inside.x, y, 1, if active { "▸" } else { " " }, key);
-            canvas.put(inside.x + 2, y, label_room, field.label, if active { key } else { quiet });
-            let x = inside.x + 4 + label_room;
-            let room = inside.right().saturating_sub(x);
-            match &field.kind {
-                Kind::Line(input) => input.draw(canvas, x, y, room, active),
-                Kind::Choice { options, at } => {
-                    let option = options.get(*at).map_or("", String::as_str);
-                    let arrows = if options.len() > 1 { ("‹ ", " ›") } else { ("", "") };
-                    let count = if options.len() > 2 { format!("  {}/{}", at + 1, options.len()) } else { String::new() };
-                    canvas.spans(
-                        x,
-                        y,
-                        inside.right(),
-                        &[(arrows.0, key), (option, text), (arrows.1, key), (&count, quiet)],
-                    );
-                }
-            }
-            let line = Rect::new(inside.x, y, inside.width, 1);
-            canvas.hit(line, Hit::Row(at));
-            y += 1;
-        }
-        for line in wrong {
-            if y < inside.bottom() {
-                let style: Style = canvas.theme.over();
-                canvas.put(inside.x, y, inside.width, &line, style);
-            }
-            y += 1;
+        self.draw_fields(canvas, Rect::new(inside.x, y, inside.width, fields_end.saturating_sub(y)));
+        for (y, line) in (fields_end..inside.bottom()).zip(&wrong) {
+            let style: Style = canvas.theme.over();
+            canvas.put(inside.x, y, inside.width, line, style);
         }
     }
 
@@ -225,6 +264,10 @@ impl Layer for Form {
     }
 
     fn keys(&self) -> &'static str {
-        if self.fields.len() > 1 { "↑↓ field · ←→ choose · enter done · esc leave it" } else { "enter done · esc leave it" }
+        if self.fields.len() > 1 {
+            "↑↓ field · ←→ choose · enter done · esc leave it"
+        } else {
+            "enter done · esc leave it"
+        }
     }
 }

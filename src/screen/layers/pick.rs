@@ -53,7 +53,11 @@ pub struct Pick {
 
 impl Pick {
     /// A list that is narrowed down by typing; `then` gets the place of the chosen item.
-    pub fn new(title: impl Into<String>, items: Vec<Item>, then: impl FnOnce(&mut App, usize) + 'static) -> Self {
+    pub fn new(
+        title: impl Into<String>,
+        items: Vec<Item>,
+        then: impl FnOnce(&mut App, usize) + 'static,
+    ) -> Self {
         let mut pick = Self {
             title: title.into(),
             lead: Vec::new(),
@@ -86,6 +90,11 @@ impl Pick {
     pub fn at(mut self, item: usize) -> Self {
         self.cursor.at = item;
         self
+    }
+
+    /// Whether there is nothing to choose from.
+    pub fn is_empty(&self) -> bool {
+        self.items.is_empty()
     }
 
     fn narrow(&mut self) {
@@ -121,7 +130,8 @@ impl Pick {
 
 impl Layer for Pick {
     fn draw(&mut self, _: &Board, canvas: &mut Canvas<'_>, area: Rect) {
-        let widest = self.items.iter().map(|item| width(&item.mark) + width(&item.text) + width(&item.note) + 4);
+        let widest =
+            self.items.iter().map(|item| width(&item.mark) + width(&item.text) + width(&item.note) + 4);
         let widest = widest.chain(self.lead.iter().map(|line| width(line))).max().unwrap_or(0);
         let wide = u16::try_from(widest + 4).unwrap_or(u16::MAX).clamp(44, 100).min(area.width);
         let lead: Vec<String> =
@@ -216,6 +226,10 @@ impl Layer for Pick {
     }
 
     fn keys(&self) -> &'static str {
-        if self.filter.is_some() { "type to narrow down · ↑↓ move · enter choose · esc close" } else { "↑↓ move · enter choose · esc close" }
+        if self.filter.is_some() {
+            "type to narrow down · ↑↓ move · enter choose · esc close"
+        } else {
+            "↑↓ move · enter choose · esc close"
+        }
     }
 }
