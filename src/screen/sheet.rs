@@ -1,11 +1,164 @@
-//! Everything that is known of an outfit.
+//! Everything that is known of an outfit, over whichever view it was opened from.
+//!
+//! Its entries are read from the board for every frame, so what another hand changes is seen at once.
 
+mod edit;
+mod entries;
+#[cfg(test)]
+mod tests;
+
+use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
+use ratatui::layout::Rect;
+
+use super::actions::{Act, Scope};
 use super::app::App;
+use super::canvas::{Canvas, wrapped};
+use super::layers::{Layer, Next};
+use super::parts::record::Fields;
+use super::parts::window;
 use super::views::Target;
+use crate::board::{Board, OutfitId, Standing};
 
 impl App {
-    /// Opens it.
+    /// Opens what is known of a target: an outfit's sheet, a look's fields, a scene's row; of the others it says
+    /// what they are.
     pub fn open_sheet(&mut self, target: Target) {
-        let _ = target;
+        match &target {
+            Target::Outfit(id) => self.open_layer(Sheet::of(id.clone())),
+            Target::Look(_) => {
+                self.view = Scope::Looks;
+                self.focus(&target);
+                self.looks.enter(self.open.board());
+            }
+            Target::Scene(_) => self.go_to(&target),
+            Target::Period(id) => {
+                let said = self.board().period(id).map(|one| (one.title.clone(), one.says.clone()));
+                self.tell(said);
+            }
+            Target::Thread(id) => {
+                let said = self.board().thread(id).map(|one| (one.title.clone(), one.says.clone()));
+                self.tell(said);
+            }
+        }
+    }
+
+    fn tell(&mut self, said: Option<(String, String)>) {
+        if let Some((title, says)) = said {
+            self.say(if says.is_empty() { title } else { format!("{title}: {says}") });
+        }
+    }
+}
+
+/// The sheet of an outfit.
+#[derive(Debug)]
+pub(super) struct Sheet {
+    outfit: OutfitId,
+    fields: Fields,
+}
+
+impl Sheet {
+    fn of(outfit: OutfitId) -> Self {
+        Self { outfit, fields: Fields::default() }
+    }
+
+    /// Goes to the outfit of the same character that was worn before or after.
+    fn turn(&mut self, app: &mut App, by: isize) {
+        let board = app.board();
+        let Some(character) = board.outfit(&self.outfit).map(|outfit| &outfit.character) else { return };
+        let same = |id: &&OutfitId| board.outfit(id).is_some_and(|outfit| outfit.character == *character);
+        let own: Vec<&OutfitId> = board.relations().outfits_by_date().iter().filter(same).collect();
+        let at = own.iter().position(|id| **id == self.outfit);
+        let next =
+            at.and_then(|at| at.checked_add_signed(by)).and_then(|at| own.get(at)).map(|id| (*id).clone());
+        match next {
+            Some(id) => {
+                self.outfit = id.clone();
+                self.fields.reset();
+                if app.view == Scope::Wall {
+                    app.focus(&Target::Outfit(id));
+                }
+            }
+            None => app.say(if by < 0 { "it is the earliest" } else { "it is the latest" }),
+        }
+    }
+
+    fn act(&mut self, app: &mut App) -> Next {
+        let entries = entries::entries(app.board(), &self.outfit);
+        let Some(spot) = self.fields.key(&entries).cloned() else { return Next::Keep };
+        edit::change(app, &self.outfit, spot)
+    }
+}
+
+impl Layer for Sheet {
+    fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
+        let wide = if area.width > 60 { area.width.saturating_sub(4).min(110) } else { area.width };
+        let Some(outfit) = board.outfit(&self.outfit) else {
+            let inside = window::open(canvas, area, (wide.min(50), 3), "Sheet", "");
+            let words = wrapped("This outfit is no longer there.", usize::from(inside.width));
+            let text = canvas.theme.text();
+            for (y, line) in (inside.top()..inside.bottom()).zip(words) {
+                canvas.put(inside.x, y, inside.width, &line, text);
+            }
+            return;
+        };
+        let foot = match board.standing(&self.outfit) {
+            Standing::Open => "○ open".to_owned(),
+            Standing::LetGo(_) => "× let go".to_owned(),
+            Standing::Folded(id) => match board.look(id) {
+                Some(look) => format!("{} {}", look.treatment.mark(), look.title),
+                None => String::new(),
+            },
+        };
+        let inside = window::open(canvas, area, (wide, area.height), &outfit.title, &foot);
+        let entries = entries::entries(board, &self.outfit);
+        self.fields.draw(canvas, inside, &entries, true);
+    }
+
+    fn event(&mut self, event: &Event, app: &mut App) -> Next {
+        let Event::Key(key) = event else { return Next::Keep };
+        if key.kind == KeyEventKind::Release {
+            return Next::Keep;
+        }
+        let ctrl = key.modifiers.contains(KeyModifiers::CONTROL);
+        let entries = || entries::entries(app.board(), &self.outfit);
+        match key.code {
+            KeyCode::Char('c') if ctrl => return Next::Close,
+            KeyCode::Char('r') if ctrl => app.perform(Act::Redo),
+            KeyCode::Esc | KeyCode::Char('q') => return Next::Close,
+            KeyCode::Up | KeyCode::Char('k') => self.fields.step(-1, &entries()),
+            KeyCode::Down | KeyCode::Char('j') => self.fields.step(1, &entries()),
+            KeyCode::PageUp => self.fields.page(false, &entries()),
+            KeyCode::PageDown => self.fields.page(true, &entries()),
+            KeyCode::Home => self.fields.jump(isize::MIN, &entries()),
+            KeyCode::End => self.fields.jump(isize::MAX, &entries()),
+            KeyCode::Left | KeyCode::Char('h') => self.turn(app, -1),
+            KeyCode::Right | KeyCode::Char('l') => self.turn(app, 1),
+            KeyCode::Enter | KeyCode::Char('e') => return self.act(app),
+            KeyCode::Char('n') => return edit::change(app, &self.outfit, entries::Spot::Notes),
+            KeyCode::Char('u') => app.perform(Act::Undo),
+            KeyCode::Char('U') => app.perform(Act::Redo),
+            KeyCode::Char('x') | KeyCode::Delete => {
+                if let Some(spot) = self.fields.key(&entries()).cloned() {
+                    edit::remove(app, &self.outfit, spot);
+                }
+            }
+            _ => {}
+        }
+        Next::Keep
+    }
+
+    fn click(&mut self, row: usize, app: &mut App) -> Next {
+        let entries = entries::entries(app.board(), &self.outfit);
+        let before = self.fields.key(&entries).cloned();
+        self.fields.go_to_nth(row);
+        if before.as_ref() == self.fields.key(&entries) { self.act(app) } else { Next::Keep }
+    }
+
+    fn scroll(&mut self, by: isize) {
+        self.fields.roll(by);
+    }
+
+    fn keys(&self) -> &'static str {
+        "↑↓ move · enter change · x take away · ←→ the outfit before and after · u undo · esc close"
     }
 }

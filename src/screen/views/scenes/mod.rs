@@ -1,31 +1,159 @@
-//! The list of scenes.
+//! The plot: scenes down, characters across, and in each cell what the character wears there.
+//!
+//! The focus is one cell. What is kept here is where it is, never what is shown.
+
+mod act;
+mod choose;
+mod columns;
+mod form;
+mod strip;
+mod table;
+#[cfg(test)]
+mod tests;
 
 use ratatui::layout::Rect;
 
 use super::Target;
-use crate::board::{Board, CharacterId};
-use crate::screen::actions::Act;
-use crate::screen::app::App;
+use crate::board::{Board, CharacterId, LookId, SceneNumber};
 use crate::screen::canvas::Canvas;
 
-/// The state of the list.
-#[derive(Debug, Default)]
-pub struct Scenes {}
+pub use act::{click, perform};
 
-impl Scenes {
-    /// Puts the focus on a target.
-    pub fn focus(&mut self, _board: &Board, _target: &Target) {}
-    /// What is in focus.
-    pub fn focused(&self, _board: &Board) -> Option<Target> {
-        None
-    }
-    /// The character in focus.
-    pub fn character(&self, _board: &Board) -> Option<CharacterId> {
-        None
-    }
-    /// Draws it.
-    pub fn draw(&mut self, _board: &Board, _canvas: &mut Canvas<'_>, _area: Rect) {}
+/// The state of the view.
+#[derive(Debug, Default)]
+pub struct Scenes {
+    scene: Option<SceneNumber>,
+    /// Where the scene stood, for when it is gone.
+    place: usize,
+    character: Option<CharacterId>,
+    top: usize,
+    /// The first character that is seen.
+    left: usize,
+    page: usize,
 }
 
-/// Does an action of this view.
-pub fn perform(_app: &mut App, _act: Act) {}
+/// What a cell says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Cell<'a> {
+    /// The character is not in the scene.
+    Away,
+    /// Present, but no look yet.
+    Gap,
+    /// Wears this look.
+    Wears(&'a LookId),
+}
+
+fn cell<'a>(board: &'a Board, at: usize, character: &CharacterId) -> Cell<'a> {
+    match board.records().scenes.get(at).and_then(|scene| scene.wears.get(character)) {
+        None => Cell::Away,
+        Some(None) => Cell::Gap,
+        Some(Some(look)) => Cell::Wears(look),
+    }
+}
+
+/// The scene before `at` in which the character is present, and what it wears there.
+fn before<'a>(board: &'a Board, at: usize, character: &CharacterId) -> Option<(usize, Option<&'a LookId>)> {
+    (0..at).rev().find_map(|at| match cell(board, at, character) {
+        Cell::Away => None,
+        Cell::Gap => Some((at, None)),
+        Cell::Wears(look) => Some((at, Some(look))),
+    })
+}
+
+impl Scenes {
+    /// Puts the focus on the scene that a target leads to, where there is one, and on the character whose look led
+    /// there.
+    pub fn focus(&mut self, board: &Board, target: &Target) {
+        let relations = board.relations();
+        let shown = |id: &LookId| relations.scenes_of(id).first().copied();
+        let (at, look) = match target {
+            Target::Scene(number) => (relations.scene_at(number), None),
+            Target::Look(id) => (shown(id), Some(id)),
+            Target::Outfit(id) => {
+                let look = relations.looks_of(id).first();
+                (look.and_then(shown), look)
+            }
+            Target::Period(id) => {
+                let plays = |at: &usize| relations.period_of_scene(*at) == Some(id);
+                ((0..board.records().scenes.len()).find(plays), None)
+            }
+            Target::Thread(id) => {
+                let carries = |look: &&LookId| board.look(look).is_some_and(|look| look.threads.contains(id));
+                let looks = relations.looks_by_order().iter().filter(carries);
+                let first = looks.filter_map(|look| Some((shown(look)?, look))).min_by_key(|(at, _)| *at);
+                (first.map(|(at, _)| at), first.map(|(_, look)| look))
+            }
+        };
+        if let Some(at) = at {
+            // A look that the scene in focus shows already leaves the focus there.
+            let stays = look.is_some_and(|look| {
+                self.at(board).is_some_and(|now| relations.scenes_of(look).contains(&now))
+            });
+            if !stays {
+                self.go_to(board, at);
+            }
+        }
+        if let Some(look) = look.and_then(|look| board.look(look)) {
+            self.character = Some(look.character.clone());
+        }
+    }
+
+    /// What is in focus.
+    pub fn focused(&self, board: &Board) -> Option<Target> {
+        let at = self.at(board)?;
+        Some(Target::Scene(board.records().scenes.get(at)?.number.clone()))
+    }
+
+    /// The character in focus.
+    pub fn character(&self, board: &Board) -> Option<CharacterId> {
+        let there = self.character.as_ref().filter(|id| board.character(id).is_some());
+        there.or_else(|| board.head().characters.first().map(|one| &one.id)).cloned()
+    }
+
+    /// Draws it.
+    pub fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
+        let Some(at) = self.at(board) else {
+            table::draw_empty(canvas, area);
+            return;
+        };
+        self.place = at;
+        let strip = strip::height_of(area.height);
+        let table = Rect { height: area.height - strip, ..area };
+        self.draw_table(board, at, canvas, table);
+        let strip = Rect { y: table.bottom(), height: strip, ..area };
+        strip::draw(board, at, self.character(board).as_ref(), canvas, strip);
+    }
+
+    /// Where the scene in focus stands; where it is gone, the one that took its place.
+    fn at(&self, board: &Board) -> Option<usize> {
+        let last = board.records().scenes.len().checked_sub(1)?;
+        let there = self.scene.as_ref().and_then(|number| board.relations().scene_at(number));
+        Some(there.unwrap_or(self.place.min(last)))
+    }
+
+    fn go_to(&mut self, board: &Board, at: usize) {
+        if let Some(scene) = board.records().scenes.get(at) {
+            self.scene = Some(scene.number.clone());
+            self.place = at;
+        }
+    }
+
+    fn step(&mut self, board: &Board, by: isize) {
+        let Some(at) = self.at(board) else { return };
+        let last = board.records().scenes.len().saturating_sub(1);
+        self.go_to(board, at.saturating_add_signed(by).min(last));
+    }
+
+    fn turn(&mut self, board: &Board, by: isize) {
+        let characters = &board.head().characters;
+        let Some(last) = characters.len().checked_sub(1) else { return };
+        let at = self.column(board).unwrap_or(0).saturating_add_signed(by).min(last);
+        self.character = characters.get(at).map(|one| one.id.clone());
+    }
+
+    /// Which of the board's characters is in focus.
+    fn column(&self, board: &Board) -> Option<usize> {
+        let character = self.character(board)?;
+        board.head().characters.iter().position(|one| one.id == character)
+    }
+}

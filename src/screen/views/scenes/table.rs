@@ -1,0 +1,221 @@
+//! The table: a row for each scene, a rule where the period changes.
+
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+
+use super::columns::{Columns, GUTTER, NAMES};
+use super::{Cell, Scenes, Target, before, cell};
+use crate::board::{Board, LookId, PeriodId, Scene};
+use crate::screen::canvas::{Canvas, Hit, width, wrapped};
+use crate::screen::parts::{grouped, swatch};
+
+/// One row.
+enum Row<'a> {
+    /// From here on the story is in another period.
+    Period(Option<&'a PeriodId>),
+    /// The scene at this place.
+    Scene(usize),
+}
+
+fn rows(board: &Board) -> Vec<Row<'_>> {
+    let mut rows = Vec::with_capacity(board.records().scenes.len() + 16);
+    let mut now = None;
+    for at in 0..board.records().scenes.len() {
+        let period = board.relations().period_of_scene(at);
+        if now != Some(period) {
+            rows.push(Row::Period(period));
+            now = Some(period);
+        }
+        rows.push(Row::Scene(at));
+    }
+    rows
+}
+
+/// What to do where there is no scene.
+pub fn draw_empty(canvas: &mut Canvas<'_>, area: Rect) {
+    let words = "No scenes yet: N adds the first.";
+    let text = canvas.theme.text();
+    let lines = wrapped(words, usize::from(area.width.saturating_sub(4)));
+    for (y, line) in (area.top() + 1..area.bottom()).zip(lines) {
+        canvas.put(area.x + 2, y, area.width.saturating_sub(2), &line, text);
+    }
+}
+
+impl Scenes {
+    /// Draws the table with the scene `at` in focus.
+    pub(super) fn draw_table(&mut self, board: &Board, at: usize, canvas: &mut Canvas<'_>, area: Rect) {
+        if area.height == 0 {
+            return;
+        }
+        let characters = &board.head().characters;
+        let focus = self.column(board).unwrap_or(0);
+        let columns = Columns::of(area.width, characters.len(), focus, &mut self.left);
+        let rows = rows(board);
+        let row_at = rows.iter().position(|row| matches!(row, Row::Scene(have) if *have == at)).unwrap_or(0);
+        draw_head(board, &columns, focus, canvas, Rect { height: 1, ..area });
+        let body = Rect { y: area.y + 1, height: area.height - 1, ..area };
+        self.page = usize::from(body.height.saturating_sub(2)).max(1);
+        let is_period = |row: usize| matches!(rows.get(row), Some(Row::Period(_)));
+        let seen = grouped::window(&mut self.top, row_at, rows.len(), usize::from(body.height), is_period);
+        let first = rows[seen.clone()].iter().find_map(|row| match row {
+            Row::Scene(at) => Some(*at),
+            Row::Period(_) => None,
+        });
+        // What each character wore last, carried down from row to row.
+        let mut worn: Vec<Option<&LookId>> = characters[columns.shown.clone()]
+            .iter()
+            .map(|one| before(board, first.unwrap_or(0), &one.id).and_then(|(_, look)| look))
+            .collect();
+        for (y, row) in (body.top()..body.bottom()).zip(seen) {
+            let line = Rect { y, height: 1, ..body };
+            let sticky =
+                if y == body.y && body.height > 1 { grouped::heading_of(row, is_period) } else { None };
+            if let Row::Scene(scene) = &rows[row] {
+                if sticky.is_none() {
+                    self.draw_scene(board, *scene, *scene == at, &columns, &worn, canvas, line);
+                }
+                for (worn, one) in worn.iter_mut().zip(&characters[columns.shown.clone()]) {
+                    match cell(board, *scene, &one.id) {
+                        Cell::Away => {}
+                        Cell::Gap => *worn = None,
+                        Cell::Wears(look) => *worn = Some(look),
+                    }
+                }
+            }
+            if let Row::Period(period) = &rows[sticky.unwrap_or(row)] {
+                draw_period(board, *period, canvas, line);
+            }
+        }
+    }
+
+    #[expect(clippy::too_many_arguments, reason = "one row of a table, with what its columns share")]
+    fn draw_scene(
+        &self,
+        board: &Board,
+        at: usize,
+        in_focus: bool,
+        columns: &Columns,
+        worn: &[Option<&LookId>],
+        canvas: &mut Canvas<'_>,
+        line: Rect,
+    ) {
+        let Some(scene) = board.records().scenes.get(at) else { return };
+        let (text, quiet, key) = (canvas.theme.text(), canvas.theme.quiet(), canvas.theme.key());
+        let strong = canvas.theme.heading();
+        let y = line.y;
+        if in_focus {
+            canvas.put(line.x, y, 1, "▸", key);
+        }
+        let mut x = line.x + GUTTER;
+        let cells = facts(scene);
+        for (column, (wide, words)) in columns.frozen.iter().zip(&cells).enumerate() {
+            if *wide == 0 {
+                continue;
+            }
+            let to_the_right = matches!(column, 6 | 7);
+            let used = u16::try_from(width(words)).unwrap_or(u16::MAX).min(*wide);
+            let shift = if to_the_right { wide - used } else { 0 };
+            let style = match (in_focus, column) {
+                (true, _) => strong,
+                (false, 0 | 2) => text,
+                (false, _) => quiet,
+            };
+            canvas.put(x + shift, y, wide - shift, words, style);
+            x += wide + 1;
+        }
+        canvas.hit(Rect { width: x - line.x, ..line }, Hit::Target(Target::Scene(scene.number.clone())));
+        let characters = &board.head().characters;
+        for (place, worn) in columns.shown.clone().zip(worn) {
+            let Some(one) = characters.get(place) else { break };
+            let area = Rect { x, width: columns.each.min(line.right().saturating_sub(x)), ..line };
+            draw_cell(board, cell(board, at, &one.id), *worn, canvas, area);
+            if in_focus && Some(&one.id) == self.character(board).as_ref() {
+                let focus = canvas.theme.focus();
+                let swatches = matches!(cell(board, at, &one.id), Cell::Wears(_));
+                let keep = if swatches { swatch::WIDTH } else { 0 }.min(area.width);
+                canvas.restyle(Rect { x: area.x + keep, width: area.width - keep, ..area }, focus);
+            }
+            canvas.hit(area, Hit::Row(at * characters.len() + place));
+            x += columns.each + 1;
+        }
+    }
+}
+
+/// Number, place, set, light, story day, date, pages, minutes.
+fn facts(scene: &Scene) -> [String; 8] {
+    let or_heading = if scene.set.is_empty() { &scene.heading } else { &scene.set };
+    [
+        scene.number.to_string(),
+        scene.place.map_or("", |place| place.word()).to_owned(),
+        or_heading.clone(),
+        scene.light.map_or("", |light| light.word()).to_owned(),
+        scene.story_day.map_or(String::new(), |day| day.to_string()),
+        scene.date.as_ref().map_or(String::new(), |date| date.short()),
+        scene.pages.to_string(),
+        scene.pages.clock(),
+    ]
+}
+
+fn draw_cell(board: &Board, cell: Cell<'_>, worn: Option<&LookId>, canvas: &mut Canvas<'_>, area: Rect) {
+    match cell {
+        Cell::Away => {}
+        Cell::Gap => {
+            let open = canvas.theme.open();
+            canvas.put(area.x, area.y, area.width, "○ no look yet", open);
+        }
+        Cell::Wears(id) => {
+            let (title, pieces) = match board.look(id) {
+                Some(look) => (look.title.as_str(), look.pieces.as_slice()),
+                None => (id.as_str(), [].as_slice()),
+            };
+            let x = swatch::draw(canvas, area.x, area.y, area.right(), pieces);
+            // What is carried on is quiet, so that the changes stand out.
+            let style = if worn == Some(id) { canvas.theme.quiet() } else { canvas.theme.text() };
+            canvas.spans(x, area.y, area.right(), &[(" ", Style::new()), (title, style)]);
+        }
+    }
+}
+
+fn draw_head(board: &Board, columns: &Columns, focus: usize, canvas: &mut Canvas<'_>, line: Rect) {
+    let (quiet, heading, lit) = (canvas.theme.quiet(), canvas.theme.heading(), canvas.theme.lit());
+    let mut x = line.x + GUTTER;
+    for (column, (wide, name)) in columns.frozen.iter().zip(NAMES).enumerate() {
+        if *wide > 0 {
+            let used = u16::try_from(width(name)).unwrap_or(0).min(*wide);
+            let shift = if column > 5 { wide - used } else { 0 };
+            canvas.put(x + shift, line.y, wide - shift, name, quiet);
+            x += wide + 1;
+        }
+    }
+    let characters = &board.head().characters;
+    for place in columns.shown.clone() {
+        let Some(one) = characters.get(place) else { break };
+        let style = if place == focus { lit } else { heading };
+        // An arrow says that there are more characters on that side.
+        let left = if place == columns.shown.start && place > 0 { "‹ " } else { "" };
+        let last = place + 1 == columns.shown.end && place + 1 < characters.len();
+        let right = x.saturating_add(columns.each).min(line.right());
+        let name_right = if last { right.saturating_sub(2) } else { right };
+        let after = canvas.spans(x, line.y, name_right, &[(left, quiet), (&one.name, style)]);
+        if last {
+            canvas.spans(after, line.y, right, &[(" ›", quiet)]);
+        }
+        x += columns.each + 1;
+    }
+}
+
+fn draw_period(board: &Board, period: Option<&PeriodId>, canvas: &mut Canvas<'_>, line: Rect) {
+    let quiet = canvas.theme.quiet();
+    let title = period.map_or("in no period", |period| board.title_of(period));
+    let span = period
+        .and_then(|id| board.period(id))
+        .map_or(String::new(), |period| format!(" {}", period.span.short()));
+    let used = canvas.spans(
+        line.x + GUTTER,
+        line.y,
+        line.right(),
+        &[("── ", quiet), (title, quiet), (&span, quiet), (" ", quiet)],
+    );
+    let rest = usize::from(line.right().saturating_sub(used));
+    canvas.put(used, line.y, line.right().saturating_sub(used), &"─".repeat(rest), quiet);
+}
