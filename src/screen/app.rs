@@ -244,6 +244,7 @@ impl App {
             MouseEventKind::Down(button) => {
                 let Some(hit) = self.hits.at(column, row).cloned() else { return };
                 match hit {
+                    Hit::Row(row) if self.layers.is_empty() => self.click_row(row),
                     Hit::Row(row) => self.to_top_layer(|layer, app| layer.click(row, app)),
                     // What lies under a layer is out of reach; a stray click must not lose what was typed.
                     _ if !self.layers.is_empty() => {}
@@ -267,6 +268,15 @@ impl App {
             (MouseButton::Left, Scope::Looks) if again => self.perform(Act::LookFields),
             (MouseButton::Left, Scope::Scenes) if again => self.perform(Act::SceneAssign),
             _ => {}
+        }
+    }
+
+    /// A click on a field of a look, or on a cell of the plot.
+    fn click_row(&mut self, row: usize) {
+        match self.view {
+            Scope::Looks => super::views::looks::click(self, row),
+            Scope::Scenes => super::views::scenes::click(self, row),
+            Scope::Wall | Scope::Everywhere => {}
         }
     }
 

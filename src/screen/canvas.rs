@@ -92,6 +92,11 @@ impl<'a> Canvas<'a> {
         }
     }
 
+    /// Makes all that was drawn so far unclickable: something lies over it.
+    pub fn cover(&mut self) {
+        self.hits.clear();
+    }
+
     /// Makes an area clickable.
     pub fn hit(&mut self, area: Rect, hit: Hit) {
         self.hits.0.push((area.intersection(self.buffer.area), hit));

@@ -57,6 +57,7 @@ pub fn draw_on(
     let keys = layers.last().map(|layer| layer.keys());
     footer(&mut canvas, foot, *view, said, keys);
     for layer in layers.iter_mut() {
+        canvas.cover();
         layer.draw(board, &mut canvas, body);
     }
     let cursor = canvas.cursor.filter(|_| !layers.is_empty());
