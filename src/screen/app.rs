@@ -69,6 +69,8 @@ pub struct Said {
     pub text: String,
     /// Whether something went wrong.
     pub wrong: bool,
+    /// Whether it answers the last key; on small screens it then takes the place of the footer.
+    pub fresh: bool,
 }
 
 impl App {
@@ -109,12 +111,12 @@ impl App {
 
     /// Says something.
     pub fn say(&mut self, text: impl Into<String>) {
-        self.said = Said { text: text.into(), wrong: false };
+        self.said = Said { text: text.into(), wrong: false, fresh: true };
     }
 
     /// Says that something is wrong.
     pub fn warn(&mut self, text: impl Into<String>) {
-        self.said = Said { text: text.into(), wrong: true };
+        self.said = Said { text: text.into(), wrong: true, fresh: true };
     }
 
     /// Lays a layer over everything.
@@ -224,6 +226,7 @@ impl App {
 
     /// Takes one event of the terminal.
     pub fn event(&mut self, event: &Event) {
+        self.said.fresh = false;
         match event {
             Event::Mouse(mouse) => self.mouse(mouse.kind, mouse.column, mouse.row),
             Event::Key(key) if key.kind == KeyEventKind::Release => {}

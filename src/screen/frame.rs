@@ -162,7 +162,7 @@ fn footer(canvas: &mut Canvas<'_>, area: Rect, view: Scope, said: &super::app::S
         canvas.put(area.x, hints_row, area.width, keys, quiet);
         return;
     }
-    if area.height == 1 && said.wrong {
+    if area.height == 1 && said.fresh {
         canvas.put(area.x, hints_row, area.width, &said.text, said_style);
         return;
     }

@@ -160,9 +160,18 @@ impl Wall {
             }
         } else {
             let lit = self.is_lit(board, entry);
-            canvas.put(x, y, 1, mark, theme.cloth(main).add_modifier(Modifier::BOLD));
+            // What is decided stands in its cloth; what is open stands out, and what was let go stands back.
+            let standing = match entry {
+                Entry::Outfit(id) => board.standing(id),
+                Entry::Look(id) => Standing::Folded(id),
+            };
+            let (style, shade) = match standing {
+                Standing::Folded(_) => (theme.cloth(main), second.or(main)),
+                Standing::Open => (theme.open(), main),
+                Standing::LetGo(_) => (theme.quiet(), main),
+            };
+            canvas.put(x, y, 1, mark, style.add_modifier(Modifier::BOLD));
             if cells == 2 {
-                let shade = second.or(main);
                 let glyph = match (lit, entry) {
                     (true, _) => "◆".to_owned(),
                     (false, Entry::Look(id)) => self.folded_digit(board, id),

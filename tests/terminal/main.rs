@@ -1,0 +1,6 @@
+//! The whole program in a pseudo-terminal: what only that can show.
+#![cfg(unix)]
+
+mod exits;
+mod pty;
+mod walkthrough;
