@@ -6,10 +6,10 @@ use ratatui::style::Style;
 
 use super::actions::{self, Act, Scope};
 use super::app::App;
-use super::canvas::{Canvas, Hit, disarm, width};
-use super::parts::meter;
+use super::canvas::{Canvas, Hit, disarm, fitted, width};
+use super::parts::meter::{self, Form};
 use super::views::wall;
-use crate::board::{Board, Scope as Limit};
+use crate::board::{Board, Count, Scope as Limit};
 
 /// The least that a board can be shown on.
 pub const LEAST: (u16, u16) = (40, 12);
@@ -127,27 +127,37 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
 
 fn counters(canvas: &mut Canvas<'_>, area: Rect, board: &Board, character: Option<Limit>, period: Option<&Limit>) {
     let scopes = [Some(Limit::Overall), character, period.cloned()];
-    let shown: Vec<&Limit> = scopes.iter().flatten().collect();
-    let cells = match area.width {
-        0..60 => 0,
-        60..100 => 6,
-        100..150 => 12,
-        _ => 20,
+    let shown: Vec<(String, Count)> = scopes
+        .iter()
+        .flatten()
+        .map(|scope| {
+            let name = if *scope == Limit::Overall { "Looks".to_owned() } else { board.scope_name(scope) };
+            (name, board.count(scope))
+        })
+        .collect();
+    let room = usize::from(area.width);
+    let names: usize = shown.iter().map(|(name, _)| width(name)).sum();
+    let forms = |form: Form| -> Vec<Form> {
+        // On the narrowest screens only the first is said in words.
+        (0..shown.len()).map(|at| Form { words: form.words || at == 0, ..form }).collect()
     };
+    let beside = |forms: &[Form]| -> usize {
+        shown.iter().zip(forms).map(|((_, count), form)| form.room(*count) + 2).sum()
+    };
+    // Bars give way to names, words to the last letters of names, and every number is seen.
+    let least = 4 * shown.len();
+    let wanted = [(20, names), (12, names), (8, names), (5, names), (0, least)];
+    let forms = wanted
+        .into_iter()
+        .map(|(cells, names)| (forms(Form { cells, words: true }), names))
+        .find(|(forms, names)| beside(forms) + names <= room)
+        .map_or_else(|| forms(Form { cells: 0, words: false }), |(forms, _)| forms);
+    let mut spare = room.saturating_sub(beside(&forms));
     let mut x = area.x;
-    let right = area.right();
-    for (at, scope) in shown.iter().enumerate() {
-        let name = match scope {
-            Limit::Overall => "Looks".to_owned(),
-            other => {
-                // Names are cut so that every number is seen.
-                let left = shown.len() - at;
-                let room = usize::from(right.saturating_sub(x)) / left;
-                super::canvas::fitted(&board.scope_name(other), room.saturating_sub(cells + 14).max(3)).into_owned()
-            }
-        };
-        x = meter::draw(canvas, x, area.y, right, &name, board.count(scope), cells);
-        x = canvas.spans(x, area.y, right, &[("  ", Style::new())]);
+    for (at, ((name, count), form)) in shown.iter().zip(forms).enumerate() {
+        let name = fitted(name, spare / (shown.len() - at));
+        spare = spare.saturating_sub(width(&name));
+        x = meter::draw(canvas, x, area.y, area.right(), &name, *count, form) + 2;
     }
 }
 

@@ -100,10 +100,14 @@ fn sides(wall: &Wall, canvas: &mut Canvas<'_>) {
     let plan = &wall.plan;
     let key = canvas.theme.key();
     let (Some(first), Some(last)) = (plan.stretches.first(), plan.stretches.last()) else { return };
-    if first.column > 0 {
-        canvas.put(plan.ruler.x, plan.ruler.y, 1, "◀", key);
-    }
-    if last.column + 1 < wall.shelf.columns.len() {
-        canvas.put(plan.ruler.right() - 1, plan.ruler.y, 1, "▶", key);
-    }
+    let before = first.column;
+    let behind = wall.shelf.columns.len() - 1 - last.column;
+    let words = match (before, behind) {
+        (0, 0) => return,
+        (before, 0) => format!("◀{before}"),
+        (0, behind) => format!("{behind}▶"),
+        (before, behind) => format!("◀{before} {behind}▶"),
+    };
+    let cells = u16::try_from(width(&words)).unwrap_or(0);
+    canvas.put(plan.heads.right().saturating_sub(cells), plan.heads.y, cells, &words, key);
 }

@@ -32,15 +32,33 @@ pub struct Bars {
 /// Packs the lanes of the visible stretches into at most `rows` rows of cells up to `right`. Names are cut shorter
 /// and shorter until everything fits. `name_width` gives the width of a lane's whole name.
 pub fn pack(lanes: &[Lane], stretches: &[Stretch], right: u16, rows: u16, name_width: impl Fn(&Lane) -> u16) -> Bars {
-    let mut best = Bars::default();
-    for most in [40, 32, 26, 22, 19, 16, 14, 12, 10, 8, 6, 0] {
-        best = pack_with(lanes, stretches, right, rows, |lane| name_width(lane).min(most));
-        if best.hidden == 0 {
-            break;
+    for most in [40, 32, 26, 22, 19, 16, 14, 12, 10] {
+        let packed = pack_with(lanes, stretches, right, rows, |lane| name_width(lane).min(most));
+        if packed.hidden == 0 {
+            return packed;
         }
     }
-    best
+    let mut packed = pack_with(lanes, stretches, right, rows, |_| 0);
+    name_in_gaps(&mut packed.bars, right);
+    packed
 }
+
+/// Names bars where there is room before the next one of the row.
+fn name_in_gaps(bars: &mut [Bar], right: u16) {
+    let starts: Vec<(u16, u16)> = bars.iter().map(|bar| (bar.row, bar.cells.0)).collect();
+    for bar in bars {
+        let name = bar.cells.1 + 2;
+        let next = starts.iter().filter(|(row, start)| *row == bar.row && *start > bar.cells.1).map(|(_, start)| *start);
+        let end = next.min().map_or(right, |start| start - 1);
+        // Less than a word is no name.
+        if end >= name + EXTRA + 4 {
+            bar.name = (name, end - name);
+        }
+    }
+}
+
+/// Before a name: two cells of cloth, the mark, and spaces between.
+const EXTRA: u16 = 6;
 
 fn pack_with(
     lanes: &[Lane],
@@ -70,10 +88,8 @@ fn pack_with(
     let mut ends: Vec<u16> = Vec::new();
     let mut packed = Bars::default();
     for mut bar in bars {
-        // Two cells of cloth, the mark, and spaces between.
-        let extra = 6;
         let name = name_width(&lanes[bar.lane]);
-        let behind = if name == 0 { 0 } else { name + extra };
+        let behind = if name == 0 { 0 } else { name + EXTRA };
         let before = bar.cells.1 + behind >= right && bar.cells.0 >= left + behind;
         let (start, end) = if before {
             (bar.cells.0 - behind, bar.cells.1 + 1)
