@@ -146,7 +146,7 @@ fn counters(canvas: &mut Canvas<'_>, area: Rect, board: &Board, character: Optio
     };
     // Bars give way to names, words to the last letters of names, and every number is seen.
     let least = 4 * shown.len();
-    let wanted = [(20, names), (12, names), (8, names), (5, names), (0, least)];
+    let wanted = [(20, names), (12, names), (8, names), (5, names), (5, 2 * least), (3, 2 * least), (0, least)];
     let forms = wanted
         .into_iter()
         .map(|(cells, names)| (forms(Form { cells, words: true }), names))
