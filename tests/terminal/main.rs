@@ -2,5 +2,6 @@
 #![cfg(unix)]
 
 mod exits;
+mod kill;
 mod pty;
 mod walkthrough;

@@ -6,6 +6,8 @@ use std::sync::{Arc, Mutex};
 use std::thread;
 use std::time::{Duration, Instant};
 
+use shirr::store::Places;
+
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 
 /// How long a screen may take to come; a guard against hanging, not a claim about speed.
@@ -32,11 +34,25 @@ impl User {
         to
     }
 
+    /// Where the program keeps what is this user's alone.
+    pub fn places(&self) -> Places {
+        let below = |name: &str| self.path(name).join("shirr");
+        Places { state: below("state"), data: below("data"), config: below("config"), cache: below("cache") }
+    }
+
     fn command(&self, arguments: &[&str]) -> CommandBuilder {
         let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_shirr"));
         command.args(arguments);
         command.env_clear();
         command.env("HOME", self.home.path());
+        for (variable, name) in [
+            ("XDG_STATE_HOME", "state"),
+            ("XDG_DATA_HOME", "data"),
+            ("XDG_CONFIG_HOME", "config"),
+            ("XDG_CACHE_HOME", "cache"),
+        ] {
+            command.env(variable, self.path(name));
+        }
         command.env("TERM", "xterm-256color");
         command.env("PATH", std::env::var_os("PATH").unwrap_or_default());
         command.env("EDITOR", "true");
@@ -62,7 +78,11 @@ fn copy(from: &Path, to: &Path) {
     for entry in std::fs::read_dir(from).unwrap() {
         let entry = entry.unwrap();
         let target = to.join(entry.file_name());
-        if entry.file_type().unwrap().is_dir() { copy(&entry.path(), &target) } else { drop(std::fs::copy(entry.path(), target).unwrap()) }
+        if entry.file_type().unwrap().is_dir() {
+            copy(&entry.path(), &target)
+        } else {
+            drop(std::fs::copy(entry.path(), target).unwrap())
+        }
     }
 }
 
