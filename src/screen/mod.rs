@@ -20,6 +20,8 @@ pub mod parts;
 mod sheet;
 pub mod terminal;
 pub mod theme;
+#[cfg(test)]
+mod trial;
 pub mod views;
 mod wearable;
 
@@ -31,7 +33,7 @@ use crossterm::event;
 
 use crate::store::{OpenBoard, Watcher};
 use app::App;
-use terminal::{Asked, Signals, Terminal};
+use terminal::{Asked, Signals, Terminal, Waited};
 use theme::{Depth, Theme};
 
 /// Why the screen could not go on.
@@ -62,6 +64,7 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
     });
     let mut app = App::new(open, theme);
     let mut terminal = Terminal::enter()?;
+    let mut unread = false;
     while !app.left {
         terminal.frames.draw(|frame| frame::draw(&mut app, frame))?;
         let mut idle = true;
@@ -79,15 +82,31 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
                 app.take_in_outside();
                 idle = false;
             }
-            if idle && event::poll(PATIENCE)? {
-                app.event(&event::read()?);
-                // Keys that came in together are drawn together.
-                while app.errand.is_none() && !app.left && event::poll(Duration::ZERO)? {
-                    app.event(&event::read()?);
+            if !idle {
+                continue;
+            }
+            let waited = if unread { Waited::Ready } else { terminal::wait(PATIENCE)? };
+            match waited {
+                Waited::Gone => return Ok(()),
+                Waited::Nothing => {}
+                Waited::Ready => {
+                    unread = read_events(&mut app)?;
+                    idle = false;
                 }
-                idle = false;
             }
         }
     }
     Ok(())
+}
+
+/// Takes every event that is there, so that keys that came in together are drawn together. Says whether it stopped
+/// before the last for an errand.
+fn read_events(app: &mut App) -> io::Result<bool> {
+    while event::poll(Duration::ZERO)? {
+        app.event(&event::read()?);
+        if app.errand.is_some() || app.left {
+            return Ok(true);
+        }
+    }
+    Ok(false)
 }

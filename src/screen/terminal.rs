@@ -7,7 +7,9 @@ use std::io::{self, Stdout, Write, stdout};
 use std::sync::Once;
 
 use crossterm::cursor::Show;
-use crossterm::event::{DisableBracketedPaste, DisableMouseCapture, EnableBracketedPaste, EnableMouseCapture};
+use crossterm::event::{
+    DisableBracketedPaste, DisableMouseCapture, EnableBracketedPaste, EnableMouseCapture,
+};
 use crossterm::terminal::{EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode};
 use ratatui::backend::CrosstermBackend;
 
@@ -82,19 +84,37 @@ pub enum Asked {
     Stop,
 }
 
+/// What waiting for a key came to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Waited {
+    /// There may be an event to read.
+    Ready,
+    /// Nothing came.
+    Nothing,
+    /// The terminal is gone; whoever reads on would read its end for ever.
+    Gone,
+}
+
 #[cfg(unix)]
-pub use unix::{Signals, stop_here};
+pub use unix::{Signals, stop_here, wait};
 
 #[cfg(unix)]
 mod unix {
     use std::io;
     use std::sync::Arc;
     use std::sync::atomic::{AtomicBool, Ordering};
+    use std::thread;
+    use std::time::Duration;
 
+    use rustix::event::{PollFd, PollFlags, Timespec, poll};
+    use rustix::io::Errno;
     use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM, SIGTSTP};
-    use signal_hook::flag;
+    use signal_hook::iterator;
 
-    use super::Asked;
+    use super::{Asked, Waited, give_back};
+
+    /// How long the loop has to end by itself when it is asked to.
+    const GRACE: Duration = Duration::from_secs(2);
 
     /// Signals that have come in; the loop asks between events.
     pub struct Signals {
@@ -103,16 +123,29 @@ mod unix {
     }
 
     impl Signals {
-        /// Begins to listen.
+        /// Begins to listen. Should the loop not end in time when it is asked to (it may be held up in a write to a
+        /// terminal that takes nothing), the terminal is given back and the program ends all the same: every edit
+        /// that was shown done is on disk.
         ///
         /// # Errors
         /// When the system refuses.
         pub fn listen() -> io::Result<Self> {
             let (end, stop) = (Arc::new(AtomicBool::new(false)), Arc::new(AtomicBool::new(false)));
-            for signal in [SIGTERM, SIGHUP, SIGINT] {
-                flag::register(signal, Arc::clone(&end))?;
-            }
-            flag::register(SIGTSTP, Arc::clone(&stop))?;
+            let mut incoming = iterator::Signals::new([SIGTERM, SIGHUP, SIGINT, SIGTSTP])?;
+            let (ending, stopping) = (Arc::clone(&end), Arc::clone(&stop));
+            thread::Builder::new().name("signals".to_owned()).spawn(move || {
+                for signal in incoming.forever() {
+                    if signal == SIGTSTP {
+                        stopping.store(true, Ordering::Relaxed);
+                        continue;
+                    }
+                    ending.store(true, Ordering::Relaxed);
+                    thread::sleep(GRACE);
+                    give_back();
+                    // As shells tell it: ended by this signal.
+                    std::process::exit(128 + signal);
+                }
+            })?;
             Ok(Self { end, stop })
         }
 
@@ -125,18 +158,42 @@ mod unix {
         }
     }
 
+    /// Waits for a key or a change of size. The event library reads on for ever when the terminal is gone, so it is
+    /// only asked when there is something.
+    ///
+    /// # Errors
+    /// When the terminal cannot be waited for.
+    pub fn wait(patience: Duration) -> io::Result<Waited> {
+        let stdin = io::stdin();
+        let mut fds = [PollFd::new(&stdin, PollFlags::IN)];
+        let patience = Timespec { tv_sec: 0, tv_nsec: i64::from(patience.subsec_nanos()) };
+        match poll(&mut fds, Some(&patience)) {
+            Ok(0) => Ok(Waited::Nothing),
+            // A terminal that is gone has its end to read, and says so beside.
+            Ok(_) if fds[0].revents().intersects(PollFlags::HUP | PollFlags::ERR | PollFlags::NVAL) => Ok(Waited::Gone),
+            Ok(_) => Ok(Waited::Ready),
+            // A signal came; a change of size is one.
+            Err(Errno::INTR) => Ok(Waited::Ready),
+            Err(error) => Err(error.into()),
+        }
+    }
+
     /// Stops the whole job, as the shell expects of `ctrl-z`; returns when it is continued.
     pub fn stop_here() {
+        // Without job control there is nothing to stop, and the screen comes back at once.
         let _ = rustix::process::kill_current_process_group(rustix::process::Signal::STOP);
     }
 }
 
 #[cfg(not(unix))]
-pub use elsewhere::{Signals, stop_here};
+pub use elsewhere::{Signals, stop_here, wait};
 
 #[cfg(not(unix))]
 mod elsewhere {
-    use super::Asked;
+    use std::io;
+    use std::time::Duration;
+
+    use super::{Asked, Waited};
 
     /// Systems without signals ask nothing.
     pub struct Signals;
@@ -146,7 +203,7 @@ mod elsewhere {
         ///
         /// # Errors
         /// Never.
-        pub fn listen() -> std::io::Result<Self> {
+        pub fn listen() -> io::Result<Self> {
             Ok(Self)
         }
 
@@ -154,6 +211,14 @@ mod elsewhere {
         pub fn asked(&self) -> Option<Asked> {
             None
         }
+    }
+
+    /// Waits for a key or a change of size.
+    ///
+    /// # Errors
+    /// When the terminal cannot be waited for.
+    pub fn wait(patience: Duration) -> io::Result<Waited> {
+        Ok(if crossterm::event::poll(patience)? { Waited::Ready } else { Waited::Nothing })
     }
 
     /// Nothing to do: there is no job control.
