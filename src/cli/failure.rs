@@ -30,9 +30,11 @@ impl Failure {
         let mut hints = Vec::new();
         let mut in_usage = false;
         for line in text.lines().map(str::trim) {
-            in_usage &= !line.is_empty();
             if line.is_empty() {
-            } else if let Some(rest) = line.strip_prefix("error: ") {
+                in_usage = false;
+                continue;
+            }
+            if let Some(rest) = line.strip_prefix("error: ") {
                 what.push(rest.to_owned());
             } else if let Some(rest) = line.strip_prefix("tip: ") {
                 hints.push(rest.to_owned());

@@ -1,6 +1,6 @@
 //! The command line: one file per command, one printer, one way to fail.
 //!
-//! A command gets its arguments and the [`Console`], and returns how it ended. It knows no screen and no file format;
+//! A command gets its arguments and the console, and returns how it ended. It knows no screen and no file format;
 //! it puts together what the library has.
 
 mod boards;
