@@ -5,7 +5,7 @@
 //! Limits: an edit that creates a record cannot be merged with another that creates the same one, and an edit reaches
 //! only the first of two scenes that have one number.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
 
 use serde::de::DeserializeOwned;
@@ -49,6 +49,14 @@ impl<T: PartialEq> Swap<T> {
             (before, after) => before.is_none() && after.is_none(),
         };
         (!same).then(|| Self::new(before.cloned(), after.cloned()))
+    }
+
+    fn lead_on(&mut self, next: &Self) -> bool {
+        let leads_on = self.after == next.before;
+        if leads_on {
+            self.after.clone_from(&next.after);
+        }
+        leads_on
     }
 }
 
@@ -96,6 +104,19 @@ impl Change {
         }
     }
 
+    /// Becomes this change and then `next`, if `next` sets out from where this one of the same record ends.
+    fn lead_on(&mut self, next: &Self) -> bool {
+        match (self, next) {
+            (Self::Head(swap), Self::Head(next)) => swap.lead_on(next),
+            (Self::Outfit(_, swap), Self::Outfit(_, next)) => swap.lead_on(next),
+            (Self::Look(_, swap), Self::Look(_, next)) => swap.lead_on(next),
+            (Self::Scene(_, swap), Self::Scene(_, next)) => swap.lead_on(next),
+            (Self::SceneOrder(swap), Self::SceneOrder(next)) => swap.lead_on(next),
+            (Self::Schedule(swap), Self::Schedule(next)) => swap.lead_on(next),
+            _ => false,
+        }
+    }
+
     fn turned(&self) -> Self {
         match self {
             Self::Head(swap) => Self::Head(swap.turned()),
@@ -109,9 +130,20 @@ impl Change {
 }
 
 impl Edit {
-    /// An edit of these changes.
+    /// An edit of these changes, one after the other. Steps that lead on from each other in one record become one, so
+    /// that an edit put together from several is there already exactly when its last step is.
     pub fn new(label: impl Into<String>, changes: Vec<Change>) -> Self {
-        Self { label: label.into(), changes }
+        let mut joined: Vec<Change> = Vec::with_capacity(changes.len());
+        let mut places: HashMap<RecordRef, usize> = HashMap::new();
+        for change in changes {
+            let earlier = places.get(&change.record()).and_then(|at| joined.get_mut(*at));
+            if earlier.is_some_and(|earlier| earlier.lead_on(&change)) {
+                continue;
+            }
+            places.insert(change.record(), joined.len());
+            joined.push(change);
+        }
+        Self { label: label.into(), changes: joined }
     }
 
     /// The edit that makes `after` of `before`: one change for each record in which they differ.
@@ -301,5 +333,26 @@ mod tests {
         ] {
             assert_eq!(refused.to_string(), sentence);
         }
+    }
+
+    #[test]
+    fn steps_of_one_record_become_one_and_are_there_already_when_the_last_is() {
+        let first = board().raise_limit(&crate::board::Scope::Overall, 5, "because", "2026".parse().unwrap());
+        let mut between = board();
+        between.apply(first.as_ref().unwrap()).unwrap();
+        let odile = crate::board::Scope::Character(id("odile"));
+        let second = between.raise_limit(&odile, 6, "because", "2026".parse().unwrap());
+        let both = Edit::new("both", [first.unwrap().changes, second.unwrap().changes].concat());
+        assert_eq!(both.touched().collect::<Vec<_>>(), [RecordRef::Head]);
+        let mut after = crate::board::sample::after(&both);
+        assert_eq!(after.head().budget.raised.len(), 2);
+        assert!(after.apply(&both).unwrap().is_empty());
+    }
+
+    #[test]
+    fn steps_that_do_not_lead_on_from_each_other_stay_two() {
+        let retitle = |title: &str| board().change_head("", |head| head.title = title.to_owned()).changes;
+        let edit = Edit::new("both", [retitle("One"), retitle("Two")].concat());
+        assert_eq!(edit.changes.len(), 2);
     }
 }

@@ -1,10 +1,11 @@
 //! Three-way merge of one record, field by field.
 //!
 //! A record is seen as a tree of named fields. A field that one side changed takes that side; a field that both sides
-//! changed differently is a clash. Two kinds of list are more than one field, so that two people may work on one
+//! changed differently is a clash. Most lists are more than one field, so that two people may work on one
 //! record at the same time: lists of plain words (folded outfits, threads, tags) are merged item by item, and lists
 //! whose items have a name (periods, characters, pieces, departures, shooting days) are merged as if the names were
-//! fields. A list of any other kind, or one in which an item stands twice, is one field.
+//! fields. To a list of any other kind (evidence, raised limits) both may add; whoever changes or takes out an item
+//! changes the list. A list in which an item stands twice is one field.
 
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -177,9 +178,12 @@ impl Merge {
         if lists.iter().all(|list| list.iter().all(is_plain)) {
             return merge_list::merged(base, ours, theirs);
         }
-        let key = NAMES
-            .into_iter()
-            .find(|key| lists.iter().all(|list| list.iter().all(|item| item.get(key).is_some())))?;
+        let has = |list: &[Value], key: &str| list.iter().all(|item| item.get(key).is_some());
+        let Some(key) = NAMES.into_iter().find(|key| lists.iter().all(|list| has(list, key))) else {
+            let only_added = |list: &[Value]| base.iter().all(|item| list.contains(item));
+            let both = only_added(ours) && only_added(theirs);
+            return both.then(|| merge_list::merged(base, ours, theirs)).flatten();
+        };
         let names = |list: &[Value]| -> Vec<Value> { list.iter().map(|item| item[key].clone()).collect() };
         let order = merge_list::merged(&names(base), &names(ours), &names(theirs))?;
         let find = |list: &[Value], name: &Value| list.iter().find(|item| item[key] == *name).cloned();
@@ -432,5 +436,21 @@ mod tests {
                 .each_ref()
                 .map(String::as_str)
         );
+    }
+
+    #[test]
+    fn evidence_found_here_and_there_is_kept_and_a_changed_one_is_a_choice() {
+        let usual = json!({"title": "O", "character": "a"});
+        let sources = |sources: &[&str]| json!({"evidence": sources.iter().map(|source| json!({"kind": "film", "source": source})).collect::<Vec<_>>()});
+        let merged = |ours: &[&str], theirs: &[&str]| {
+            let [base, ours, theirs] =
+                versions::<Outfit>(&usual, [sources(&["a"]), sources(ours), sources(theirs)]);
+            let merged = by_field(&base, &ours, &theirs, None);
+            let sources =
+                merged.value.evidence.into_iter().map(|evidence| evidence.source).collect::<String>();
+            (sources, merged.clashes.into_iter().map(|clash| clash.field).collect::<Vec<_>>())
+        };
+        assert_eq!(merged(&["a", "b"], &["a", "c"]), ("abc".to_owned(), vec![]));
+        assert_eq!(merged(&["a", "b"], &["x"]), ("x".to_owned(), vec!["evidence".to_owned()]));
     }
 }

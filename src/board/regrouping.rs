@@ -155,4 +155,16 @@ mod tests {
         assert_eq!((wears("3"), wears("3A")), (Some(None), Some(None)));
         assert_eq!(refusal(board.dissolve(&id("gown"))), "there is no look `gown`");
     }
+
+    #[test]
+    fn a_look_in_a_scene_that_no_edit_reaches_stays() {
+        let mut records = records();
+        let mut second = crate::board::Scene::clone(&records.scenes[2]);
+        second.number = "2".parse().unwrap();
+        records.scenes.push(second.into());
+        let mut board = Board::new(records.clone());
+        let dissolved = board.apply(&board.dissolve(&id("gown")).unwrap());
+        assert_eq!(refusal(dissolved), "scene 2 names look `gown`, which is not there");
+        assert_eq!(board.records(), &records);
+    }
 }

@@ -301,7 +301,8 @@ mod tests {
         let mut between = board();
         between.apply(&first).unwrap();
         let second = retitled(&between, "Second");
-        let both = Edit::new("both", [first.changes, second.changes].concat());
+        let changes = [first.changes, second.changes].concat();
+        let both = Edit { label: "both".to_owned(), changes };
         assert_eq!(title(&sample::after(&both), "smock"), Some("Second"));
     }
 

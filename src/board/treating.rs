@@ -121,10 +121,13 @@ mod tests {
     fn a_look_that_becomes_invented_releases_its_outfits_and_keeps_its_period() {
         let edit = board().set_treatment(&id("club"), Treatment::Invent).unwrap();
         assert_eq!(edit.label, "Club invented");
-        let board = after(&edit);
+        let mut board = after(&edit);
         assert_eq!(held(&board, "club"), [""; 0]);
         assert_eq!(board.standing(&id("club-wool")), Standing::Open);
-        assert_eq!(board.relations().period_of_look(&id("club")), Some(&id("races")));
+        let smock = [id("smock")];
+        board.apply(&board.gather(&smock, "Quay", &smock[0], Treatment::Copy).unwrap().1).unwrap();
+        board.apply(&board.set_treatment(&id("quay"), Treatment::Invent).unwrap()).unwrap();
+        assert_eq!(board.relations().period_of_look(&id("quay")), Some(&id("shore")));
     }
 
     #[test]

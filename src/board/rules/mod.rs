@@ -341,7 +341,11 @@ mod tests {
         let mut board = Board::new(records);
         let fourth = board.change_look(&id("gown"), "", |look| look.folded.push(id("club-serge"))).unwrap();
         assert!(refusal(board.apply(&fourth)).contains("`club`, `gown`, `second`, `third`"));
-        board.apply(&board.dissolve(&id("third")).unwrap()).unwrap();
+        let mut better = board.dissolve(&id("third")).unwrap();
+        better
+            .changes
+            .extend(board.change_look(&id("club"), "", |look| look.notes = "n".to_owned()).unwrap().changes);
+        board.apply(&better).unwrap();
         let expected = Broken::InTwoLooks(id("club-serge"), vec![id("club"), id("second")]);
         assert_eq!(broken(&board), [expected]);
     }
