@@ -14,7 +14,7 @@ use super::actions::{Act, Scope};
 use super::app::App;
 use super::canvas::{Canvas, wrapped};
 use super::layers::{Layer, Next};
-use super::parts::record::Fields;
+use super::parts::record::{self, Fields};
 use super::parts::window;
 use super::views::Target;
 use crate::board::{Board, OutfitId, Standing};
@@ -109,8 +109,10 @@ impl Layer for Sheet {
                 None => String::new(),
             },
         };
-        let inside = window::open(canvas, area, (wide, area.height), &outfit.title, &foot);
         let entries = entries::entries(board, &self.outfit);
+        // The frame takes two rows, and two columns on either side.
+        let high = record::height(&entries, wide.saturating_sub(4)).saturating_add(2);
+        let inside = window::open(canvas, area, (wide, high), &outfit.title, &foot);
         self.fields.draw(canvas, inside, &entries, true);
     }
 

@@ -142,12 +142,11 @@ impl Fields {
 
     /// Draws the entries; with `active`, the one that the cursor stands on is in focus.
     pub fn draw<K>(&mut self, canvas: &mut Canvas<'_>, area: Rect, entries: &[Entry<K>], active: bool) {
-        if area.width < 6 || area.height == 0 {
+        if area.width < 8 || area.height == 0 {
             return;
         }
-        let label_room = entries.iter().map(|entry| width(entry.label)).max().unwrap_or(0);
-        let label_room = u16::try_from(label_room).unwrap_or(0).min(area.width / 4);
-        let text_x = area.x + 2 + label_room + 1;
+        let label_room = label_room(entries, area.width);
+        let text_x = area.x + BEFORE + label_room;
         let lines = lines(entries, area.right() - text_x);
         let count = entries.iter().filter(|entry| entry.key.is_some()).count();
         self.at = self.at.min(count.saturating_sub(1));
@@ -208,6 +207,20 @@ impl Fields {
         self.top = self.top.min(lines.len().saturating_sub(self.page));
         self.hidden = (self.top.saturating_sub(own.start), own.end.saturating_sub(self.top + self.page));
     }
+}
+
+/// Cells for the pointer, and between label and text.
+const BEFORE: u16 = 4;
+
+fn label_room<K>(entries: &[Entry<K>], wide: u16) -> u16 {
+    let longest = entries.iter().map(|entry| width(entry.label)).max().unwrap_or(0);
+    u16::try_from(longest).unwrap_or(0).min(wide / 4)
+}
+
+/// How many lines the entries take at a width.
+pub fn height<K>(entries: &[Entry<K>], wide: u16) -> u16 {
+    let room = wide.saturating_sub(BEFORE + label_room(entries, wide));
+    u16::try_from(lines(entries, room).len()).unwrap_or(u16::MAX)
 }
 
 /// One line of an entry.

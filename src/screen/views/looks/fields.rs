@@ -175,7 +175,7 @@ fn period_words(board: &Board, id: &LookId, look: &Look) -> String {
 /// A departure in one line: `neckline: square → round — why`.
 pub fn departure_words(departure: &Departure) -> String {
     let Departure { detail, was, becomes, why } = departure;
-    let was = if was.is_empty() { String::new() } else { format!("{was} ") };
+    let was = if was.is_empty() { String::new() } else { format!("{was} → ") };
     let why = if why.is_empty() { String::new() } else { format!(" — {why}") };
-    format!("{detail}: {was}→ {becomes}{why}")
+    format!("{detail}: {was}{becomes}{why}")
 }

@@ -10,7 +10,7 @@ use crate::trade::eighths::Eighths;
 
 /// The width of the list where the fields stand beside it.
 pub fn wide_of(whole: u16) -> u16 {
-    (whole / 2).min(84)
+    (whole / 20 * 11).min(90)
 }
 
 enum Row<'a> {

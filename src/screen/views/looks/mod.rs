@@ -22,6 +22,9 @@ pub use act::{click, perform};
 /// From this width on, list and fields stand side by side.
 const WIDE: u16 = 90;
 
+/// Below this width there is room for nothing.
+const NARROWEST: u16 = 16;
+
 /// The state of the view.
 #[derive(Debug, Default)]
 pub struct Looks {
@@ -66,6 +69,9 @@ impl Looks {
             return;
         };
         self.place = place_of(board, &id);
+        if area.width < NARROWEST || area.height == 0 {
+            return;
+        }
         if area.width < WIDE {
             if self.inside {
                 self.draw_fields(board, &id, canvas, area);

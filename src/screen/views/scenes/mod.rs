@@ -19,6 +19,9 @@ use crate::screen::canvas::Canvas;
 
 pub use act::{click, perform};
 
+/// Below this width there is room for nothing.
+const NARROWEST: u16 = 20;
+
 /// The state of the view.
 #[derive(Debug, Default)]
 pub struct Scenes {
@@ -117,6 +120,9 @@ impl Scenes {
             return;
         };
         self.place = at;
+        if area.width < NARROWEST {
+            return;
+        }
         let strip = strip::height_of(area.height);
         let table = Rect { height: area.height - strip, ..area };
         self.draw_table(board, at, canvas, table);

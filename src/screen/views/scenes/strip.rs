@@ -102,7 +102,7 @@ fn about_scene(board: &Board, at: usize, scene: &Scene) -> Words {
     });
     facts.extend(scene.story_day.map(|day| day.to_string()));
     facts.extend(scene.date.as_ref().map(|date| date.short()));
-    facts.push(format!("{} pages", scene.pages));
+    facts.push(format!("{} p.", scene.pages));
     facts.push(shooting(board, scene));
     let mut words = vec![(facts.join(" · "), Voice::Quiet)];
     if !scene.action.is_empty() {

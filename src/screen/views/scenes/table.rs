@@ -5,7 +5,7 @@ use ratatui::style::Style;
 
 use super::columns::{Columns, GUTTER, NAMES};
 use super::{Cell, Scenes, Target, before, cell};
-use crate::board::{Board, LookId, PeriodId, Scene};
+use crate::board::{Board, LookId, PeriodId, Place, Scene};
 use crate::screen::canvas::{Canvas, Hit, width, wrapped};
 use crate::screen::parts::{grouped, swatch};
 
@@ -107,7 +107,7 @@ impl Scenes {
             canvas.put(line.x, y, 1, "▸", key);
         }
         let mut x = line.x + GUTTER;
-        let cells = facts(scene);
+        let cells = facts(scene, columns);
         for (column, (wide, words)) in columns.frozen.iter().zip(&cells).enumerate() {
             if *wide == 0 {
                 continue;
@@ -142,17 +142,23 @@ impl Scenes {
 }
 
 /// Number, place, set, light, story day, date, pages, minutes.
-fn facts(scene: &Scene) -> [String; 8] {
+fn facts(scene: &Scene, columns: &Columns) -> [String; 8] {
     let or_heading = if scene.set.is_empty() { &scene.heading } else { &scene.set };
+    let place = scene.place.map_or("", |place| match place {
+        Place::Both if columns.frozen[1] < 7 => "I/E",
+        place => place.word(),
+    });
+    // A length that nobody has said is left open.
+    let length = |words: String| if scene.pages.get() == 0 { String::new() } else { words };
     [
         scene.number.to_string(),
-        scene.place.map_or("", |place| place.word()).to_owned(),
+        place.to_owned(),
         or_heading.clone(),
         scene.light.map_or("", |light| light.word()).to_owned(),
         scene.story_day.map_or(String::new(), |day| day.to_string()),
         scene.date.as_ref().map_or(String::new(), |date| date.short()),
-        scene.pages.to_string(),
-        scene.pages.clock(),
+        length(scene.pages.to_string()),
+        length(scene.pages.clock()),
     ]
 }
 

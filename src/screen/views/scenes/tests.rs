@@ -1,1 +1,287 @@
+#![allow(clippy::unwrap_used, reason = "a test")]
 
+use insta::assert_snapshot;
+
+use crate::screen::actions::Scope;
+use crate::screen::trial::{Trial, draws_inside, small};
+use crate::screen::views::Target;
+
+/// A trial in the plot, on the scene of this number and the character in this place.
+fn on_scene(number: &str, character: usize) -> Trial {
+    let mut trial = Trial::small();
+    trial.app.view = Scope::Scenes;
+    trial.app.focus(&Target::Scene(number.parse().unwrap()));
+    for _ in 0..character {
+        trial.keys("right");
+    }
+    trial
+}
+
+fn focus(trial: &Trial) -> (String, String) {
+    let Some(Target::Scene(number)) = trial.app.focused() else { panic!("no scene is in focus") };
+    (number.to_string(), trial.app.scenes.character(trial.app.board()).unwrap().to_string())
+}
+
+fn at(scene: &str, character: &str) -> (String, String) {
+    (scene.to_owned(), character.to_owned())
+}
+
+fn numbers(trial: &Trial) -> Vec<String> {
+    trial.app.board().scenes().map(|scene| scene.number.to_string()).collect()
+}
+
+#[test]
+fn the_plot_at_80_by_24() {
+    assert_snapshot!(on_scene("2", 0).body((80, 24)));
+}
+
+#[test]
+fn the_plot_at_120_by_40() {
+    assert_snapshot!(on_scene("4", 0).body((120, 40)));
+}
+
+#[test]
+fn the_plot_at_200_by_60() {
+    assert_snapshot!(on_scene("2", 1).body((200, 60)));
+}
+
+#[test]
+fn the_smallest_screen_shows_the_character_in_focus() {
+    assert_snapshot!(on_scene("5", 1).body((40, 12)));
+}
+
+#[test]
+fn the_choice_of_a_look_at_80_by_24() {
+    let mut trial = on_scene("3", 0);
+    trial.keys("enter");
+    assert_snapshot!(trial.body((80, 24)));
+}
+
+#[test]
+fn no_scenes_yet_says_what_to_do_and_the_first_can_be_added() {
+    let files: Vec<_> =
+        small().into_iter().filter(|(name, _)| name != "scenes.yaml" && name != "schedule.yaml").collect();
+    let mut trial = Trial::on(&files);
+    trial.app.view = Scope::Scenes;
+    assert!(trial.screen((80, 24)).contains("N adds the first"));
+    trial.keys("enter c x X o e D w up down");
+    assert!(trial.app.layers.is_empty());
+    trial.keys("N enter");
+    assert_eq!(numbers(&trial), ["1"]);
+}
+
+#[test]
+fn a_look_is_chosen_with_those_of_the_period_first_and_the_one_before_in_focus() {
+    let mut trial = on_scene("4", 0);
+    trial.keys("enter");
+    let screen = trial.screen((80, 24));
+    let row = |text: &str| screen.lines().skip(8).position(|line| line.contains(text)).unwrap();
+    assert!(screen.contains("as in scene 3"));
+    assert!(row("Walking serge") < row("Smock, cut down"));
+    trial.keys("enter");
+    assert_eq!(trial.wears("4", "odile"), Some(Some("club".to_owned())));
+}
+
+#[test]
+fn the_last_two_choices_are_no_look_and_not_here() {
+    let mut trial = on_scene("3", 0);
+    trial.keys("a");
+    trial.types("no look");
+    trial.keys("enter");
+    assert_eq!(trial.wears("3", "odile"), Some(None));
+    trial.keys("a");
+    trial.types("not in this");
+    trial.keys("enter");
+    assert_eq!(trial.wears("3", "odile"), None);
+}
+
+#[test]
+fn carry_takes_the_look_of_the_scene_before_in_which_the_character_is() {
+    let mut trial = on_scene("4", 0);
+    trial.keys("c");
+    assert_eq!(trial.wears("4", "odile"), Some(Some("club".to_owned())));
+    let mut trial = on_scene("6", 1);
+    trial.keys("c");
+    assert_eq!(trial.wears("6", "bridie"), Some(Some("loft".to_owned())), "absent before, present now");
+}
+
+#[test]
+fn carry_says_why_there_is_nothing_to_carry() {
+    let mut trial = on_scene("1", 0);
+    trial.keys("c");
+    assert!(trial.app.said.text.contains("in no scene before"), "{}", trial.app.said.text);
+    let mut trial = on_scene("4", 1);
+    trial.keys("c");
+    assert!(trial.app.said.text.contains("no look in scene 2"), "{}", trial.app.said.text);
+    assert_eq!(trial.wears("4", "bridie"), Some(Some("loft".to_owned())));
+}
+
+#[test]
+fn clear_leaves_a_gap_and_away_takes_the_character_out() {
+    let mut trial = on_scene("3", 0);
+    trial.keys("x");
+    assert_eq!(trial.wears("3", "odile"), Some(None));
+    trial.keys("X");
+    assert_eq!(trial.wears("3", "odile"), None);
+}
+
+#[test]
+fn the_next_gap_goes_along_the_rows_and_round() {
+    let mut trial = on_scene("1", 0);
+    let mut gaps = Vec::new();
+    for _ in 0..6 {
+        trial.keys("o");
+        gaps.push(focus(&trial));
+    }
+    let round =
+        [("2", "bridie"), ("4", "odile"), ("4", "ivo"), ("7", "odile"), ("8", "bridie"), ("2", "bridie")];
+    assert_eq!(gaps, round.map(|(scene, character)| at(scene, character)));
+    assert_eq!(trial.app.said.text, "5 gaps in all");
+}
+
+#[test]
+fn the_focus_moves_over_cells_and_stops_at_the_edges() {
+    let mut trial = on_scene("1", 0);
+    trial.keys("left up");
+    assert_eq!(focus(&trial), at("1", "odile"));
+    trial.keys("end tab right l down");
+    assert_eq!(focus(&trial), at("8", "ivo"));
+    trial.keys("home shift-tab");
+    assert_eq!(focus(&trial), at("1", "bridie"));
+    // A click on the number keeps the character; one on a cell takes it.
+    trial.clicks((120, 40), "Harbour");
+    assert_eq!(focus(&trial), at("3", "bridie"));
+    trial.clicks((120, 40), "Smock");
+    assert_eq!(focus(&trial), at("1", "odile"));
+    assert!(trial.app.layers.is_empty());
+    trial.clicks((120, 40), "Smock");
+    assert_eq!(trial.app.layers.len(), 1, "a click on the cell in focus chooses");
+}
+
+#[test]
+fn a_scene_is_written_field_by_field() {
+    let mut trial = on_scene("4A", 0);
+    trial.keys("e");
+    trial.retypes("INT. STAIRS - NIGHT");
+    trial.keys("down down right down right right down");
+    trial.retypes("n2");
+    trial.keys("down");
+    trial.retypes("summer 1926");
+    assert!(trial.screen((80, 24)).contains("kept as 1926-22"));
+    trial.keys("down down");
+    trial.retypes("1 3/8");
+    trial.keys("enter");
+    let scene = trial.scene("4A");
+    assert_eq!(scene.heading, "INT. STAIRS - NIGHT");
+    assert_eq!(scene.set, "Stairs");
+    assert_eq!(scene.place.unwrap().word(), "EXT");
+    assert_eq!(scene.light.unwrap().word(), "night");
+    assert_eq!(scene.story_day.unwrap().to_string(), "N2");
+    assert_eq!(scene.date.as_ref().unwrap().to_string(), "1926-22");
+    assert_eq!(scene.pages.get(), 11);
+}
+
+#[test]
+fn what_does_not_read_stays_in_the_form_with_the_reason() {
+    let mut trial = on_scene("4A", 0);
+    trial.keys("e up up");
+    trial.retypes("1.5");
+    trial.keys("enter");
+    let screen = trial.screen((40, 12));
+    assert!(screen.contains("is no page count"), "{screen}");
+    assert!(screen.contains("1.5"), "{screen}");
+    assert_eq!(trial.scene("4A").pages.get(), 0);
+    trial.retypes("2/8");
+    trial.keys("enter");
+    assert_eq!(trial.scene("4A").pages.get(), 2);
+    assert!(trial.app.layers.is_empty());
+}
+
+#[test]
+fn editing_a_scene_keeps_who_is_in_it_and_its_notes() {
+    let mut trial = on_scene("2", 0);
+    trial.keys("e");
+    trial.retypes("EXT. SLIP - DAWN");
+    trial.keys("enter");
+    let scene = trial.scene("2");
+    assert_eq!((scene.heading.as_str(), scene.notes.as_str()), ("EXT. SLIP - DAWN", "Cap in the hand."));
+    assert_eq!(trial.wears("2", "odile"), Some(Some("club".to_owned())));
+}
+
+#[test]
+fn a_scene_is_added_behind_under_the_next_free_number() {
+    let mut trial = on_scene("4", 0);
+    trial.keys("N enter");
+    assert_eq!(numbers(&trial)[3..6], ["4", "4B", "4A"], "4A is taken");
+    assert_eq!(focus(&trial).0, "4B");
+    assert_eq!(trial.scene("4B").set, "Club room", "what often stays the same is filled in");
+    let mut trial = on_scene("8", 0);
+    trial.keys("N enter");
+    assert_eq!(numbers(&trial).last().unwrap(), "9");
+    let mut trial = on_scene("4A", 0);
+    trial.keys("N enter");
+    assert_eq!(focus(&trial).0, "4B");
+    trial.keys("N");
+    trial.retypes("5");
+    trial.keys("enter");
+    assert!(trial.screen((80, 24)).contains("scene 5 is there already"));
+}
+
+#[test]
+fn a_scene_is_cut_only_when_the_answer_is_yes() {
+    let mut trial = on_scene("2", 0);
+    trial.keys("D down enter");
+    assert_eq!(numbers(&trial).len(), 9);
+    trial.keys("D enter");
+    assert_eq!(numbers(&trial)[..2], ["1", "3"]);
+    assert_eq!(trial.app.board().records().schedule[0].scenes.len(), 1);
+    assert_eq!(focus(&trial).0, "3", "the next takes its place");
+}
+
+#[test]
+fn a_target_leads_to_its_scene_and_character() {
+    let mut trial = on_scene("1", 0);
+    trial.app.focus(&Target::Look("loft".parse().unwrap()));
+    assert_eq!(focus(&trial), at("4", "bridie"));
+    trial.app.focus(&Target::Outfit("club-serge".parse().unwrap()));
+    assert_eq!(focus(&trial), at("2", "odile"));
+    trial.app.focus(&Target::Period("war".parse().unwrap()));
+    assert_eq!(focus(&trial).0, "5");
+    trial.app.focus(&Target::Thread("green-cap".parse().unwrap()));
+    assert_eq!(focus(&trial).0, "2");
+    trial.keys("down");
+    trial.app.focus(&Target::Look("club".parse().unwrap()));
+    assert_eq!(focus(&trial).0, "3", "a scene that shows the look already stays");
+}
+
+#[test]
+fn w_shows_the_look_in_the_list_of_looks() {
+    let mut trial = on_scene("5", 0);
+    trial.keys("w");
+    assert_eq!(trial.app.view, Scope::Looks);
+    assert_eq!(trial.app.focused(), Some(Target::Look("swim".parse().unwrap())));
+}
+
+#[test]
+fn nothing_panics_at_any_size() {
+    let mut trial = on_scene("8", 2);
+    for keys in ["home", "end", "e", "esc enter", "esc N"] {
+        trial.keys(keys);
+        for width in [1, 2, 7, 39, 40, 41, 55, 56, 80, 99, 100, 120, 150, 190, 240] {
+            for height in [1, 2, 11, 12, 13, 18, 20, 24, 60] {
+                trial.buffer((width, height));
+            }
+        }
+    }
+}
+
+#[test]
+fn the_view_draws_nothing_outside_its_area() {
+    let mut trial = on_scene("2", 1);
+    for (width, height) in
+        [(1, 1), (3, 2), (9, 4), (24, 3), (40, 9), (76, 20), (90, 30), (130, 50), (200, 20)]
+    {
+        let (scenes, open) = (&mut trial.app.scenes, &trial.app.open);
+        draws_inside((width, height), |canvas, area| scenes.draw(open.board(), canvas, area));
+    }
+}
