@@ -40,6 +40,8 @@ pub enum FaultKind {
     Damaged,
     /// A record names one that is not there.
     Dangling,
+    /// Two records have one name.
+    Twice,
     /// A file that is not one of the board's and looks as if it should be.
     Stray,
     /// A change that was being saved when the program stopped and that no longer fits the files.

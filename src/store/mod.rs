@@ -9,11 +9,30 @@
 
 mod create;
 mod error;
+mod explain;
 mod fault;
+mod guard;
+mod header;
+mod history;
+mod layout;
+mod listing;
+mod nearest;
 mod news;
 mod open;
+mod outside;
 mod places;
+mod references;
+mod replace;
+mod replay;
+mod saving;
+mod sheet;
+mod shelf;
+mod stamp;
+mod swap;
+mod text;
+mod trail;
 mod watch;
+mod yaml;
 
 pub use create::{create, head_as};
 pub use error::{EditError, StoreError};
@@ -26,6 +45,7 @@ pub use watch::Watcher;
 use std::path::Path;
 
 use crate::board::Board;
+use shelf::Shelf;
 
 /// What a folder holds.
 #[derive(Debug)]
@@ -42,5 +62,8 @@ pub struct Reading {
 /// [`StoreError`] where there is no board, or its `board.yaml` cannot be read. Damaged records are
 /// [faults](Reading::faults) instead.
 pub fn read(folder: &Path) -> Result<Reading, StoreError> {
-    Err(StoreError::NoBoard(folder.to_path_buf()))
+    let (shelf, records) = Shelf::open(folder)?;
+    let board = Board::new(records);
+    let references = references::faults(&board, &shelf.folder, &|file| shelf.damaged.contains_key(file));
+    Ok(Reading { board, faults: shelf.faults(&references) })
 }

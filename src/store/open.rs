@@ -2,26 +2,59 @@
 
 use std::path::{Path, PathBuf};
 
-use super::{EditError, Fault, News, Places, StoreError};
-use crate::board::{Board, Edit, RecordRef, Side};
+use super::error::{EditError, StoreError};
+use super::fault::Fault;
+use super::history::{Claimed, History, Kind};
+use super::news::News;
+use super::places::Places;
+use super::references;
+use super::shelf::Shelf;
+use crate::board::{Board, Edit, Side};
 
-/// A folder that is being worked on. See the module.
+/// A folder that is being worked on.
+///
+/// It holds no lock on the folder, so others may write there at any time: what they wrote comes in with
+/// [`OpenBoard::take_in_outside`] and before each edit.
 #[derive(Debug)]
 pub struct OpenBoard {
-    folder: PathBuf,
-    board: Board,
-    faults: Vec<Fault>,
+    pub(super) given: PathBuf,
+    pub(super) board: Board,
+    pub(super) shelf: Shelf,
+    pub(super) history: History,
+    pub(super) references: Vec<Fault>,
+    pub(super) unsaved: Vec<Fault>,
+    pub(super) faults: Vec<Fault>,
+    /// What edits took in on their way, and has not been told yet.
+    pub(super) news: Vec<News>,
+    pub(super) unreachable: bool,
 }
 
 impl OpenBoard {
     /// Opens a folder, and finishes what a crash left half done.
     ///
     /// # Errors
-    /// As [`super::read`], and when the history log cannot be written.
+    /// As [`super::read`], and when the history log cannot be read or written.
     pub fn open(folder: &Path, places: &Places) -> Result<Self, StoreError> {
-        let _ = places;
-        let reading = super::read(folder)?;
-        Ok(Self { folder: folder.to_path_buf(), board: reading.board, faults: reading.faults })
+        let (shelf, records) = Shelf::open(folder)?;
+        let board = Board::new(records);
+        let id = board.head().id.to_string();
+        let Claimed { own, others } = History::claim(&places.state, &id, &shelf.folder)
+            .map_err(StoreError::io(&places.state, "the history cannot be kept"))?;
+        let mut open = Self {
+            given: folder.to_path_buf(),
+            board,
+            shelf,
+            history: own,
+            references: Vec::new(),
+            unsaved: Vec::new(),
+            faults: Vec::new(),
+            news: Vec::new(),
+            unreachable: false,
+        };
+        let finished = open.finish_what_was_begun(others);
+        finished.map_err(StoreError::io(&places.state, "the history cannot be kept"))?;
+        open.look_for_references();
+        Ok(open)
     }
 
     /// The board as it stands.
@@ -29,9 +62,9 @@ impl OpenBoard {
         &self.board
     }
 
-    /// The folder.
+    /// The folder, as it was given.
     pub fn folder(&self) -> &Path {
-        &self.folder
+        &self.given
     }
 
     /// What needs a person; the files in order.
@@ -46,8 +79,7 @@ impl OpenBoard {
     /// [`EditError`]. After a [`Refused::Clash`](crate::board::Refused::Clash) ask which side to keep and call
     /// [`OpenBoard::edit_preferring`].
     pub fn edit(&mut self, edit: &Edit) -> Result<(), EditError> {
-        self.board.apply(edit)?;
-        Ok(())
+        self.save(Kind::Do, edit, None)
     }
 
     /// As [`OpenBoard::edit`], but takes `side` in fields that both sides changed.
@@ -55,8 +87,7 @@ impl OpenBoard {
     /// # Errors
     /// As [`OpenBoard::edit`].
     pub fn edit_preferring(&mut self, edit: &Edit, side: Side) -> Result<(), EditError> {
-        self.board.apply_preferring(edit, Some(side))?;
-        Ok(())
+        self.save(Kind::Do, edit, Some(side))
     }
 
     /// Takes back the newest edit; what other hands changed since stays. Returns its label, `None` where there is
@@ -65,7 +96,7 @@ impl OpenBoard {
     /// # Errors
     /// As [`OpenBoard::edit`]; the edit can then still be undone later.
     pub fn undo(&mut self) -> Result<Option<String>, EditError> {
-        Ok(None)
+        self.step(Kind::Undo)
     }
 
     /// Does again what was undone last. Returns its label, `None` where there is nothing.
@@ -73,37 +104,41 @@ impl OpenBoard {
     /// # Errors
     /// As [`OpenBoard::edit`]; it can then still be done again later.
     pub fn redo(&mut self) -> Result<Option<String>, EditError> {
-        Ok(None)
+        self.step(Kind::Redo)
+    }
+
+    fn step(&mut self, kind: Kind) -> Result<Option<String>, EditError> {
+        let steps = if kind == Kind::Undo { self.history.undo() } else { self.history.redo() };
+        let Some(step) = steps.last().cloned() else { return Ok(None) };
+        let edit = self.history.edit(&step).map_err(EditError::io(&self.shelf.folder, "cannot be undone"))?;
+        self.save(kind, &edit, None)?;
+        if step.forward {
+            self.unsaved.clear();
+            self.gather_faults();
+        }
+        Ok(Some(step.label))
     }
 
     /// What can be undone, newest first.
     pub fn undo_labels(&self) -> impl ExactSizeIterator<Item = &str> {
-        [].into_iter()
+        self.history.undo().iter().rev().map(|step| step.label.as_str())
     }
 
     /// What can be done again, the next first.
     pub fn redo_labels(&self) -> impl ExactSizeIterator<Item = &str> {
-        [].into_iter()
+        self.history.redo().iter().rev().map(|step| step.label.as_str())
     }
 
-    /// Takes in what other hands changed in the folder since the last look.
-    pub fn take_in_outside(&mut self) -> Vec<News> {
-        Vec::new()
+    /// Looks again for names that lead nowhere.
+    pub(super) fn look_for_references(&mut self) {
+        let shelf = &self.shelf;
+        self.references =
+            references::faults(&self.board, &shelf.folder, &|file| shelf.damaged.contains_key(file));
+        self.gather_faults();
     }
 
-    /// One record as YAML, for a text editor. `None` where there is no such record.
-    pub fn record_text(&self, record: &RecordRef) -> Option<String> {
-        let _ = record;
-        None
-    }
-
-    /// The edit that makes `record` what `text` says, where `base` is what [`OpenBoard::record_text`] gave out.
-    /// `None` where nothing was changed. What other hands changed since is merged when the edit is applied.
-    ///
-    /// # Errors
-    /// A [`Fault`] that says where in `text` what is wrong.
-    pub fn edit_from_text(&self, record: &RecordRef, base: &str, text: &str) -> Result<Option<Edit>, Fault> {
-        let _ = (record, base, text);
-        Ok(None)
+    pub(super) fn gather_faults(&mut self) {
+        self.faults = self.shelf.faults(&self.references);
+        self.faults.extend(self.unsaved.iter().cloned());
     }
 }

@@ -1,18 +1,81 @@
 //! Notices that something in the folder may have changed.
+//!
+//! It polls, since shared drives do not report what other machines do. It only looks at names and stamps; what
+//! really changed, [`OpenBoard::take_in_outside`] finds out.
 
-use std::time::Duration;
+use std::collections::hash_map::DefaultHasher;
+use std::hash::{Hash, Hasher};
+use std::path::Path;
+use std::sync::mpsc::{self, RecvTimeoutError, Sender};
+use std::thread::JoinHandle;
+use std::time::{Duration, Instant};
 
 use super::OpenBoard;
+use super::listing::Listing;
 
 /// A thread that looks at the folder now and then, and calls back when something may have changed. It stops when
-/// this handle is dropped. It polls, since shared drives do not report what other machines do.
+/// this handle is dropped.
 #[derive(Debug)]
-pub struct Watcher(());
+pub struct Watcher {
+    stop: Option<Sender<()>>,
+    thread: Option<JoinHandle<()>>,
+}
+
+/// On a slow drive looking takes long: then it looks less often, so that it looks at most a twentieth of the time.
+const SHARE: u32 = 20;
+
+/// After a change it calls back for so many more rounds: a file may be written again within the grain of its stamp,
+/// and is looked at until it has settled.
+const ROUNDS: u32 = 4;
 
 impl Watcher {
     /// Looks every `every`, and calls `changed` from its own thread.
     pub fn spawn(board: &OpenBoard, every: Duration, changed: impl Fn() + Send + 'static) -> Self {
-        let _ = (board, every, changed);
-        Self(())
+        let folder = board.shelf.folder.clone();
+        let (stop, stopped) = mpsc::channel();
+        let watch = move || {
+            // What happened since the board was opened may be news already.
+            let mut seen = None;
+            let mut rounds = 0;
+            let mut pause = Duration::ZERO;
+            while let Err(RecvTimeoutError::Timeout) = stopped.recv_timeout(pause) {
+                let start = Instant::now();
+                let now = glance(&folder);
+                if seen.is_some_and(|seen| seen != now) || seen.is_none() {
+                    rounds = ROUNDS;
+                }
+                seen = Some(now);
+                if rounds > 0 {
+                    rounds -= 1;
+                    changed();
+                }
+                pause = every.max(start.elapsed() * SHARE);
+            }
+        };
+        let thread = std::thread::Builder::new().name("watcher".to_owned()).spawn(watch).ok();
+        Self { stop: Some(stop), thread }
     }
+}
+
+impl Drop for Watcher {
+    fn drop(&mut self) {
+        drop(self.stop.take());
+        if let Some(thread) = self.thread.take() {
+            // It has nothing to return, and a panic of the callback was reported already.
+            let _ended = thread.join();
+        }
+    }
+}
+
+/// Names and stamps in one number.
+fn glance(folder: &Path) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    match Listing::of(folder) {
+        Ok(listing) => {
+            listing.files.hash(&mut hasher);
+            listing.strays.iter().for_each(|stray| stray.file.hash(&mut hasher));
+        }
+        Err(error) => error.kind().hash(&mut hasher),
+    }
+    hasher.finish()
 }

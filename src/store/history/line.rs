@@ -1,0 +1,119 @@
+//! The lines of a history log.
+//!
+//! A line is a JSON object that ends in its own checksum, so that one that a crash tore, or a disk spoilt, is known
+//! for what it is. Four kinds of line: the log's first says whose it is, an entry says what was done, and short ones
+//! say that an entry is done or set aside.
+
+use serde::{Deserialize, Serialize};
+
+use crate::board::{Change, Edit};
+
+/// What an entry does to the lists of what can be undone and done again.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(in crate::store) enum Kind {
+    /// Something new.
+    Do,
+    /// Takes back the newest that can be undone.
+    Undo,
+    /// Does again what was undone last.
+    Redo,
+}
+
+/// Any line.
+#[derive(Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", untagged)]
+pub(super) enum Line {
+    /// Whose log it is. The last one counts.
+    Owner { board: String, folder: String, token: String },
+    /// Something that was done.
+    Entry { n: u64, kind: Kind, label: String, changes: Vec<Change> },
+    /// The files of entry `n` are replaced.
+    Done { done: u64 },
+    /// Entry `n` no longer fitted the files; it waits among what can be done again.
+    SetAside { aside: u64 },
+}
+
+/// An entry without its changes, which can be many.
+#[derive(Debug, PartialEq, Deserialize)]
+#[serde(untagged)]
+pub(super) enum Outline {
+    Owner { folder: String, token: String },
+    Entry { n: u64, kind: Kind, label: String },
+    Done { done: u64 },
+    SetAside { aside: u64 },
+}
+
+/// A line as bytes, its line end too.
+pub(super) fn write(line: &Line) -> Result<Vec<u8>, serde_json::Error> {
+    let mut text = serde_json::to_string(line)?;
+    // An object ends in `}`; the checksum of all before goes into it as the last key.
+    text.pop();
+    let check = checksum(text.as_bytes());
+    text.push_str(&format!("{CHECK}{check:016x}\"}}\n"));
+    Ok(text.into_bytes())
+}
+
+const CHECK: &str = ",\"check\":\"";
+
+/// The JSON of a line whose checksum is right.
+fn checked(line: &[u8]) -> Option<&str> {
+    let line = std::str::from_utf8(line).ok()?.strip_suffix('\n')?;
+    let at = line.rfind(CHECK)?;
+    let given = line[at + CHECK.len()..].strip_suffix("\"}")?;
+    (given == format!("{:016x}", checksum(&line.as_bytes()[..at]))).then_some(line)
+}
+
+/// What a line says in outline; `None` when it is torn or spoilt.
+pub(super) fn outline(line: &[u8]) -> Option<Outline> {
+    serde_json::from_str(checked(line)?).ok()
+}
+
+/// The edit of an entry; `None` when the line is torn, spoilt, or none.
+pub(super) fn edit(line: &[u8]) -> Option<Edit> {
+    match serde_json::from_str(checked(line)?).ok()? {
+        Line::Entry { label, changes, .. } => Some(Edit { label, changes }),
+        _ => None,
+    }
+}
+
+/// FNV-1a, 64 bits (G. Fowler, L. C. Noll, K.-P. Vo; offset basis and prime as published by them).
+fn checksum(bytes: &[u8]) -> u64 {
+    bytes
+        .iter()
+        .fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_reads_back_and_a_torn_or_spoilt_one_does_not() {
+        let entry =
+            Line::Entry { n: 7, kind: Kind::Do, label: "fold \"x\"\n".to_owned(), changes: Vec::new() };
+        let line = write(&entry).unwrap();
+        assert_eq!(line.iter().filter(|byte| **byte == b'\n').count(), 1);
+        assert_eq!(
+            outline(&line),
+            Some(Outline::Entry { n: 7, kind: Kind::Do, label: "fold \"x\"\n".to_owned() })
+        );
+        assert_eq!(edit(&line), Some(Edit::new("fold \"x\"\n", Vec::new())));
+        for cut in 0..line.len() {
+            assert_eq!(outline(&line[..cut]), None, "cut at {cut}");
+        }
+        for at in 0..line.len() - 1 {
+            let mut spoilt = line.clone();
+            spoilt[at] ^= 1;
+            assert_eq!(outline(&spoilt), None, "spoilt at {at}");
+        }
+    }
+
+    #[test]
+    fn the_checksum_is_the_published_one() {
+        // Test vectors of the authors (draft-eastlake-fnv, appendix C): the empty string, "a", "foobar".
+        assert_eq!(checksum(b""), 0xcbf2_9ce4_8422_2325);
+        assert_eq!(checksum(b"a"), 0xaf63_dc4c_8601_ec8c);
+        assert_eq!(checksum(b"foobar"), 0x8594_4171_f739_67e8);
+    }
+}

@@ -1,0 +1,230 @@
+//! Puts new files in the place of old ones, all of a set or none, and never over somebody else's change.
+//!
+//! Every new text is written beside its file under a name of ours and brought to the disk; only then the files are
+//! replaced. On Linux a replacement is an *exchange*: new and old change names in one step, and what was displaced is
+//! looked at. If it is not what was read last, another program wrote in between: the exchange is turned back, all of
+//! the set with it, and the caller reads again. Where a file system cannot exchange, the file is compared just before
+//! it is replaced, which leaves a gap of some microseconds.
+//!
+//! Limit: a program that still holds the displaced file open and writes to it later is not seen.
+
+use std::collections::BTreeSet;
+use std::fs::{self, File, Permissions};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use super::layout::BoardFile;
+use super::swap::{self, Swapped};
+
+/// How the names of our unfinished files begin.
+pub(super) const OURS: &str = ".shirr-";
+
+/// What stands in a file now, as far as is known.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Expected {
+    /// There is no file.
+    Absent,
+    /// These bytes.
+    Bytes(Vec<u8>),
+}
+
+/// One file of a set.
+#[derive(Debug)]
+pub(super) struct Replacement {
+    /// Where.
+    pub path: PathBuf,
+    /// What is there now.
+    pub before: Expected,
+    /// What shall be there; `None` to take the file away.
+    pub after: Option<Vec<u8>>,
+}
+
+/// Why a set was not replaced. All files are as they were.
+#[derive(Debug)]
+pub(super) enum NotReplaced {
+    /// Another program wrote one of them meanwhile.
+    Foreign,
+    /// The system refused.
+    Io { path: PathBuf, what: &'static str, source: io::Error },
+    /// The system refused, and then refused to put back what was replaced already: some files are new, some old.
+    Torn { path: PathBuf, what: &'static str, source: io::Error },
+}
+
+/// From so many files on, one call for the whole drive is cheaper than one for each.
+const MANY: usize = 16;
+
+/// Replaces a set of files. `token` tells our unfinished files from those of others.
+pub(super) fn replace(
+    folder: &Path,
+    token: &str,
+    set: &[(BoardFile, Replacement)],
+) -> Result<(), NotReplaced> {
+    let mut staged = Vec::with_capacity(set.len());
+    let result = stage(token, set, &mut staged).and_then(|()| sync_staged(folder, &staged)).and_then(|()| {
+        let mut done = 0;
+        let mut failed = None;
+        for one in &mut staged {
+            if let Err(error) = one.put() {
+                failed = Some(error);
+                break;
+            }
+            done += 1;
+        }
+        match failed {
+            None => sync_dirs(&staged),
+            Some(error) => Err(put_back(&mut staged[..done], error)),
+        }
+    });
+    let torn = matches!(result, Err(NotReplaced::Torn { .. }));
+    for one in staged.iter().filter(|_| !torn) {
+        // What is displaced was looked at, or is our own; a leftover is taken away at the next opening.
+        let _gone = fs::remove_file(&one.temp);
+    }
+    result
+}
+
+/// A replacement whose new text lies beside its file.
+struct Staged<'a> {
+    replacement: &'a Replacement,
+    temp: PathBuf,
+}
+
+fn stage<'a>(
+    token: &str,
+    set: &'a [(BoardFile, Replacement)],
+    staged: &mut Vec<Staged<'a>>,
+) -> Result<(), NotReplaced> {
+    for (number, (_, replacement)) in set.iter().enumerate() {
+        let path = &replacement.path;
+        let failed = |source| NotReplaced::Io { path: path.clone(), what: "cannot be written", source };
+        let Some((dir, name)) = path.parent().zip(path.file_name().and_then(|name| name.to_str())) else {
+            return Err(failed(io::ErrorKind::InvalidFilename.into()));
+        };
+        if !dir.exists() {
+            fs::create_dir(dir).map_err(failed)?;
+            if let Some(above) = dir.parent() {
+                swap::sync_dir(above).map_err(failed)?;
+            }
+        }
+        let temp = dir.join(format!("{OURS}{token}-{number}-{name}"));
+        if let Some(bytes) = &replacement.after {
+            // One of ours that a crash left behind has this name, and nothing of value in it any more.
+            let _gone = fs::remove_file(&temp);
+            staged.push(Staged { replacement, temp: temp.clone() });
+            let mut file = File::options().write(true).create_new(true).open(&temp).map_err(failed)?;
+            file.write_all(bytes).map_err(failed)?;
+            if let Some(permissions) = permissions(path) {
+                file.set_permissions(permissions).map_err(failed)?;
+            }
+            if set.len() < MANY {
+                file.sync_all().map_err(failed)?;
+            }
+        } else {
+            staged.push(Staged { replacement, temp });
+        }
+    }
+    Ok(())
+}
+
+fn permissions(path: &Path) -> Option<Permissions> {
+    path.symlink_metadata().ok().filter(fs::Metadata::is_file).map(|metadata| metadata.permissions())
+}
+
+fn sync_staged(folder: &Path, staged: &[Staged<'_>]) -> Result<(), NotReplaced> {
+    if staged.len() < MANY {
+        return Ok(());
+    }
+    let failed = |source| NotReplaced::Io { path: folder.to_path_buf(), what: "cannot be written", source };
+    if swap::sync_drive(folder).map_err(failed)? {
+        return Ok(());
+    }
+    for one in staged.iter().filter(|one| one.replacement.after.is_some()) {
+        File::open(&one.temp).and_then(|file| file.sync_all()).map_err(failed)?;
+    }
+    Ok(())
+}
+
+fn sync_dirs(staged: &[Staged<'_>]) -> Result<(), NotReplaced> {
+    let dirs: BTreeSet<&Path> = staged.iter().filter_map(|one| one.replacement.path.parent()).collect();
+    for dir in dirs {
+        // Everything is in its place and in the log; a directory that cannot be synced is no reason to take it back.
+        let _synced = swap::sync_dir(dir);
+    }
+    Ok(())
+}
+
+impl Staged<'_> {
+    fn failed(&self, source: io::Error) -> NotReplaced {
+        NotReplaced::Io { path: self.replacement.path.clone(), what: "cannot be replaced", source }
+    }
+
+    /// Puts the new file in its place; the old one is at the temporary name then.
+    fn put(&mut self) -> Result<(), NotReplaced> {
+        let Replacement { path, before, after } = self.replacement;
+        let Expected::Bytes(expected) = before else {
+            return match swap::place(&self.temp, path) {
+                Ok(()) => Ok(()),
+                Err(error) if error.kind() == io::ErrorKind::AlreadyExists => Err(NotReplaced::Foreign),
+                Err(error) => Err(self.failed(error)),
+            };
+        };
+        let swapped = match after {
+            Some(_) => swap::exchange(&self.temp, path, expected),
+            None => swap::take_away(path, &self.temp),
+        };
+        match swapped {
+            Ok(Swapped::Done) => {}
+            Ok(Swapped::Foreign) => return Err(NotReplaced::Foreign),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Err(NotReplaced::Foreign),
+            Err(error) => return Err(self.failed(error)),
+        }
+        if fs::read(&self.temp).is_ok_and(|displaced| displaced == *expected) {
+            return Ok(());
+        }
+        self.back().map_err(|error| match self.failed(error) {
+            NotReplaced::Io { path, what, source } => NotReplaced::Torn { path, what, source },
+            other => other,
+        })?;
+        Err(NotReplaced::Foreign)
+    }
+
+    /// Takes [`Staged::put`] back. What another program wrote over the new file stays.
+    fn back(&self) -> io::Result<()> {
+        let Replacement { path, before, after } = self.replacement;
+        match (before, after) {
+            (Expected::Absent, Some(new)) => {
+                if matches!(swap::take_away(path, &self.temp)?, Swapped::Done)
+                    && fs::read(&self.temp).is_ok_and(|displaced| displaced != *new)
+                {
+                    swap::place(&self.temp, path)?;
+                }
+            }
+            (Expected::Bytes(_), None) => {
+                swap::place(&self.temp, path).or_else(|error| match error.kind() {
+                    // Another program made a new one meanwhile: that is the one that counts.
+                    io::ErrorKind::AlreadyExists => Ok(()),
+                    _ => Err(error),
+                })?
+            }
+            (Expected::Bytes(_), Some(new)) => {
+                swap::exchange(&self.temp, path, new)?;
+                if fs::read(&self.temp).is_ok_and(|displaced| displaced != *new) {
+                    swap::exchange(&self.temp, path, &[])?;
+                }
+            }
+            (Expected::Absent, None) => {}
+        }
+        Ok(())
+    }
+}
+
+/// Puts back what was replaced already, the last first.
+fn put_back(done: &mut [Staged<'_>], error: NotReplaced) -> NotReplaced {
+    for one in done.iter().rev() {
+        if let Err(source) = one.back() {
+            let path = one.replacement.path.clone();
+            return NotReplaced::Torn { path, what: "cannot be put back", source };
+        }
+    }
+    error
+}

@@ -1,0 +1,194 @@
+//! Finishing what a crash left half done.
+//!
+//! An entry of the log that no `done` follows may be in none, some or all of its files. Applying it again is always
+//! right: a record that has the change already keeps it, one that has not gets it, and one that another hand changed
+//! since is merged. What no longer fits is set aside and told, never lost.
+//!
+//! A crash may also leave our unfinished files behind. Most are only litter; but one that was exchanged and not yet
+//! looked at may hold what another program wrote at that very moment, and then it goes back to its place.
+
+use std::fs;
+use std::io;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, SystemTime};
+
+use super::fault::{Fault, FaultKind};
+use super::history::History;
+use super::layout::{BoardFile, Content, LOOKS, OUTFITS, TOP};
+use super::open::OpenBoard;
+use super::replace::{self, NotReplaced, OURS};
+use super::saving::files_of;
+use super::sheet::Sheet;
+use super::swap;
+use crate::board::{Board, Edit, Records};
+
+/// Unfinished files of other machines are theirs to clean up, and litter after a day.
+const STALE: Duration = Duration::from_secs(24 * 60 * 60);
+
+const TRIES: usize = 8;
+
+impl OpenBoard {
+    /// Finishes the entries of all logs of this folder.
+    pub(super) fn finish_what_was_begun(&mut self, others: Vec<History>) -> io::Result<()> {
+        for other in others {
+            let own = std::mem::replace(&mut self.history, other);
+            let finished = self.finish();
+            self.history = own;
+            finished?;
+        }
+        self.finish()?;
+        sweep(&self.shelf.folder);
+        Ok(())
+    }
+
+    fn finish(&mut self) -> io::Result<()> {
+        let Some((label, edit)) = self.history.unfinished() else {
+            for (_, path) in leftovers(&self.shelf.folder, self.history.token()) {
+                let _gone = fs::remove_file(path);
+            }
+            return Ok(());
+        };
+        let (files, outcome) = match edit {
+            Ok(edit) => (files_of(&edit), self.apply_again(&edit)),
+            Err(error) => (Default::default(), Err(error.to_string())),
+        };
+        if let Err(why) = outcome {
+            self.history.set_aside()?;
+            let file = files.first().map_or_else(|| BoardFile::Head.name(), BoardFile::name);
+            let what = format!("“{label}” was being saved when the program stopped, and was not: {why}");
+            self.unsaved.push(
+                Fault::new(FaultKind::Unsaved, file, what)
+                    .hint("do it again with redo, or leave it")
+                    .of(files.first().and_then(BoardFile::record)),
+            );
+        }
+        Ok(())
+    }
+
+    /// Applies an entry once more; says why if that cannot be.
+    fn apply_again(&mut self, edit: &Edit) -> Result<(), String> {
+        for (file, leftover) in leftovers(&self.shelf.folder, self.history.token()) {
+            settle_leftover(&self.shelf.folder, &file, &leftover, edit, self.board.records());
+        }
+        for _ in 0..TRIES {
+            let sheets = self.reread(&files_of(edit)).map_err(|error| error.to_string())?;
+            let mut next = self.board.clone();
+            next.apply(edit).map_err(|refused| refused.to_string())?;
+            let set = self.plan(&sheets, &next).map_err(|error| error.to_string())?;
+            match replace::replace(&self.shelf.folder, self.history.token(), &set) {
+                Ok(()) => {
+                    self.history.finish();
+                    self.become_(next, &set);
+                    return Ok(());
+                }
+                Err(NotReplaced::Foreign) => {}
+                Err(NotReplaced::Io { what, source, .. } | NotReplaced::Torn { what, source, .. }) => {
+                    return Err(format!("{what}: {source}"));
+                }
+            }
+        }
+        Err("other programs keep writing the same files".to_owned())
+    }
+}
+
+/// Our unfinished files, with the file that each was to become.
+fn leftovers(folder: &Path, token: &str) -> Vec<(BoardFile, PathBuf)> {
+    let mut found = Vec::new();
+    let prefix = format!("{OURS}{token}-");
+    for (dir, path) in
+        [("", folder.to_path_buf()), (OUTFITS, folder.join(OUTFITS)), (LOOKS, folder.join(LOOKS))]
+    {
+        for entry in fs::read_dir(path).into_iter().flatten().flatten() {
+            let name = entry.file_name();
+            let Some((_, name)) = name
+                .to_str()
+                .and_then(|name| name.strip_prefix(&prefix))
+                .and_then(|rest| rest.split_once('-'))
+            else {
+                continue;
+            };
+            let stem = name.strip_suffix(".yaml").unwrap_or(name);
+            let file = match dir {
+                OUTFITS => stem.parse().ok().map(BoardFile::Outfit),
+                LOOKS => stem.parse().ok().map(BoardFile::Look),
+                _ => TOP.into_iter().find(|file| file.file_name() == name),
+            };
+            match file {
+                Some(file) => found.push((file, entry.path())),
+                None => drop(fs::remove_file(entry.path())),
+            }
+        }
+    }
+    found
+}
+
+/// If the leftover is another program's text, displaced in the moment of the crash, puts it back; else takes it away.
+fn settle_leftover(folder: &Path, file: &BoardFile, leftover: &Path, edit: &Edit, records: &Records) {
+    let path = file.path(folder);
+    let now = Sheet::read(folder, file).ok();
+    let here = now.as_ref().map(|sheet| sheet.content(file));
+    let displaced = fs::read(leftover).ok().map(|bytes| content(&bytes, file));
+    let edited = |content: Option<Content>| after(edit, file, content, records);
+    let is_in_place = match &here {
+        None => edited(None).is_some_and(|after| after.is_none()),
+        Some(Ok(content)) => edited(Some(content.clone())) == Some(Some(content.clone())),
+        Some(Err(_)) => false,
+    };
+    let is_ours = match displaced {
+        Some(Some(content)) => edited(Some(content)) == Some(here.and_then(Result::ok)),
+        // Nothing there, or a text that cannot be read.
+        Some(None) => false,
+        None => true,
+    };
+    if is_in_place && !is_ours {
+        let put_back = match &now {
+            Some(sheet) => swap::exchange(leftover, &path, &sheet.bytes).map(|_| ()),
+            None => swap::place(leftover, &path),
+        };
+        if put_back.is_err() {
+            // It stays where it is, to be looked at by hand.
+            return;
+        }
+    }
+    let _gone = fs::remove_file(leftover);
+}
+
+fn content(bytes: &[u8], file: &BoardFile) -> Option<Content> {
+    let text = std::str::from_utf8(bytes).ok()?;
+    super::sheet::content_of(text.strip_prefix('\u{feff}').unwrap_or(text), file).ok()
+}
+
+/// What a file with this content would hold after the edit; `None` when the edit does not fit it.
+fn after(
+    edit: &Edit,
+    file: &BoardFile,
+    content: Option<Content>,
+    records: &Records,
+) -> Option<Option<Content>> {
+    let mut alone = Records {
+        head: records.head.clone(),
+        outfits: Default::default(),
+        looks: Default::default(),
+        scenes: Vec::new(),
+        schedule: Default::default(),
+    };
+    Content::put(content, &mut alone, file);
+    let changes = edit.changes.iter().filter(|change| BoardFile::of(&change.record()) == *file);
+    let mut board = Board::new(alone);
+    board.take_in(&Edit::new("", changes.cloned().collect())).ok()?;
+    Some(Content::of(board.records(), file))
+}
+
+/// Takes away unfinished files that nobody comes back for.
+fn sweep(folder: &Path) {
+    for path in [folder.to_path_buf(), folder.join(OUTFITS), folder.join(LOOKS)] {
+        for entry in fs::read_dir(path).into_iter().flatten().flatten() {
+            let ours = entry.file_name().to_str().is_some_and(|name| name.starts_with(OURS));
+            let modified = entry.metadata().and_then(|metadata| metadata.modified()).ok();
+            let age = modified.and_then(|modified| SystemTime::now().duration_since(modified).ok());
+            if ours && age.is_some_and(|age| age > STALE) {
+                let _gone = fs::remove_file(entry.path());
+            }
+        }
+    }
+}
