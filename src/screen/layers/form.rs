@@ -247,10 +247,10 @@ impl Layer for Form {
                 _ => {}
             }
         }
-        if let Some(Field { kind: Kind::Line(input), .. }) = self.fields.get_mut(self.at) {
-            if input.take(event) {
-                self.wrong = None;
-            }
+        if let Some(Field { kind: Kind::Line(input), .. }) = self.fields.get_mut(self.at)
+            && input.take(event)
+        {
+            self.wrong = None;
         }
         Next::Keep
     }

@@ -1,6 +1,6 @@
 //! What the keys do in the view of scenes.
 
-use super::{Cell, before, cell, choose, form};
+use super::{Cell, before, cell, choose, foreign_period, form};
 use crate::board::{CharacterId, SceneNumber};
 use crate::screen::actions::{Act, Scope};
 use crate::screen::app::App;
@@ -93,7 +93,12 @@ fn carry(app: &mut App, at: usize, number: &SceneNumber, character: &CharacterId
         }
         Some((_, Some(look))) => board.assign(number, character, Some(look)),
     };
-    app.change(edit);
+    if app.change(edit)
+        && let Some(period) = foreign_period(app.board(), at, character)
+    {
+        let words = format!("{}, a look of {period}", app.said.text);
+        app.say(words);
+    }
 }
 
 fn show_look(app: &mut App, at: usize, character: &CharacterId) {

@@ -52,12 +52,9 @@ fn item(
     if worn == Some(id) {
         notes.push("worn now".to_owned());
     }
-    if let Some((at, Some(before))) = earlier {
-        if before == id {
-            let number =
-                board.records().scenes.get(at).map_or(String::new(), |scene| scene.number.to_string());
-            notes.push(format!("as in scene {number}"));
-        }
+    let carried = earlier.filter(|(_, look)| *look == Some(id));
+    if let Some(scene) = carried.and_then(|(at, _)| board.records().scenes.get(at)) {
+        notes.push(format!("as in scene {}", scene.number));
     }
     if let Some(period) = board.relations().period_of_look(id) {
         notes.push(board.title_of(period).to_owned());

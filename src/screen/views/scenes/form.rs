@@ -99,7 +99,7 @@ pub(super) fn propose(board: &Board, after: Option<&SceneNumber>) -> SceneNumber
         .filter_map(|text| text.parse::<SceneNumber>().ok())
         .filter(|number| board.scene(number).is_none());
     // Where even that is taken, the user has to find one.
-    free.next().or_else(|| after.cloned()).unwrap_or_else(|| first())
+    free.next().or_else(|| after.cloned()).unwrap_or_else(first)
 }
 
 #[expect(clippy::expect_used, reason = "`1` is a scene number")]

@@ -63,6 +63,13 @@ fn before<'a>(board: &'a Board, at: usize, character: &CharacterId) -> Option<(u
     })
 }
 
+/// The period of the look that the character wears in a scene of another period.
+fn foreign_period<'a>(board: &'a Board, at: usize, character: &CharacterId) -> Option<&'a str> {
+    let Cell::Wears(look) = cell(board, at, character) else { return None };
+    let (own, around) = (board.relations().period_of_look(look)?, board.relations().period_of_scene(at)?);
+    (own != around).then(|| board.title_of(own))
+}
+
 impl Scenes {
     /// Puts the focus on the scene that a target leads to, where there is one, and on the character whose look led
     /// there.

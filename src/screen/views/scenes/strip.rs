@@ -3,7 +3,7 @@
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 
-use super::{Cell, before, cell};
+use super::{Cell, before, cell, foreign_period};
 use crate::board::{Board, CharacterId, LookId, Scene};
 use crate::screen::canvas::{Canvas, wrapped};
 
@@ -131,14 +131,26 @@ fn about_worn(board: &Board, at: usize, character: &CharacterId) -> Words {
     match cell(board, at, character) {
         Cell::Away => vec![(format!("{name} is not in this scene"), Voice::Quiet)],
         Cell::Gap => {
-            let carried = before(board, at, character).and_then(|(_, look)| board.look(look?));
+            let carried = before(board, at, character)
+                .and_then(|(at, look)| Some((board.records().scenes.get(at)?, board.look(look?)?)));
             let how = match carried {
-                Some(look) => format!("enter chooses, c carries {} on", look.title),
+                Some((scene, look)) => {
+                    format!("enter chooses, c carries {} on from {}", look.title, scene.number)
+                }
                 None => "enter chooses".to_owned(),
             };
             vec![(format!("○ {name} has no look yet: {how}"), Voice::Waiting)]
         }
-        Cell::Wears(id) => about_look(board, name, id),
+        Cell::Wears(id) => {
+            let mut words = about_look(board, name, id);
+            if let Some(period) = foreign_period(board, at, character) {
+                words.insert(
+                    1,
+                    (format!("! a look of {period}, in a scene of another period"), Voice::Waiting),
+                );
+            }
+            words
+        }
     }
 }
 

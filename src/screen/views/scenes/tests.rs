@@ -106,6 +106,18 @@ fn carry_takes_the_look_of_the_scene_before_in_which_the_character_is() {
 }
 
 #[test]
+fn a_look_of_another_period_is_carried_but_not_silently() {
+    let mut trial = on_scene("5", 0);
+    trial.app.focus(&Target::Scene("3".parse().unwrap()));
+    trial.keys("X down X down down a");
+    trial.types("smock");
+    trial.keys("enter down c");
+    assert_eq!(trial.wears("6", "odile"), Some(Some("smock".to_owned())));
+    assert!(trial.app.said.text.ends_with("a look of The shore"), "{}", trial.app.said.text);
+    assert!(trial.screen((80, 24)).contains("! a look of The shore"));
+}
+
+#[test]
 fn carry_says_why_there_is_nothing_to_carry() {
     let mut trial = on_scene("1", 0);
     trial.keys("c");
