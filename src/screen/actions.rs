@@ -144,7 +144,7 @@ actions! {
     LookEarlier, Looks, 0, "move up", ["shift-up", "K"], "Move the look up among its character's looks";
     LookLater, Looks, 0, "move down", ["shift-down", "J"], "Move the look down among its character's looks";
     LookDissolve, Looks, 0, "dissolve", ["D"], "Take the look away; its outfits are open again";
-    LookRemoveItem, Looks, 0, "remove item", ["x", "delete"], "Take the departure, thread or dressing note in focus away";
+    LookRemoveItem, Looks, 0, "remove item", ["x", "delete"], "Take away the item in focus: a departure, piece, thread, note, folded outfit or scene";
     LookOnWall, Looks, 20, "on the wall", ["w"], "Show the look on the wall";
 
     SceneUp, Scenes, 0, "up", ["up", "k"], "Go to the scene before";
@@ -160,7 +160,7 @@ actions! {
     SceneClear, Scenes, 12, "clear", ["x"], "Present, but no look yet";
     SceneAway, Scenes, 13, "not here", ["X"], "Take the character out of the scene";
     SceneNextGap, Scenes, 14, "next gap", ["o"], "Go to the next scene in which somebody has no look";
-    SceneEdit, Scenes, 15, "edit", ["e"], "Change a field of the scene";
+    SceneEdit, Scenes, 15, "edit", ["e"], "Change the fields of the scene";
     SceneAdd, Scenes, 0, "add scene", ["N"], "Add a scene behind this one";
     SceneCut, Scenes, 0, "cut scene", ["D"], "Take the scene out of the script and the schedule";
     SceneLook, Scenes, 20, "its look", ["w"], "Show the look in the list of looks";

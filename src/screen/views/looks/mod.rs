@@ -81,7 +81,7 @@ impl Looks {
             return;
         }
         let left = list::wide_of(area.width);
-        self.draw_list(board, &id, canvas, Rect { width: left, ..area });
+        self.draw_list(board, &id, canvas, Rect { width: left - 1, ..area });
         let frame = canvas.theme.quiet();
         for y in area.top()..area.bottom() {
             canvas.put(area.x + left, y, 1, "│", frame);

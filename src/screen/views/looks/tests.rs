@@ -328,3 +328,18 @@ fn the_view_draws_nothing_outside_its_area() {
         }
     }
 }
+
+#[test]
+fn every_edit_is_one_step_back() {
+    let mut trial = on_field("neckline");
+    let before = trial.app.board().records().clone();
+    trial.keys("x u");
+    assert_eq!(*trial.app.board().records(), before);
+    trial.keys("enter down down");
+    trial.retypes("boat");
+    trial.keys("enter u");
+    assert_eq!(*trial.app.board().records(), before);
+    point_at(&mut trial, "Crossing wool");
+    trial.keys("x K u u");
+    assert_eq!(*trial.app.board().records(), before);
+}

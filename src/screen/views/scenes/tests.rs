@@ -297,3 +297,11 @@ fn the_view_draws_nothing_outside_its_area() {
         draws_inside((width, height), |canvas, area| scenes.draw(open.board(), canvas, area));
     }
 }
+
+#[test]
+fn a_scene_that_was_cut_comes_back_where_it_stood_and_to_its_shooting_day() {
+    let mut trial = on_scene("2", 0);
+    let before = trial.app.board().records().clone();
+    trial.keys("D enter u");
+    assert_eq!(*trial.app.board().records(), before);
+}
