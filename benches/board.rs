@@ -104,7 +104,9 @@ fn opening(folder: &Path, place: &Path) {
     }
     let (plain, ours) = (median(plain), median(ours));
     let ratio = ours.as_secs_f64() / plain.as_secs_f64();
-    println!("open {MANY} outfits to the first frame: {ours:.1?}; read and parse the same bytes: {plain:.1?}; ratio {ratio:.2} (reach: 2)");
+    println!(
+        "open {MANY} outfits to the first frame: {ours:.1?}; read and parse the same bytes: {plain:.1?}; ratio {ratio:.2} (reach: 2)"
+    );
 }
 
 fn read_and_parse(folder: &Path) -> usize {
@@ -133,7 +135,9 @@ fn frames(many: &Path, few: &Path, place: &Path) {
         }
         let (large, small) = (median(large_times), median(small_times));
         let ratio = large.as_secs_f64() / small.as_secs_f64();
-        println!("a frame at 200×60, {zoom} zoom: {large:.1?} with {MANY} outfits (reach: 4 ms), {small:.1?} with {FEW}; ratio {ratio:.2} (reach: 1.3)");
+        println!(
+            "a frame at 200×60, {zoom} zoom: {large:.1?} with {MANY} outfits (reach: 4 ms), {small:.1?} with {FEW}; ratio {ratio:.2} (reach: 1.3)"
+        );
     }
 }
 
@@ -167,6 +171,7 @@ fn report_own_memory(folder: &Path) {
     let buffer = draw(&mut app);
     assert!(buffer.content.iter().any(|cell| cell.symbol() != " "));
     let status = fs::read_to_string("/proc/self/status").unwrap_or_default();
-    let peak = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap_or(" not told by this system");
+    let peak =
+        status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap_or(" not told by this system");
     println!("memory, {MANY} outfits open: at most{peak} (reach: 150 MB)");
 }

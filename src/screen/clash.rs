@@ -7,7 +7,9 @@ use crate::board::{Edit, Side};
 
 /// The question what shall stand.
 pub fn question(clashes: &[Clash], edit: Edit) -> Pick {
-    let mut lead = vec!["Another hand changed the same thing meanwhile. Nothing is overwritten until you choose.".to_owned()];
+    let mut lead = vec![
+        "Another hand changed the same thing meanwhile. Nothing is overwritten until you choose.".to_owned(),
+    ];
     for clash in clashes {
         for field in &clash.fields {
             lead.push(format!("{}: {}", clash.record, field.field));

@@ -7,9 +7,7 @@ use super::layers::form::Filled;
 use super::layers::{Field, Form, Item, Pick};
 use super::limit;
 use super::views::Target;
-use crate::board::{
-    Board, Departure, Edit, LookId, OutfitId, Refused, Scope as Limit, Stage, Treatment,
-};
+use crate::board::{Board, Departure, Edit, LookId, OutfitId, Refused, Scope as Limit, Stage, Treatment};
 use crate::trade::date::{Date, Day};
 
 /// The treatments that a look with a base may have.
@@ -248,20 +246,21 @@ impl App {
             _ => None,
         };
         let Some(title) = title else { return self.say("put the focus on an outfit or a look") };
-        let form = Form::new(format!("Rename {title}"), vec![Field::line("title", title)], move |app, filled| {
-            let title = filled.first().map_or("", Filled::text).to_owned();
-            if title.is_empty() {
-                return Err("a title is needed".to_owned());
-            }
-            let label = format!("renamed to {title}");
-            let edit = match &target {
-                Target::Outfit(id) => app.board().change_outfit(id, label, |outfit| outfit.title = title),
-                Target::Look(id) => app.board().change_look(id, label, |look| look.title = title),
-                _ => return Ok(()),
-            };
-            app.change(edit);
-            Ok(())
-        });
+        let form =
+            Form::new(format!("Rename {title}"), vec![Field::line("title", title)], move |app, filled| {
+                let title = filled.first().map_or("", Filled::text).to_owned();
+                if title.is_empty() {
+                    return Err("a title is needed".to_owned());
+                }
+                let label = format!("renamed to {title}");
+                let edit = match &target {
+                    Target::Outfit(id) => app.board().change_outfit(id, label, |outfit| outfit.title = title),
+                    Target::Look(id) => app.board().change_look(id, label, |look| look.title = title),
+                    _ => return Ok(()),
+                };
+                app.change(edit);
+                Ok(())
+            });
         self.open_layer(form);
     }
 
@@ -305,12 +304,13 @@ impl App {
             board.name_of(&look.character)
         )];
         let items = vec![Item::new("Dissolve it", ""), Item::new("Keep it", "")];
-        let question = Pick::question(format!("Dissolve {}?", look.title), lead, items, move |app, choice| {
-            if choice == 0 {
-                let edit = app.board().dissolve(&id);
-                app.change(edit);
-            }
-        });
+        let question =
+            Pick::question(format!("Dissolve {}?", look.title), lead, items, move |app, choice| {
+                if choice == 0 {
+                    let edit = app.board().dissolve(&id);
+                    app.change(edit);
+                }
+            });
         self.open_layer(question);
     }
 
@@ -391,32 +391,36 @@ impl App {
             format!("{}: from {from} to {to}", board.scope_name(scope))
         });
         let lead = lead.collect();
-        let form = Form::new("Raise the limit, on the record", vec![Field::line("because", "")], move |app, filled| {
-            let why = filled.first().map_or("", Filled::text);
-            let today = today();
-            let mut board = app.board().clone();
-            let mut changes = Vec::new();
-            let mut label = String::new();
-            let mut add = |board: &mut Board, edit: Result<Edit, Refused>| -> Result<(), String> {
-                let edit = edit.map_err(|refused| refused.to_string())?;
-                board.apply(&edit).map_err(|refused| refused.to_string())?;
-                if !label.is_empty() {
-                    label.push_str("; ");
+        let form = Form::new(
+            "Raise the limit, on the record",
+            vec![Field::line("because", "")],
+            move |app, filled| {
+                let why = filled.first().map_or("", Filled::text);
+                let today = today();
+                let mut board = app.board().clone();
+                let mut changes = Vec::new();
+                let mut label = String::new();
+                let mut add = |board: &mut Board, edit: Result<Edit, Refused>| -> Result<(), String> {
+                    let edit = edit.map_err(|refused| refused.to_string())?;
+                    board.apply(&edit).map_err(|refused| refused.to_string())?;
+                    if !label.is_empty() {
+                        label.push_str("; ");
+                    }
+                    label.push_str(&edit.label);
+                    changes.extend(edit.changes);
+                    Ok(())
+                };
+                for (scope, to) in &raises {
+                    let edit = board.raise_limit(scope, *to, why, today.clone());
+                    add(&mut board, edit)?;
                 }
-                label.push_str(&edit.label);
-                changes.extend(edit.changes);
+                if let Some(edit) = next(&board) {
+                    add(&mut board, edit)?;
+                }
+                app.change(Ok(Edit::new(label, changes)));
                 Ok(())
-            };
-            for (scope, to) in &raises {
-                let edit = board.raise_limit(scope, *to, why, today.clone());
-                add(&mut board, edit)?;
-            }
-            if let Some(edit) = next(&board) {
-                add(&mut board, edit)?;
-            }
-            app.change(Ok(Edit::new(label, changes)));
-            Ok(())
-        });
+            },
+        );
         self.open_layer(form.lead(lead));
     }
 }
@@ -480,6 +484,9 @@ fn today() -> Date {
     let month = u8::try_from(now.month()).unwrap_or(1);
     let day = u8::try_from(now.day()).unwrap_or(1);
     let today = Day::from_ymd(i64::from(now.year()), month, day).and_then(Date::on);
-    #[expect(clippy::expect_used, reason = "a civil calendar's day is a day of ours; both are proleptic Gregorian")]
+    #[expect(
+        clippy::expect_used,
+        reason = "a civil calendar's day is a day of ours; both are proleptic Gregorian"
+    )]
     today.expect("today is a day")
 }

@@ -29,7 +29,9 @@ pub fn run(app: &mut App, terminal: &mut Terminal, errand: Errand) -> io::Result
 
 /// Lets the user edit a text in `$VISUAL` or `$EDITOR`; says what went wrong.
 fn edit(text: &str) -> Result<String, String> {
-    let program = ["VISUAL", "EDITOR"].iter().find_map(|name| env::var(name).ok().filter(|value| !value.trim().is_empty()));
+    let program = ["VISUAL", "EDITOR"]
+        .iter()
+        .find_map(|name| env::var(name).ok().filter(|value| !value.trim().is_empty()));
     let Some(program) = program else {
         return Err("no editor is set: put one into EDITOR, such as `EDITOR=vi`".to_owned());
     };

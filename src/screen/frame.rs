@@ -36,7 +36,9 @@ pub fn draw_on(
     let mut canvas = Canvas::new(buffer, theme, hits);
     if area.width < LEAST.0 || area.height < LEAST.1 {
         let words = format!("Shirr needs at least {} columns and {} rows.", LEAST.0, LEAST.1);
-        for (y, line) in (area.top()..area.bottom()).zip(super::canvas::wrapped(&words, usize::from(area.width))) {
+        for (y, line) in
+            (area.top()..area.bottom()).zip(super::canvas::wrapped(&words, usize::from(area.width)))
+        {
             canvas.put(area.x, y, area.width, &line, Style::new());
         }
         disarm(buffer);
@@ -125,7 +127,13 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
     }
 }
 
-fn counters(canvas: &mut Canvas<'_>, area: Rect, board: &Board, character: Option<Limit>, period: Option<&Limit>) {
+fn counters(
+    canvas: &mut Canvas<'_>,
+    area: Rect,
+    board: &Board,
+    character: Option<Limit>,
+    period: Option<&Limit>,
+) {
     let scopes = [Some(Limit::Overall), character, period.cloned()];
     let shown: Vec<(String, Count)> = scopes
         .iter()
@@ -146,7 +154,8 @@ fn counters(canvas: &mut Canvas<'_>, area: Rect, board: &Board, character: Optio
     };
     // Bars give way to names, words to the last letters of names, and every number is seen.
     let least = 4 * shown.len();
-    let wanted = [(20, names), (12, names), (8, names), (5, names), (5, 2 * least), (3, 2 * least), (0, least)];
+    let wanted =
+        [(20, names), (12, names), (8, names), (5, names), (5, 2 * least), (3, 2 * least), (0, least)];
     let forms = wanted
         .into_iter()
         .map(|(cells, names)| (forms(Form { cells, words: true }), names))
@@ -161,7 +170,13 @@ fn counters(canvas: &mut Canvas<'_>, area: Rect, board: &Board, character: Optio
     }
 }
 
-fn footer(canvas: &mut Canvas<'_>, area: Rect, view: Scope, said: &super::app::Said, layer: Option<&'static str>) {
+fn footer(
+    canvas: &mut Canvas<'_>,
+    area: Rect,
+    view: Scope,
+    said: &super::app::Said,
+    layer: Option<&'static str>,
+) {
     let said_style = if said.wrong { canvas.theme.over() } else { canvas.theme.text() };
     let hints_row = area.bottom() - 1;
     if area.height > 1 {

@@ -18,9 +18,9 @@ impl App {
     /// Chooses from everything that can be done here.
     pub(super) fn palette(&mut self) {
         let actions: Vec<&actions::Action> = actions::of_view(self.view).collect();
-        let items = actions.iter().map(|action| {
-            Item::new(format!("{} — {}", action.name, action.about), action.keys.join(" "))
-        });
+        let items = actions
+            .iter()
+            .map(|action| Item::new(format!("{} — {}", action.name, action.about), action.keys.join(" ")));
         let items = items.collect();
         self.open_layer(Pick::new("Do", items, move |app, at| app.perform(actions[at].act)));
     }
@@ -103,7 +103,10 @@ impl App {
                 self.change(Ok(edit));
             }
             Err(fault) => {
-                let lead = vec!["What you wrote does not read, so nothing was changed:".to_owned(), fault.to_string()];
+                let lead = vec![
+                    "What you wrote does not read, so nothing was changed:".to_owned(),
+                    fault.to_string(),
+                ];
                 let items = vec![
                     Item::new("Go on editing", "with what you wrote"),
                     Item::new("Throw it away", "the record stays as it was"),
@@ -188,7 +191,10 @@ fn findable(board: &Board) -> (Vec<Target>, Vec<Item>) {
     for id in board.relations().looks_by_order() {
         let Some(look) = board.look(id) else { continue };
         targets.push(Target::Look(id.clone()));
-        items.push(Item::new(&look.title, format!("look of {}", board.name_of(&look.character))).marked(look.treatment.mark()));
+        items.push(
+            Item::new(&look.title, format!("look of {}", board.name_of(&look.character)))
+                .marked(look.treatment.mark()),
+        );
     }
     for id in board.relations().outfits_by_date() {
         let Some(outfit) = board.outfit(id) else { continue };

@@ -15,7 +15,8 @@ pub struct Key {
 impl Key {
     /// The key of an event. Shift is dropped from characters, which carry it themselves.
     pub fn of(event: KeyEvent) -> Self {
-        let mut modifiers = event.modifiers & (KeyModifiers::CONTROL | KeyModifiers::ALT | KeyModifiers::SHIFT);
+        let mut modifiers =
+            event.modifiers & (KeyModifiers::CONTROL | KeyModifiers::ALT | KeyModifiers::SHIFT);
         let mut code = event.code;
         if let KeyCode::Char(_) = code {
             modifiers -= KeyModifiers::SHIFT;

@@ -2,9 +2,9 @@
 
 use std::rc::Rc;
 
+use super::app::App;
 use super::deeds::{count_words, span_words};
 use super::layers::{Item, Pick};
-use super::app::App;
 use crate::board::{Board, Count, Edit, OutfitId, Refused, Scope};
 
 type Make = Box<dyn Fn(&Board) -> Result<Edit, Refused>>;
@@ -25,7 +25,11 @@ pub fn question(board: &Board, passed: Vec<(Scope, Count)>, outfits: Vec<OutfitI
         .iter()
         .map(|(scope, count)| {
             let limit = count.limit.unwrap_or(0);
-            format!("{} would hold {} looks, and the limit is {limit}.", capital(&board.scope_name(scope)), count.used)
+            format!(
+                "{} would hold {} looks, and the limit is {limit}.",
+                capital(&board.scope_name(scope)),
+                count.used
+            )
         })
         .collect();
     lead.push("Nothing is changed yet. Make room:".to_owned());
@@ -43,7 +47,10 @@ pub fn question(board: &Board, passed: Vec<(Scope, Count)>, outfits: Vec<OutfitI
         }
         let title = |id| board.look(id).map_or("", |look| look.title.as_str());
         let apart = merger.days.map_or(String::new(), |days| format!("{} apart", span_words(days)));
-        items.push(Item::new(format!("Merge {} into {}", title(&merger.from), title(&merger.into)), apart).marked("⇥"));
+        items.push(
+            Item::new(format!("Merge {} into {}", title(&merger.from), title(&merger.into)), apart)
+                .marked("⇥"),
+        );
         ways.push(Way::Merge(merger));
     }
     if !outfits.is_empty() {

@@ -122,7 +122,8 @@ impl Theme {
 
     /// What belongs to the thing in focus.
     pub fn lit(&self) -> Style {
-        self.coloured([110, 190, 240], Modifier::BOLD | Modifier::UNDERLINED).add_modifier(Modifier::UNDERLINED)
+        self.coloured([110, 190, 240], Modifier::BOLD | Modifier::UNDERLINED)
+            .add_modifier(Modifier::UNDERLINED)
     }
 
     /// An outfit that is still open.

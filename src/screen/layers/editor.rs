@@ -31,7 +31,13 @@ impl Editor {
         area.set_wrap_mode(WrapMode::WordOrGlyph);
         area.move_cursor(ratatui_textarea::CursorMove::Bottom);
         area.move_cursor(ratatui_textarea::CursorMove::End);
-        Self { title: title.into(), area, was: text.trim_end().to_owned(), warned: false, then: Some(Box::new(then)) }
+        Self {
+            title: title.into(),
+            area,
+            was: text.trim_end().to_owned(),
+            warned: false,
+            then: Some(Box::new(then)),
+        }
     }
 
     fn text(&self) -> String {

@@ -34,7 +34,9 @@ impl Input {
     pub fn take(&mut self, event: &Event) -> bool {
         match event {
             Event::Paste(text) => {
-                self.before.extend(text.chars().map(|c| if c == '\n' { ' ' } else { c }).filter(|c| !is_hostile(*c)));
+                self.before.extend(
+                    text.chars().map(|c| if c == '\n' { ' ' } else { c }).filter(|c| !is_hostile(*c)),
+                );
                 true
             }
             Event::Key(key) if key.kind != KeyEventKind::Release => self.key(*key),
@@ -50,7 +52,9 @@ impl Input {
             KeyCode::Char('u') if ctrl => self.before.clear(),
             KeyCode::Char('k') if ctrl => self.after.clear(),
             KeyCode::Char('w') if ctrl => self.rub_out_word(),
-            KeyCode::Char(letter) if !ctrl && !key.modifiers.contains(KeyModifiers::ALT) => self.before.push(letter),
+            KeyCode::Char(letter) if !ctrl && !key.modifiers.contains(KeyModifiers::ALT) => {
+                self.before.push(letter)
+            }
             KeyCode::Backspace => drop(last_cluster(&mut self.before)),
             KeyCode::Delete => {
                 let length = self.after.graphemes(true).next().map_or(0, str::len);

@@ -56,7 +56,15 @@ impl Form {
 }
 
 /// Writes name, bar, numbers and words; returns the column behind them.
-pub fn draw(canvas: &mut Canvas<'_>, x: u16, y: u16, right: u16, name: &str, count: Count, form: Form) -> u16 {
+pub fn draw(
+    canvas: &mut Canvas<'_>,
+    x: u16,
+    y: u16,
+    right: u16,
+    name: &str,
+    count: Count,
+    form: Form,
+) -> u16 {
     let style = style(canvas.theme, count);
     let heading = canvas.theme.heading();
     let bar = match form.cells {

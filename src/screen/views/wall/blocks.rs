@@ -68,7 +68,10 @@ fn nearest_free(heights: &[usize], wanted: usize, most: usize) -> Option<usize> 
     (0..heights.len()).find_map(|off| {
         let later = wanted + off;
         let earlier = wanted.checked_sub(off);
-        [Some(later), earlier].into_iter().flatten().find(|at| heights.get(*at).is_some_and(|height| *height < most))
+        [Some(later), earlier]
+            .into_iter()
+            .flatten()
+            .find(|at| heights.get(*at).is_some_and(|height| *height < most))
     })
 }
 
@@ -81,7 +84,10 @@ impl Blocks {
     /// The block nearest above or below another: in its stack, or else beside it.
     pub fn vertical(&self, from: &Block, down: bool) -> Option<&Block> {
         let beyond = |block: &&Block| if down { block.y > from.y } else { block.y < from.y };
-        self.blocks.iter().filter(beyond).min_by_key(|block| (block.x.abs_diff(from.x), block.y.abs_diff(from.y)))
+        self.blocks
+            .iter()
+            .filter(beyond)
+            .min_by_key(|block| (block.x.abs_diff(from.x), block.y.abs_diff(from.y)))
     }
 }
 

@@ -47,7 +47,11 @@ pub fn draw(wall: &mut Wall, board: &Board, canvas: &mut Canvas<'_>) {
             let Some(entry) = wall.shelf.at(stretch.column, row) else { continue };
             let area = Rect::new(stretch.x, y, stretch.width, height);
             let card = Card::of(wall, board, entry, own == Some(row));
-            if wall.zoom == Zoom::Near { card.draw_card(canvas, area) } else { card.draw_line(canvas, area) }
+            if wall.zoom == Zoom::Near {
+                card.draw_card(canvas, area)
+            } else {
+                card.draw_line(canvas, area)
+            }
             canvas.hit(area, Hit::Target(target(entry)));
         }
         more(canvas, zone, (stretch.x, stretch.width), first, length - last);
@@ -114,7 +118,9 @@ impl<'a> Card<'a> {
                 card.mark = super::draw::standing_mark(board, id);
                 card.standing = match board.standing(id) {
                     Standing::Open => "open".to_owned(),
-                    Standing::Folded(look) => board.look(look).map_or(look.to_string(), |look| look.title.clone()),
+                    Standing::Folded(look) => {
+                        board.look(look).map_or(look.to_string(), |look| look.title.clone())
+                    }
                     Standing::LetGo(reason) => format!("let go: {reason}"),
                 };
                 card.open = board.standing(id) == Standing::Open;
@@ -201,7 +207,6 @@ impl<'a> Card<'a> {
             }
         }
     }
-
 }
 
 /// Two cells of cloth.

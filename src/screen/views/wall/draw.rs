@@ -55,7 +55,9 @@ impl Wall {
         let columns = self.shelf.columns.len();
         let fit = usize::from(axis::fitting(columns, width, cards::least_width(self.zoom)));
         let column = match &self.focus {
-            Some(Entry::Look(look)) if self.in_lanes => self.shelf.lane_of(look).map(|lane| self.shelf.lanes[lane].column),
+            Some(Entry::Look(look)) if self.in_lanes => {
+                self.shelf.lane_of(look).map(|lane| self.shelf.lanes[lane].column)
+            }
             Some(entry) => self.shelf.place(entry).map(|(column, _)| column),
             None => None,
         };
@@ -68,9 +70,7 @@ impl Wall {
     fn lay_out(&self, board: &Board, area: Rect) -> Plan {
         let stretches = match self.zoom {
             Zoom::Far => axis::whole(&self.shelf.columns, area.x, area.width),
-            zoom => {
-                axis::part(&self.shelf.columns, self.first, area.x, area.width, cards::least_width(zoom))
-            }
+            zoom => axis::part(&self.shelf.columns, self.first, area.x, area.width, cards::least_width(zoom)),
         };
         let rows = |y: u16, height: u16| Rect::new(area.x, y, area.width, height);
         let head_rows = if area.height < 14 { 2 } else { 3 };
@@ -101,7 +101,8 @@ impl Wall {
         let name = |lane: &super::shelf::Lane| {
             u16::try_from(board.look(&lane.look).map_or(0, |look| width(&look.title))).unwrap_or(u16::MAX)
         };
-        let bars = lanes::pack(&self.shelf.lanes, &stretches, area.right(), lane_room.saturating_sub(1), name);
+        let bars =
+            lanes::pack(&self.shelf.lanes, &stretches, area.right(), lane_room.saturating_sub(1), name);
         let lane_rows = if bars.rows == 0 { 0 } else { bars.rows + 1 };
         let outfit_rows = left - lane_rows.min(left);
         let outfits = rows(ruler_y + 1, outfit_rows);
@@ -126,7 +127,8 @@ impl Wall {
             if y >= outfits.bottom() {
                 continue;
             }
-            let focused = focus.is_some_and(|(column, row)| block.column == column && block.rows.contains(&row));
+            let focused =
+                focus.is_some_and(|(column, row)| block.column == column && block.rows.contains(&row));
             let row = if focused { focus.map_or(block.rows.start, |(_, row)| row) } else { block.rows.start };
             let Some(entry) = self.shelf.at(block.column, row) else { continue };
             // A block that stands for several shows an open one if there is any.
@@ -143,11 +145,20 @@ impl Wall {
         }
     }
 
-    fn draw_block(&self, board: &Board, canvas: &mut Canvas<'_>, (x, y): (u16, u16), entry: &Entry, focused: bool) {
+    fn draw_block(
+        &self,
+        board: &Board,
+        canvas: &mut Canvas<'_>,
+        (x, y): (u16, u16),
+        entry: &Entry,
+        focused: bool,
+    ) {
         let pitch = self.plan.blocks.pitch;
         let mark = self.mark_of(board, entry);
         let (main, second) = match entry {
-            Entry::Outfit(id) => board.outfit(id).map_or((None, None), |outfit| garment::swatches(&outfit.pieces)),
+            Entry::Outfit(id) => {
+                board.outfit(id).map_or((None, None), |outfit| garment::swatches(&outfit.pieces))
+            }
             Entry::Look(id) => board.look(id).map_or((None, None), |look| garment::swatches(&look.pieces)),
         };
         let theme = canvas.theme;
@@ -232,8 +243,10 @@ impl Wall {
         }
         let theme = canvas.theme;
         let focused = self.in_lanes && of_focus;
-        let lit = self.is_lit(board, &Entry::Look(id.clone())) || (of_focus && !focused && self.lit.is_none());
-        let style = if focused || lit { theme.lit().remove_modifier(Modifier::UNDERLINED) } else { theme.quiet() };
+        let lit =
+            self.is_lit(board, &Entry::Look(id.clone())) || (of_focus && !focused && self.lit.is_none());
+        let style =
+            if focused || lit { theme.lit().remove_modifier(Modifier::UNDERLINED) } else { theme.quiet() };
         let (from, to) = bar.cells;
         let line = "─".repeat(usize::from(to - from) + 1);
         canvas.put(from, y, to - from + 1, &line, style);

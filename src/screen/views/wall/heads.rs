@@ -14,7 +14,9 @@ use crate::trade::eighths::PER_PAGE;
 pub fn draw(wall: &Wall, canvas: &mut Canvas<'_>) {
     let plan = &wall.plan;
     let in_focus = wall.focus.as_ref().and_then(|entry| match entry {
-        Entry::Look(look) if wall.in_lanes => wall.shelf.lane_of(look).map(|lane| wall.shelf.lanes[lane].column),
+        Entry::Look(look) if wall.in_lanes => {
+            wall.shelf.lane_of(look).map(|lane| wall.shelf.lanes[lane].column)
+        }
         entry => wall.shelf.place(entry).map(|(column, _)| column),
     });
     for stretch in &plan.stretches {
@@ -38,21 +40,26 @@ pub fn draw(wall: &Wall, canvas: &mut Canvas<'_>) {
 
 fn head(canvas: &mut Canvas<'_>, area: Rect, column: &Column, in_focus: bool) {
     let theme = canvas.theme;
-    let title_style = if in_focus { theme.heading().add_modifier(Modifier::UNDERLINED) } else { theme.heading() };
+    let title_style =
+        if in_focus { theme.heading().add_modifier(Modifier::UNDERLINED) } else { theme.heading() };
     canvas.put(area.x, area.y, area.width, &column.title, title_style);
     let minutes = (column.length.get() + PER_PAGE / 2) / PER_PAGE;
     let wide = usize::from(area.width);
     if area.height > 2 {
         let long = format!("{} · {minutes} min · {} scenes", column.span, column.scenes);
         let middle = format!("{} {minutes}′ {} sc", column.span, column.scenes);
-        let line = [long, middle].into_iter().find(|line| width(line) <= wide).unwrap_or_else(|| column.span.clone());
+        let line = [long, middle]
+            .into_iter()
+            .find(|line| width(line) <= wide)
+            .unwrap_or_else(|| column.span.clone());
         canvas.put(area.x, area.y + 1, area.width, &line, theme.quiet());
     }
     let y = area.bottom() - 1;
     let looks = column.looks;
     let style = meter::style(theme, looks);
     let over = if looks.over() > 0 { "!" } else { "" };
-    let arrow = if width(&format!("{} → {} ", column.outfits, looks.numbers())) <= wide { " → " } else { "→" };
+    let arrow =
+        if width(&format!("{} → {} ", column.outfits, looks.numbers())) <= wide { " → " } else { "→" };
     let numbers = format!("{}{over}", looks.numbers());
     let outfits = column.outfits.to_string();
     let right = area.right();

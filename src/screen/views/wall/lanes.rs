@@ -31,7 +31,13 @@ pub struct Bars {
 
 /// Packs the lanes of the visible stretches into at most `rows` rows of cells up to `right`. Names are cut shorter
 /// and shorter until everything fits. `name_width` gives the width of a lane's whole name.
-pub fn pack(lanes: &[Lane], stretches: &[Stretch], right: u16, rows: u16, name_width: impl Fn(&Lane) -> u16) -> Bars {
+pub fn pack(
+    lanes: &[Lane],
+    stretches: &[Stretch],
+    right: u16,
+    rows: u16,
+    name_width: impl Fn(&Lane) -> u16,
+) -> Bars {
     for most in [40, 32, 26, 22, 19, 16, 14, 12, 10] {
         let packed = pack_with(lanes, stretches, right, rows, |lane| name_width(lane).min(most));
         if packed.hidden == 0 {
@@ -48,7 +54,10 @@ fn name_in_gaps(bars: &mut [Bar], right: u16) {
     let starts: Vec<(u16, u16)> = bars.iter().map(|bar| (bar.row, bar.cells.0)).collect();
     for bar in bars {
         let name = bar.cells.1 + 2;
-        let next = starts.iter().filter(|(row, start)| *row == bar.row && *start > bar.cells.1).map(|(_, start)| *start);
+        let next = starts
+            .iter()
+            .filter(|(row, start)| *row == bar.row && *start > bar.cells.1)
+            .map(|(_, start)| *start);
         let end = next.min().map_or(right, |start| start - 1);
         // Less than a word is no name.
         if end >= name + EXTRA + 4 {
@@ -79,7 +88,8 @@ fn pack_with(
         // The base is drawn last, so that it is seen where two fall together.
         dots.sort();
         let ends = dots.first().zip(dots.last()).map(|(first, last)| (first.0, last.0));
-        let Some(cells) = ends.or_else(|| stretch_of(lane.column).map(|stretch| (stretch.x, stretch.x))) else {
+        let Some(cells) = ends.or_else(|| stretch_of(lane.column).map(|stretch| (stretch.x, stretch.x)))
+        else {
             continue;
         };
         bars.push(Bar { lane: number, row: 0, cells, dots, name: (0, 0) });
@@ -110,7 +120,8 @@ fn pack_with(
         };
         ends[row] = end;
         bar.row = u16::try_from(row).unwrap_or(u16::MAX);
-        bar.name = if before { (start, behind) } else { (bar.cells.1 + 2, (end - bar.cells.1).saturating_sub(2)) };
+        bar.name =
+            if before { (start, behind) } else { (bar.cells.1 + 2, (end - bar.cells.1).saturating_sub(2)) };
         packed.bars.push(bar);
     }
     packed.rows = u16::try_from(ends.len()).unwrap_or(u16::MAX);
@@ -147,7 +158,9 @@ mod tests {
 
     #[test]
     fn names_give_way_before_lanes_do() {
-        let lanes: Vec<Lane> = (0..4).map(|at| lane(["a", "b", "c", "d"][at], 1920 + 2 * at as i64, 1920 + 2 * at as i64)).collect();
+        let lanes: Vec<Lane> = (0..4)
+            .map(|at| lane(["a", "b", "c", "d"][at], 1920 + 2 * at as i64, 1920 + 2 * at as i64))
+            .collect();
         let packed = pack(&lanes, &decade(), 60, 1, |_| 30);
         assert_eq!(packed.hidden, 0);
         let packed = pack(&[lane("a", 1920, 1925), lane("b", 1921, 1924)], &decade(), 60, 1, |_| 30);

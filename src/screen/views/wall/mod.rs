@@ -98,7 +98,9 @@ impl Wall {
         }
         let stand_in = match &self.focus {
             // Folded up, a folded outfit stands as its look; opened, nothing need change.
-            Some(Entry::Outfit(id)) => board.relations().looks_of(id).first().map(|look| Entry::Look(look.clone())),
+            Some(Entry::Outfit(id)) => {
+                board.relations().looks_of(id).first().map(|look| Entry::Look(look.clone()))
+            }
             _ => None,
         };
         let stand_in = stand_in.filter(|entry| self.shelf.place(entry).is_some());
@@ -137,7 +139,9 @@ impl Wall {
                 self.lit = board.thread(id).map(|thread| (id.clone(), thread.title.clone()));
             }
             Target::Scene(number) => {
-                let look = board.scene(number).and_then(|scene| scene.wears.iter().find_map(|(_, look)| look.clone()));
+                let look = board
+                    .scene(number)
+                    .and_then(|scene| scene.wears.iter().find_map(|(_, look)| look.clone()));
                 if let Some(look) = look {
                     self.focus(board, &Target::Look(look));
                 }

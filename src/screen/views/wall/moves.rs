@@ -49,7 +49,11 @@ impl Wall {
 
     /// The next entry earlier or later, over the edges of periods.
     fn neighbour(&self, column: usize, row: usize, later: bool) -> Option<Entry> {
-        let within = if later { self.shelf.at(column, row + 1) } else { row.checked_sub(1).and_then(|row| self.shelf.at(column, row)) };
+        let within = if later {
+            self.shelf.at(column, row + 1)
+        } else {
+            row.checked_sub(1).and_then(|row| self.shelf.at(column, row))
+        };
         if let Some(entry) = within {
             return Some(entry.clone());
         }
@@ -107,7 +111,8 @@ impl Wall {
         if self.in_lanes {
             self.in_lanes = false;
             let outfits = look.and_then(|id| board.look(&id)).into_iter().flat_map(|look| look.outfits());
-            let outfit = outfits.map(|id| Entry::Outfit(id.clone())).find(|entry| self.shelf.place(entry).is_some());
+            let outfit =
+                outfits.map(|id| Entry::Outfit(id.clone())).find(|entry| self.shelf.place(entry).is_some());
             let own = self.focus.clone().filter(|entry| self.shelf.place(entry).is_some());
             self.focus = own.or(outfit).or_else(|| self.shelf.entries().next().cloned());
         } else {
@@ -122,7 +127,8 @@ impl Wall {
         let entries: Vec<&Entry> = self.shelf.entries().collect();
         let at = self.focus.as_ref().and_then(|focus| entries.iter().position(|entry| *entry == focus));
         let start = at.map_or(0, |at| at + 1);
-        let open = |entry: &&&Entry| matches!(entry, Entry::Outfit(id) if board.standing(id) == Standing::Open);
+        let open =
+            |entry: &&&Entry| matches!(entry, Entry::Outfit(id) if board.standing(id) == Standing::Open);
         let found = entries[start..].iter().chain(&entries[..start]).find(open).map(|entry| (*entry).clone());
         let there = found.is_some();
         if there {

@@ -108,7 +108,9 @@ fn open_or_marked(app: &App) -> Vec<OutfitId> {
     }
     match &app.wall.focus {
         Some(Entry::Outfit(id)) => vec![id.clone()],
-        Some(Entry::Look(id)) => app.board().look(id).map_or(Vec::new(), |look| look.outfits().cloned().collect()),
+        Some(Entry::Look(id)) => {
+            app.board().look(id).map_or(Vec::new(), |look| look.outfits().cloned().collect())
+        }
         None => Vec::new(),
     }
 }
@@ -116,7 +118,9 @@ fn open_or_marked(app: &App) -> Vec<OutfitId> {
 fn with_look(app: &mut App, deed: impl FnOnce(&mut App, LookId)) {
     match app.wall.look_in_focus(app.open.board()) {
         Some(look) => deed(app, look),
-        None => app.warn("that outfit is in no look yet: g gathers it into a new one, f folds it into one that is there"),
+        None => app.warn(
+            "that outfit is in no look yet: g gathers it into a new one, f folds it into one that is there",
+        ),
     }
 }
 
@@ -136,7 +140,9 @@ fn say_marks(app: &mut App) {
     match app.wall.marks.len() {
         0 => app.say("no marks"),
         1 => app.say("1 marked: mark more, or g gathers it, f folds it, x lets it go"),
-        count => app.say(format!("{count} marked: g gathers them into a new look, f folds them, x lets them go")),
+        count => {
+            app.say(format!("{count} marked: g gathers them into a new look, f folds them, x lets them go"))
+        }
     }
 }
 
@@ -146,7 +152,8 @@ fn mark_open(app: &mut App) {
     let place = app.wall.focus.as_ref().and_then(|entry| app.wall.shelf.place(entry));
     let Some((column, _)) = place else { return };
     let wanted = |id: &OutfitId| {
-        board.standing(id) == Standing::Open && board.outfit(id).map(|outfit| &outfit.character) == character.as_ref()
+        board.standing(id) == Standing::Open
+            && board.outfit(id).map(|outfit| &outfit.character) == character.as_ref()
     };
     let open: Vec<OutfitId> = app.wall.shelf.columns[column]
         .slots
@@ -173,7 +180,9 @@ fn fold_up(app: &mut App) {
 }
 
 fn recognition(app: &mut App, by: i8) {
-    let Some(Entry::Outfit(id)) = app.wall.focus.clone() else { return app.say("put the focus on an outfit") };
+    let Some(Entry::Outfit(id)) = app.wall.focus.clone() else {
+        return app.say("put the focus on an outfit");
+    };
     let Some(outfit) = app.board().outfit(&id) else { return };
     let next = outfit.recognition.get().checked_add_signed(by).and_then(Recognition::new);
     let Some(next) = next else { return app.say("recognition goes from 0 to 5") };
@@ -184,7 +193,8 @@ fn recognition(app: &mut App, by: i8) {
 
 fn light_thread(app: &mut App) {
     let board = app.board();
-    let threads: Vec<_> = board.head().threads.iter().map(|thread| (thread.id.clone(), thread.title.clone())).collect();
+    let threads: Vec<_> =
+        board.head().threads.iter().map(|thread| (thread.id.clone(), thread.title.clone())).collect();
     if threads.is_empty() {
         return app.say("the board has no threads yet: they stand in board.yaml");
     }

@@ -174,7 +174,12 @@ fn empty_columns(board: &Board, only: Option<&CharacterId>) -> Vec<Column> {
     for period in &board.head().periods {
         let first = period.span.earliest().or(period.span.latest()).unwrap_or(far_past);
         let last = period.span.latest().unwrap_or(first).max(first.plus(1));
-        columns.push(column(Some(period.id.clone()), period.title.clone(), period.span.short(), (first, last)));
+        columns.push(column(
+            Some(period.id.clone()),
+            period.title.clone(),
+            period.span.short(),
+            (first, last),
+        ));
     }
     let (first, last) = match (columns.first(), columns.last()) {
         (Some(first), Some(last)) => (first.days.0, last.days.1),

@@ -46,7 +46,9 @@ fn of_outfit(board: &Board, id: &OutfitId, outfit: &Outfit) -> Told {
         outfit.recognition.get()
     );
     let standing = match board.standing(id) {
-        Standing::Open => "open: space marks it, g gathers it into a new look, f folds it into one, x lets it go".to_owned(),
+        Standing::Open => {
+            "open: space marks it, g gathers it into a new look, f folds it into one, x lets it go".to_owned()
+        }
         Standing::LetGo(reason) => format!("let go: {reason}"),
         Standing::Folded(look) => held(board, id, look),
     };
@@ -100,8 +102,10 @@ fn scenes(board: &Board, id: &LookId) -> String {
     if scenes.is_empty() {
         return "in no scene yet: a puts it into one".to_owned();
     }
-    let length = scenes.iter().map(|at| board.records().scenes[*at].pages).sum::<crate::trade::eighths::Eighths>();
-    let numbers: Vec<String> = scenes.iter().map(|at| board.records().scenes[*at].number.to_string()).collect();
+    let length =
+        scenes.iter().map(|at| board.records().scenes[*at].pages).sum::<crate::trade::eighths::Eighths>();
+    let numbers: Vec<String> =
+        scenes.iter().map(|at| board.records().scenes[*at].number.to_string()).collect();
     let word = if numbers.len() == 1 { "scene" } else { "scenes" };
     format!("{word} {}, {} on screen", numbers.join(" "), length.clock())
 }
