@@ -8,6 +8,7 @@
 //! may add one.
 
 mod amending;
+mod calendar;
 pub mod casting;
 pub mod counter;
 mod draft;
@@ -18,7 +19,6 @@ pub mod head;
 pub mod id;
 pub mod look;
 pub mod merge;
-mod merge_list;
 mod order;
 pub mod outfit;
 pub mod pairs;

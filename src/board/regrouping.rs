@@ -83,7 +83,7 @@ impl Board {
 mod tests {
     use super::super::sample::{after, board, held, id, ids, records, refusal};
     use super::*;
-    use crate::board::{Look, Standing};
+    use crate::board::{Look, RecordRef, Standing};
 
     #[test]
     fn a_merged_look_hands_over_its_outfits_scenes_threads_and_words() {
@@ -163,8 +163,9 @@ mod tests {
         second.number = "2".parse().unwrap();
         records.scenes.push(second.into());
         let mut board = Board::new(records.clone());
-        let dissolved = board.apply(&board.dissolve(&id("gown")).unwrap());
-        assert_eq!(refusal(dissolved), "scene 2 names look `gown`, which is not there");
+        let edit = board.dissolve(&id("gown")).unwrap();
+        assert!(edit.touched().all(|record| record != RecordRef::Scene("2".parse().unwrap())));
+        assert_eq!(refusal(board.apply(&edit)), "scene 2 names look `gown`, which is not there");
         assert_eq!(board.records(), &records);
     }
 }

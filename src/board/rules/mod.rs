@@ -64,7 +64,7 @@ fn marks(broken: &Broken) -> Vec<Broken> {
     }
 }
 
-/// The records whose rules an edit can have touched.
+/// The records whose rules an edit can have touched. That two scenes have one number only files can bring about.
 #[derive(Default)]
 struct Touched {
     everything: bool,
@@ -72,7 +72,6 @@ struct Touched {
     outfits: BTreeSet<OutfitId>,
     looks: BTreeSet<LookId>,
     scenes: BTreeSet<usize>,
-    scene_numbers: bool,
     schedule: bool,
 }
 
@@ -106,7 +105,6 @@ impl Touched {
             }
             Change::Scene(number, _) => {
                 self.scenes.extend(relations.scene_at(number));
-                self.scene_numbers = true;
                 self.schedule = true;
             }
             Change::SceneOrder(_) => {}
@@ -134,9 +132,6 @@ impl Touched {
         }
         for place in &self.scenes {
             search.scene(*place);
-        }
-        if self.scene_numbers {
-            search.scene_numbers();
         }
         if self.schedule {
             search.schedule();
