@@ -358,13 +358,16 @@ fn a_fresh_demo_keeps_the_copy_that_was_worked_on() {
     let desk = Desk::new();
     desk.shirr(&["demo", "--reset"]).exits(0);
     let mine = "outfits/mine.yaml";
+    let id = || desk.shirr(&["check", "--json"]).exits(1).json()["board"]["id"].clone();
     for copy in ["demo-board-kept-1", "demo-board-kept-2"] {
+        let before = id();
         fs::write(desk.demo().join(mine), "title: Mine\ncharacter: odile\n").unwrap();
         let run = desk.shirr(&["demo", "--reset"]).exits(0);
         let kept = desk.demo().with_file_name(copy);
         assert!(run.out.contains(&kept.display().to_string()), "{}", run.out);
         assert!(kept.join(mine).is_file());
         assert!(desk.demo().join("board.yaml").is_file() && !desk.demo().join(mine).exists());
+        assert_ne!(id(), before, "the history of the old copy is not that of the fresh one");
     }
 }
 
@@ -373,7 +376,7 @@ fn each_shell_has_its_completions() {
     let desk = Desk::new();
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
         let run = desk.shirr(&["completions", shell]).exits(0);
-        for word in ["report", "completions", "--reset"] {
+        for word in ["report", "completions", "reset"] {
             assert!(run.out.contains(word), "{shell} does not complete {word}");
         }
     }

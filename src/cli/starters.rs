@@ -1,12 +1,16 @@
 //! What the binary carries with it: the starters that `shirr new` copies.
 
 use std::borrow::Cow;
+use std::collections::hash_map::RandomState;
+use std::hash::{BuildHasher, Hasher};
 use std::path::PathBuf;
 
 use clap::builder::{PossibleValue, PossibleValuesParser};
 use include_dir::{Dir, DirEntry, include_dir};
 
 use super::failure::Failure;
+use crate::board::id::LONGEST;
+use crate::board::{Head, Id};
 use crate::store;
 
 static STARTERS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/boards");
@@ -54,11 +58,32 @@ pub(super) fn files_of(dir: &'static Dir<'static>, title: &str) -> Result<Vec<Bo
     for (path, bytes) in &mut files {
         if path.as_os_str() == "board.yaml" {
             let text = String::from_utf8_lossy(bytes).into_owned();
-            *bytes = Cow::Owned(store::head_as(&text, title)?.into_bytes());
+            *bytes = Cow::Owned(with_own_id(&store::head_as(&text, title)?).into_bytes());
         }
     }
     Ok(files)
 }
+
+/// The text of a `board.yaml` with letters drawn at random behind its id, so that no two boards share one: what a
+/// machine keeps of a board (the history behind undo above all) is filed under it.
+fn with_own_id(text: &str) -> String {
+    let mut drawn = RandomState::new().build_hasher().finish();
+    let letters: String = std::iter::repeat_with(|| {
+        let letter = LETTERS[(drawn % LETTERS.len() as u64) as usize];
+        drawn /= LETTERS.len() as u64;
+        char::from(letter)
+    })
+    .take(6)
+    .collect();
+    let line = |line: &str| match line.strip_prefix("id: ").map(str::parse::<Id<Head>>) {
+        Some(Ok(id)) if id.as_str().len() + letters.len() < LONGEST => format!("id: {id}-{letters}"),
+        _ => line.to_owned(),
+    };
+    text.split('\n').map(line).collect::<Vec<_>>().join("\n")
+}
+
+/// Letters and digits that are not mistaken for one another.
+const LETTERS: &[u8] = b"23456789abcdefghjkmnpqrstvwxyz";
 
 #[cfg(test)]
 mod tests {
@@ -75,5 +100,16 @@ mod tests {
             assert!(value.get_help().is_some_and(|help| help.to_string().len() > 10), "{}", value.get_name());
         }
         assert!(names.contains(&USUAL));
+    }
+
+    #[test]
+    fn an_id_of_its_own_changes_no_other_line() {
+        let text = "# id: x\nshirr: 1\nid: night-ferry\nperiods:\n  - id: early\n";
+        let (one, other) = (with_own_id(text), with_own_id(text));
+        assert_ne!(one, other);
+        let lines: Vec<&str> = one.split('\n').collect();
+        let id: Id<Head> = lines[2].strip_prefix("id: ").unwrap().parse().unwrap();
+        assert!(id.as_str().starts_with("night-ferry-"), "{id}");
+        assert_eq!(one.replace(lines[2], "id: night-ferry"), text);
     }
 }
