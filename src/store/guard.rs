@@ -453,7 +453,7 @@ mod tests {
     }
 
     proptest! {
-        #![proptest_config(ProptestConfig::with_cases(4_000))]
+        #![proptest_config(ProptestConfig::with_cases(2_000))]
 
         /// What passes with a limit is never deeper than it, lists in the column of their key counted once.
         #[test]

@@ -15,7 +15,7 @@ use super::replace::{self, Expected, NotReplaced, Replacement};
 use super::sheet::{self, Closed, Sheet};
 use super::shelf::{Known, Seen};
 use super::stamp::Print;
-use crate::board::{Board, Edit, Side};
+use crate::board::{Board, Edit, Refused, Side};
 
 /// How often an edit begins again before it gives way to the other program.
 const TRIES: usize = 8;
@@ -31,6 +31,11 @@ impl OpenBoard {
             let sheets = self.reread(&files)?;
             let mut next = self.board.clone();
             let done = next.apply_preferring(edit, side)?.inverse();
+            let id = &self.board.head().id;
+            if next.head().id != *id {
+                let why = format!("the board's id stays `{id}`: this machine's history is filed under it");
+                return Err(Refused::Unfit(why).into());
+            }
             if done.is_empty() && kind == Kind::Do {
                 return Ok(());
             }

@@ -63,7 +63,8 @@ fn is_blank(text: &str) -> bool {
 
 /// The message without the path before it and the place behind it.
 fn bare<'a>(message: &'a str, path: &[Step]) -> &'a str {
-    let mut shown = String::new();
+    // The parser writes a list at the root as `.[0]`.
+    let mut shown = if matches!(path.first(), Some(Step::At(_))) { ".".to_owned() } else { String::new() };
     for step in path {
         match step {
             Step::At(at) => shown.push_str(&format!("[{at}]")),

@@ -1,0 +1,130 @@
+//! Undo and redo without limit, across closing and opening.
+
+use proptest::prelude::*;
+
+use crate::sample::arbitrary::sound_records;
+use crate::sample::operation::operations;
+use crate::{Bench, note, notes, on_disk, retitle, title};
+
+#[test]
+fn undo_and_redo_go_on_where_the_last_session_stopped() {
+    let bench = Bench::new();
+    for (number, name) in ["one", "two", "three"].into_iter().enumerate() {
+        let mut open = bench.open();
+        assert_eq!(open.undo_labels().len(), number);
+        open.edit(&retitle(open.board(), "shawl", name)).unwrap();
+    }
+    let mut open = bench.open();
+    assert_eq!(open.undo_labels().collect::<Vec<_>>(), ["call it three", "call it two", "call it one"]);
+    assert_eq!(open.undo().unwrap().as_deref(), Some("call it three"));
+    assert_eq!(open.undo().unwrap().as_deref(), Some("call it two"));
+    drop(open);
+    let mut open = bench.open();
+    assert_eq!(title(open.board(), "shawl"), "one");
+    assert_eq!(open.redo_labels().collect::<Vec<_>>(), ["call it two", "call it three"]);
+    assert_eq!(open.redo().unwrap().as_deref(), Some("call it two"));
+    assert_eq!(open.undo().unwrap().as_deref(), Some("call it two"));
+    assert_eq!(open.undo().unwrap().as_deref(), Some("call it one"));
+    assert_eq!(open.undo().unwrap(), None);
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Shawl");
+    open.edit(&retitle(open.board(), "shawl", "four")).unwrap();
+    assert_eq!(open.redo().unwrap(), None, "what was undone is forgotten with the next edit");
+}
+
+#[test]
+fn undo_leaves_what_others_changed_since() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "Ours")).unwrap();
+    let text = bench.text("outfits/shawl.yaml");
+    bench.write("outfits/shawl.yaml", format!("{text}notes: theirs\n"));
+    open.undo().unwrap();
+    let board = on_disk(&bench);
+    assert_eq!((title(&board, "shawl"), notes(&board, "shawl")), ("Shawl".into(), "theirs".into()));
+    open.redo().unwrap();
+    let board = on_disk(&bench);
+    assert_eq!((title(&board, "shawl"), notes(&board, "shawl")), ("Ours".into(), "theirs".into()));
+}
+
+#[test]
+fn an_undo_that_cannot_be_says_why_and_can_be_tried_again() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "Ours")).unwrap();
+    let ours = bench.text("outfits/shawl.yaml");
+    bench.write("outfits/shawl.yaml", ours.replace("Ours", "Theirs"));
+    let error = open.undo().unwrap_err();
+    assert_eq!(error.to_string(), "changed on both sides: outfit `shawl` (title)");
+    assert_eq!(open.undo_labels().len(), 1);
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Theirs");
+    bench.write("outfits/shawl.yaml", ours);
+    assert_eq!(open.undo().unwrap().as_deref(), Some("call it Ours"));
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Shawl");
+}
+
+#[test]
+fn two_programs_each_undo_their_own() {
+    let bench = Bench::new();
+    let mut one = bench.open();
+    let mut two = bench.open();
+    one.edit(&retitle(one.board(), "shawl", "One")).unwrap();
+    two.edit(&note(two.board(), "smock", "two")).unwrap();
+    assert_eq!(two.undo().unwrap().as_deref(), Some("note two"));
+    assert_eq!(one.undo().unwrap().as_deref(), Some("call it One"));
+    let board = on_disk(&bench);
+    assert_eq!((title(&board, "shawl"), notes(&board, "smock")), ("Shawl".into(), String::new()));
+}
+
+#[test]
+fn a_boards_id_stays_what_it_is() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    let edit = open.board().change_head("rename", |head| head.id = crate::id("ebb"));
+    let error = open.edit(&edit).unwrap_err();
+    assert_eq!(error.to_string(), "the board's id stays `tide`: this machine's history is filed under it");
+    assert_eq!(on_disk(&bench).head().id, crate::id("tide"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// Whatever is done, undoing all of it brings back what was, and doing it again what came of it; and the folder
+    /// says what the board says.
+    #[test]
+    fn all_that_is_done_can_be_undone_and_done_again(
+        records in sound_records(),
+        deeds in prop::collection::vec(operations(), 1..10),
+        reopen in any::<bool>(),
+    ) {
+        let bench = Bench::new();
+        bench.write("board.yaml", bench.text("board.yaml").replace("id: tide", "id: any"));
+        let mut open = bench.open();
+        open.edit(&shirr::board::Edit::between("start", open.board().records(), &records)).unwrap();
+        let start = open.board().records().clone();
+        for deed in deeds {
+            if let Ok(edit) = deed.edit(open.board()) {
+                // An operation may break a rule of the board, and then nothing is saved.
+                let _refused = open.edit(&edit);
+            }
+        }
+        let end = open.board().records().clone();
+        let count = open.undo_labels().len();
+        if reopen {
+            drop(open);
+            open = bench.open();
+        }
+        prop_assert_eq!(open.undo_labels().len(), count);
+        while open.undo_labels().len() > 1 {
+            open.undo().unwrap();
+        }
+        prop_assert_eq!(open.board().records(), &start);
+        prop_assert_eq!(on_disk(&bench).records().clone(), start);
+        if reopen {
+            drop(open);
+            open = bench.open();
+        }
+        while open.redo().unwrap().is_some() {}
+        prop_assert_eq!(open.board().records(), &end);
+        prop_assert_eq!(on_disk(&bench).records().clone(), end);
+    }
+}
