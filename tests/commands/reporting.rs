@@ -1,0 +1,107 @@
+//! `shirr report`.
+
+use std::fs;
+
+use serde_json::json;
+
+use crate::common::Desk;
+use crate::{FORMATS, REPORTS};
+
+#[test]
+fn every_report_is_printed_in_every_format() {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    for report in REPORTS {
+        for format in FORMATS {
+            let run = desk.shirr(&["report", report, "film", "--to", format]).exits(0);
+            assert!(run.err.is_empty(), "{}", run.err);
+            let shows = match format {
+                "md" => run.out.starts_with("# Trial") && run.out.contains("| --- |"),
+                "csv" => {
+                    let mut reader = csv::Reader::from_reader(run.out.as_bytes());
+                    let rows: Vec<_> = reader.records().map(Result::unwrap).collect();
+                    rows.len() == 1 && rows[0].iter().any(|cell| cell == "Quay")
+                }
+                _ => {
+                    run.json()["report"] == report
+                        && run.json()["tables"][0]["rows"].as_array().unwrap().len() == 1
+                }
+            };
+            assert!(shows, "{report} {format}:\n{}", run.out);
+        }
+    }
+}
+
+#[test]
+fn look_per_scene_says_who_wears_what_with_typed_values() {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    let run = desk.shirr(&["report", "scenes", "film", "--to", "json"]).exits(0);
+    assert_eq!(
+        run.json()["tables"][0]["rows"],
+        json!([{
+            "scene": "1", "story-day": null, "date": "1920", "period": "Early", "set": "Quay", "where": null,
+            "when": null, "eighths": 11, "minutes": 1.375, "character": "Ada", "performer": null, "change": 1,
+            "look": "Quay", "treatment": "copies (=)", "dressing": null, "notes": null,
+        }])
+    );
+}
+
+#[test]
+fn a_report_goes_into_a_file_in_the_format_of_its_ending() {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    fs::write(desk.path("plot.csv"), "something longer that was there before, line by line\n".repeat(50))
+        .unwrap();
+    let run = desk.shirr(&["report", "plot", "film", "-o", "plot.csv"]).exits(0);
+    assert!(run.out.is_empty() && run.err.is_empty(), "{}{}", run.out, run.err);
+    let printed = desk.shirr(&["report", "plot", "film", "--to", "csv"]).exits(0);
+    assert_eq!(fs::read_to_string(desk.path("plot.csv")).unwrap(), printed.out);
+    let mut names: Vec<_> =
+        fs::read_dir(desk.path("")).unwrap().map(|entry| entry.unwrap().file_name()).collect();
+    names.sort();
+    assert_eq!(names, ["film", "plot.csv"]);
+}
+
+#[test]
+fn a_report_never_overwrites_a_record_of_its_board() {
+    let desk = Desk::new();
+    let board = desk.board("film", &[]);
+    let run = desk.shirr(&["report", "plot", "film", "-o", "film/scenes.yaml"]).exits(2);
+    assert!(
+        run.err.starts_with("shirr: film/scenes.yaml is one of the board's own files\nhint: "),
+        "{}",
+        run.err
+    );
+    assert!(fs::read_to_string(board.join("scenes.yaml")).unwrap().starts_with("- scene: 1"));
+}
+
+#[test]
+fn an_unknown_report_or_format_is_refused_with_those_that_there_are() {
+    let desk = Desk::new();
+    let run = desk.shirr(&["report", "looms"]).exits(2);
+    assert!(
+        run.err.starts_with("shirr: ") && REPORTS.iter().all(|report| run.err.contains(report)),
+        "{}",
+        run.err
+    );
+    let run = desk.shirr(&["report", "looks", "--to", "pdf"]).exits(2);
+    assert!(FORMATS.iter().all(|format| run.err.contains(format)), "{}", run.err);
+}
+
+#[test]
+fn a_report_with_gaps_says_so_in_itself_and_by_its_exit_code() {
+    let desk = Desk::new();
+    desk.board("film", &[("outfits/coat.yaml", "titel: Coat\n"), ("looks/bad.yaml", "title: [\n")]);
+    for format in FORMATS {
+        let run = desk.shirr(&["report", "scenes", "film", "--to", format]).exits(2);
+        assert_eq!(
+            run.err.lines().filter(|line| line.starts_with("shirr: warning: ")).count(),
+            2,
+            "{}",
+            run.err
+        );
+        assert!(run.out.contains("2 files could not be read"), "{}", run.out);
+        assert!(run.out.contains("Quay"), "the rest is there: {}", run.out);
+    }
+}

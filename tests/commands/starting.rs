@@ -1,0 +1,62 @@
+//! `shirr new`: starters.
+
+use std::fs;
+
+use serde_json::json;
+
+use crate::STARTERS;
+use crate::common::Desk;
+use crate::troubles;
+
+#[test]
+fn each_starter_makes_a_board_in_which_nothing_is_wrong() {
+    let desk = Desk::new();
+    for starter in STARTERS {
+        desk.shirr(&["new", starter, "--from", starter]).exits(0);
+        let check = desk.shirr(&["check", starter, "--json"]).exits(0).json();
+        assert_eq!(check["faults"], json!([]), "{starter}");
+        let errors: Vec<_> = troubles(&check).into_iter().filter(|trouble| trouble[0] == "error").collect();
+        assert_eq!(errors, [[""; 3]; 0], "{starter}");
+    }
+}
+
+#[test]
+fn a_new_board_is_titled_after_its_folder_and_has_an_id_like_no_other() {
+    let desk = Desk::new();
+    let mut ids = Vec::new();
+    for folder in ["a/night-ferry", "b/night-ferry", "c/night-ferry"] {
+        desk.shirr(&["new", folder]).exits(0);
+        let check = desk.shirr(&["check", folder, "--json"]).exits(0).json();
+        assert_eq!(check["board"]["title"], "Night ferry");
+        ids.push(check["board"]["id"].as_str().unwrap().to_owned());
+    }
+    ids.push("one-life".to_owned());
+    ids.sort();
+    ids.dedup();
+    assert_eq!(ids.len(), 4, "{ids:?}");
+}
+
+#[test]
+fn a_new_board_keeps_the_comments_that_explain_the_format() {
+    let desk = Desk::new();
+    desk.shirr(&["new", "film"]).exits(0);
+    let head = fs::read_to_string(desk.path("film/board.yaml")).unwrap();
+    assert!(head.starts_with("# One lead") && head.contains("# Stretches of the story"), "{head}");
+}
+
+#[test]
+fn a_folder_that_is_not_empty_is_left_alone() {
+    let desk = Desk::new();
+    let board = desk.board("film", &[]);
+    let before = fs::read_to_string(board.join("board.yaml")).unwrap();
+    let run = desk.shirr(&["new", "film"]).exits(2);
+    assert!(run.err.contains("not empty") && run.err.contains("hint: "), "{}", run.err);
+    assert_eq!(fs::read_to_string(board.join("board.yaml")).unwrap(), before);
+    assert!(!board.join("schedule.yaml").exists());
+}
+
+#[test]
+fn an_unknown_starter_is_refused_with_the_ones_that_there_are() {
+    let run = Desk::new().shirr(&["new", "film", "--from", "two-lives"]).exits(2);
+    assert!(STARTERS.iter().all(|starter| run.err.contains(starter)), "{}", run.err);
+}
