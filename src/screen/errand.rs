@@ -15,7 +15,7 @@ use super::terminal::{Terminal, stop_here};
 /// When the terminal cannot be taken again.
 pub fn run(app: &mut App, terminal: &mut Terminal, errand: Errand) -> io::Result<()> {
     match errand {
-        Errand::Redraw => terminal.frames.clear(),
+        Errand::Redraw => terminal.redraw(),
         Errand::Suspend => terminal.away(stop_here),
         Errand::Editor { record, text, base } => {
             match terminal.away(|| edit(&text))? {

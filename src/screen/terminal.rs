@@ -10,7 +10,9 @@ use crossterm::cursor::Show;
 use crossterm::event::{
     DisableBracketedPaste, DisableMouseCapture, EnableBracketedPaste, EnableMouseCapture,
 };
-use crossterm::terminal::{EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode};
+use crossterm::terminal::{
+    Clear, ClearType, EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
+};
 use ratatui::backend::CrosstermBackend;
 
 /// The terminal while the program has it.
@@ -50,8 +52,19 @@ impl Terminal {
         give_back();
         let done = work();
         take()?;
-        self.frames.clear()?;
+        self.redraw()?;
         Ok(done)
+    }
+
+    /// Forgets what was drawn, so that the next frame draws every cell. (The library's own way asks the terminal
+    /// where its cursor is, and a terminal need not answer.)
+    ///
+    /// # Errors
+    /// When the terminal cannot be written to.
+    pub fn redraw(&mut self) -> io::Result<()> {
+        crossterm::execute!(stdout(), Clear(ClearType::All))?;
+        self.frames = ratatui::Terminal::new(CrosstermBackend::new(stdout()))?;
+        Ok(())
     }
 }
 
@@ -170,7 +183,9 @@ mod unix {
         match poll(&mut fds, Some(&patience)) {
             Ok(0) => Ok(Waited::Nothing),
             // A terminal that is gone has its end to read, and says so beside.
-            Ok(_) if fds[0].revents().intersects(PollFlags::HUP | PollFlags::ERR | PollFlags::NVAL) => Ok(Waited::Gone),
+            Ok(_) if fds[0].revents().intersects(PollFlags::HUP | PollFlags::ERR | PollFlags::NVAL) => {
+                Ok(Waited::Gone)
+            }
             Ok(_) => Ok(Waited::Ready),
             // A signal came; a change of size is one.
             Err(Errno::INTR) => Ok(Waited::Ready),

@@ -1,6 +1,7 @@
 //! The program in a pseudo-terminal, and a terminal that reads what it draws.
 
 use std::io::{Read, Write};
+use std::num::NonZero;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
 use std::thread;
@@ -108,7 +109,7 @@ impl Program {
         drop(pair.slave);
         let mut output = pair.master.try_clone_reader().unwrap();
         let keys = pair.master.take_writer().unwrap();
-        let screen = vt100::Parser::new(rows, columns, 0);
+        let screen = vt100::Parser::new(cells(rows), cells(columns), 0);
         let seen = Arc::new(Mutex::new(Seen { screen, raw: Vec::new(), ended: false }));
         let shared = Arc::clone(&seen);
         thread::spawn(move || {
@@ -174,7 +175,7 @@ impl Program {
     }
 
     pub fn resize(&self, columns: u16, rows: u16) {
-        self.seen.lock().unwrap().screen.screen_mut().set_size(rows, columns);
+        self.seen.lock().unwrap().screen.screen_mut().set_size(cells(rows), cells(columns));
         self.master.resize(PtySize { rows, cols: columns, pixel_width: 0, pixel_height: 0 }).unwrap();
     }
 
@@ -209,4 +210,8 @@ impl Drop for Program {
     fn drop(&mut self) {
         let _ = self.child.kill();
     }
+}
+
+fn cells(count: u16) -> NonZero<u16> {
+    NonZero::new(count).unwrap()
 }

@@ -222,6 +222,8 @@ fn only(app: &mut App) {
     }));
     app.open_layer(Pick::new("Show", items, move |app, at| {
         app.wall.only = at.checked_sub(1).and_then(|at| characters.get(at)).cloned();
+        let shown = app.wall.only.as_ref().map_or("everybody".to_owned(), |(_, name)| format!("only {name}"));
+        app.say(shown);
     }));
 }
 
