@@ -4,7 +4,7 @@
 use std::io::{self, BufWriter, Write};
 
 use super::failure::Failure;
-use crate::report::plain;
+use crate::trade::plain;
 
 /// Standard output and standard error.
 pub(super) struct Console {

@@ -6,6 +6,8 @@
 
 use std::fmt;
 
+use crate::trade::plain::is_unsafe;
+
 /// Text without control characters and direction overrides. Its only break is `\n`.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
 pub struct Plain(String);
@@ -60,12 +62,6 @@ impl fmt::Display for Plain {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.pad(&self.0)
     }
-}
-
-/// Whether a character steers instead of being seen.
-pub fn is_unsafe(c: char) -> bool {
-    c.is_control()
-        || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 #[cfg(test)]

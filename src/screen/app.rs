@@ -31,7 +31,9 @@ pub struct App {
     /// The scene list's own state.
     pub scenes: Scenes,
     /// What lies over the view; the last is on top.
-    pub layers: Vec<Box<dyn Layer>>,
+    pub layers: Vec<Laid>,
+    /// The board as the user saw it when the layer that is at work was opened; see [`App::board`].
+    seen: Option<Board>,
     /// The last word to the user.
     pub said: Said,
     /// Styles.
@@ -42,6 +44,19 @@ pub struct App {
     pub left: bool,
     /// Work for the loop that owns the terminal.
     pub errand: Option<Errand>,
+}
+
+/// A layer, and the board as it was when the layer opened, unless the layer shows the board as it is.
+pub struct Laid {
+    layer: Box<dyn Layer>,
+    seen: Option<Board>,
+}
+
+impl Laid {
+    /// The layer.
+    pub fn layer(&mut self) -> &mut dyn Layer {
+        self.layer.as_mut()
+    }
 }
 
 /// What only the loop that owns the terminal can do.
@@ -84,6 +99,7 @@ impl App {
             looks: Looks::default(),
             scenes: Scenes::default(),
             layers: Vec::new(),
+            seen: None,
             said: Said::default(),
             theme,
             hits: Hits::default(),
@@ -99,9 +115,11 @@ impl App {
         app
     }
 
-    /// The board as it is now.
+    /// The board that edits are made from: as it is now, or, while a form, a list or an editor is at work, as it was
+    /// when that opened and the user read it. What another hand changed since then is merged with the edit or put as
+    /// a choice, so that nobody's change is overwritten unseen.
     pub fn board(&self) -> &Board {
-        self.open.board()
+        self.seen.as_ref().unwrap_or(self.open.board())
     }
 
     /// The folder of the board.
@@ -121,7 +139,8 @@ impl App {
 
     /// Lays a layer over everything.
     pub fn open_layer(&mut self, layer: impl Layer + 'static) {
-        self.layers.push(Box::new(layer));
+        let seen = (!layer.is_live()).then(|| self.board().clone());
+        self.layers.push(Laid { layer: Box::new(layer), seen });
     }
 
     /// Makes a change and says so, or says why not. Limits are not asked; see [`App::propose`].
@@ -231,7 +250,7 @@ impl App {
             Event::Mouse(mouse) => self.mouse(mouse.kind, mouse.column, mouse.row),
             Event::Key(key) if key.kind == KeyEventKind::Release => {}
             Event::Key(_) | Event::Paste(_) if !self.layers.is_empty() => {
-                self.to_top_layer(|layer, app| layer.event(event, app));
+                self.send_to_top(|layer, app| layer.event(event, app));
             }
             Event::Key(key) => {
                 if let Some(act) = actions::by_key(Key::of(*key), self.view) {
@@ -248,7 +267,7 @@ impl App {
                 let Some(hit) = self.hits.at(column, row).cloned() else { return };
                 match hit {
                     Hit::Row(row) if self.layers.is_empty() => self.click_row(row),
-                    Hit::Row(row) => self.to_top_layer(|layer, app| layer.click(row, app)),
+                    Hit::Row(row) => self.send_to_top(|layer, app| layer.click(row, app)),
                     // What lies under a layer is out of reach; a stray click must not lose what was typed.
                     _ if !self.layers.is_empty() => {}
                     Hit::Act(act) => self.perform(act),
@@ -284,8 +303,8 @@ impl App {
     }
 
     fn wheel(&mut self, by: isize) {
-        if let Some(layer) = self.layers.last_mut() {
-            layer.scroll(by);
+        if let Some(laid) = self.layers.last_mut() {
+            laid.layer.scroll(by);
             return;
         }
         let act = match (self.view, by < 0) {
@@ -299,12 +318,15 @@ impl App {
         self.perform(act);
     }
 
-    fn to_top_layer(&mut self, send: impl FnOnce(&mut dyn Layer, &mut Self) -> Next) {
-        let Some(mut layer) = self.layers.pop() else { return };
+    fn send_to_top(&mut self, send: impl FnOnce(&mut dyn Layer, &mut Self) -> Next) {
+        let Some(mut laid) = self.layers.pop() else { return };
         let at = self.layers.len();
-        if send(layer.as_mut(), self) == Next::Keep {
+        self.seen = laid.seen.take();
+        let next = send(laid.layer.as_mut(), self);
+        laid.seen = self.seen.take();
+        if next == Next::Keep {
             // What the layer opened lies over it.
-            self.layers.insert(at.min(self.layers.len()), layer);
+            self.layers.insert(at.min(self.layers.len()), laid);
         }
     }
 

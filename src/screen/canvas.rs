@@ -9,6 +9,7 @@ use unicode_width::UnicodeWidthStr;
 use super::actions::Act;
 use super::theme::Theme;
 use super::views::Target;
+use crate::trade::plain::is_unsafe;
 
 /// What a click does.
 #[derive(Clone, Debug, PartialEq)]
@@ -172,17 +173,10 @@ pub fn wrapped(text: &str, width: usize) -> Vec<String> {
     lines
 }
 
-/// Whether a character must not reach the terminal: controls, and the marks that turn the direction of text
-/// (Unicode 15, Bidi_Control).
-pub fn is_hostile(c: char) -> bool {
-    c.is_control()
-        || matches!(c, '\u{061c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
 /// Takes out of the finished frame what must not reach the terminal, whoever put it there.
 pub fn disarm(buffer: &mut Buffer) {
     for cell in &mut buffer.content {
-        if cell.symbol().chars().any(is_hostile) {
+        if cell.symbol().chars().any(is_unsafe) {
             cell.set_symbol("�");
         }
     }
@@ -213,6 +207,6 @@ mod tests {
         buffer[(0, 0)].set_symbol("\u{1b}");
         buffer[(1, 0)].set_symbol("a\u{202e}");
         disarm(&mut buffer);
-        assert!(buffer.content.iter().all(|cell| !cell.symbol().chars().any(is_hostile)));
+        assert!(buffer.content.iter().all(|cell| !cell.symbol().chars().any(is_unsafe)));
     }
 }

@@ -56,11 +56,11 @@ pub fn draw_on(
         Scope::Scenes => scenes.draw(board, &mut canvas, body),
         Scope::Wall | Scope::Everywhere => wall.draw(board, *version, &mut canvas, body),
     }
-    let keys = layers.last().map(|layer| layer.keys());
+    let keys = layers.last_mut().map(|laid| laid.layer().keys());
     footer(&mut canvas, foot, *view, said, keys);
-    for layer in layers.iter_mut() {
+    for laid in layers.iter_mut() {
         canvas.cover();
-        layer.draw(board, &mut canvas, body);
+        laid.layer().draw(board, &mut canvas, body);
     }
     let cursor = canvas.cursor.filter(|_| !layers.is_empty());
     disarm(buffer);

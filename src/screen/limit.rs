@@ -3,9 +3,11 @@
 use std::rc::Rc;
 
 use super::app::App;
-use super::deeds::{count_words, span_words};
-use super::layers::{Item, Pick};
+use super::deeds::{apart_words, count_words};
+use super::layers::form::Filled;
+use super::layers::{Field, Form, Item, Pick};
 use crate::board::{Board, Count, Edit, OutfitId, Refused, Scope};
+use crate::trade::date::{Date, Day};
 
 type Make = Box<dyn Fn(&Board) -> Result<Edit, Refused>>;
 
@@ -46,7 +48,7 @@ pub fn question(board: &Board, passed: Vec<(Scope, Count)>, outfits: Vec<OutfitI
             continue;
         }
         let title = |id| board.look(id).map_or("", |look| look.title.as_str());
-        let apart = merger.days.map_or(String::new(), |days| format!("{} apart", span_words(days)));
+        let apart = merger.days.map_or(String::new(), apart_words);
         items.push(
             Item::new(format!("Merge {} into {}", title(&merger.from), title(&merger.into)), apart)
                 .marked("⇥"),
@@ -92,4 +94,83 @@ fn with_merger(board: &Board, merger: &crate::board::room::Merger, make: &Make) 
 fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
+}
+
+impl App {
+    /// Raises one of the board's limits, after asking which.
+    pub fn choose_limit(&mut self) {
+        let board = self.board();
+        let scopes = board.limited_scopes();
+        if scopes.is_empty() {
+            return self.warn("the board has no limits: E on nothing opens board.yaml");
+        }
+        let items = scopes.iter().map(|scope| {
+            let count = board.count(scope);
+            Item::new(board.scope_name(scope), format!("{}, {}", count.numbers(), count.words()))
+        });
+        let items = items.collect();
+        self.open_layer(Pick::new("Raise which limit?", items, move |app, at| {
+            let to = app.board().count(&scopes[at]);
+            let to = to.limit.map_or(0, |limit| limit + 1).max(to.used);
+            app.raise_limits(vec![(scopes[at].clone(), to)], |_| None);
+        }));
+    }
+
+    /// Raises limits on the record, after asking why, and then makes the edit that `next` gives.
+    pub fn raise_limits(
+        &mut self,
+        raises: Vec<(Scope, u32)>,
+        next: impl Fn(&Board) -> Option<Result<Edit, Refused>> + 'static,
+    ) {
+        let board = self.board();
+        let lead = raises.iter().map(|(scope, to)| {
+            let from = board.head().budget.limit(scope).unwrap_or(0);
+            format!("{}: from {from} to {to}", board.scope_name(scope))
+        });
+        let lead = lead.collect();
+        let form = Form::new(
+            "Raise the limit, on the record",
+            vec![Field::line("because", "")],
+            move |app, filled| {
+                let why = filled.first().map_or("", Filled::text);
+                let today = today();
+                let mut board = app.board().clone();
+                let mut changes = Vec::new();
+                let mut label = String::new();
+                let mut add = |board: &mut Board, edit: Result<Edit, Refused>| -> Result<(), String> {
+                    let edit = edit.map_err(|refused| refused.to_string())?;
+                    board.apply(&edit).map_err(|refused| refused.to_string())?;
+                    if !label.is_empty() {
+                        label.push_str("; ");
+                    }
+                    label.push_str(&edit.label);
+                    changes.extend(edit.changes);
+                    Ok(())
+                };
+                for (scope, to) in &raises {
+                    let edit = board.raise_limit(scope, *to, why, today.clone());
+                    add(&mut board, edit)?;
+                }
+                if let Some(edit) = next(&board) {
+                    add(&mut board, edit)?;
+                }
+                app.change(Ok(Edit::new(label, changes)));
+                Ok(())
+            },
+        );
+        self.open_layer(form.lead(lead));
+    }
+}
+
+/// The day on this machine's calendar.
+fn today() -> Date {
+    let now = jiff::ZonedDateTime::now().date();
+    let month = u8::try_from(now.month()).unwrap_or(1);
+    let day = u8::try_from(now.day()).unwrap_or(1);
+    let today = Day::from_ymd(i64::from(now.year()), month, day).and_then(Date::on);
+    #[expect(
+        clippy::expect_used,
+        reason = "a civil calendar's day is a day of ours; both are proleptic Gregorian"
+    )]
+    today.expect("today is a day")
 }

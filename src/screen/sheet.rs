@@ -90,6 +90,10 @@ impl Sheet {
 }
 
 impl Layer for Sheet {
+    fn is_live(&self) -> bool {
+        true
+    }
+
     fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
         let wide = if area.width > 60 { area.width.saturating_sub(4).min(110) } else { area.width };
         let Some(outfit) = board.outfit(&self.outfit) else {

@@ -6,6 +6,7 @@
 use std::fmt;
 
 use crate::board::RecordRef;
+use crate::trade::plain::is_unsafe;
 
 /// Something in the folder that needs a person.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,9 +29,17 @@ pub struct Fault {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Position {
     /// The line.
-    pub line: usize,
+    pub line: u32,
     /// The character in the line.
-    pub column: usize,
+    pub column: u32,
+}
+
+impl Position {
+    /// From larger numbers; no file that is read has more lines than fit.
+    pub(super) fn new(line: usize, column: usize) -> Self {
+        let small = |number| u32::try_from(number).unwrap_or(u32::MAX);
+        Self { line: small(line), column: small(column) }
+    }
 }
 
 /// What a fault means for the board.
@@ -103,17 +112,13 @@ const LONGEST_TEXT: usize = 600;
 /// Text from a file made fit to print: control characters and those that turn the direction of writing become `�`,
 /// and what is longer than `most` characters ends in `…`.
 pub(super) fn clean(text: &str, most: usize) -> String {
-    let mut shown: String = text.chars().take(most).map(|c| if unfit(c) { '\u{fffd}' } else { c }).collect();
+    let mut shown: String =
+        text.chars().take(most).map(|c| if is_unsafe(c) { '\u{fffd}' } else { c }).collect();
     if text.chars().nth(most).is_some() {
         shown.pop();
         shown.push('…');
     }
     shown
-}
-
-fn unfit(c: char) -> bool {
-    c.is_control()
-        || matches!(c, '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
 }
 
 #[cfg(test)]

@@ -6,3 +6,4 @@ pub mod colour;
 pub mod date;
 pub mod eighths;
 pub mod length;
+pub mod plain;

@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use rustix::process::Signal;
 use shirr::board::{OutfitId, rules};
-use shirr::store::{OpenBoard, Places};
+use shirr::store::OpenBoard;
 
 use super::pty::{Program, User};
 

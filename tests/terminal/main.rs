@@ -1,5 +1,6 @@
 //! The whole program in a pseudo-terminal: what only that can show.
 #![cfg(unix)]
+#![allow(clippy::unwrap_used, clippy::expect_used)]
 
 mod exits;
 mod kill;

@@ -9,8 +9,9 @@ use ratatui_textarea::{Input, TextArea, WrapMode};
 use super::{Layer, Next};
 use crate::board::Board;
 use crate::screen::app::App;
-use crate::screen::canvas::{Canvas, is_hostile};
+use crate::screen::canvas::Canvas;
 use crate::screen::parts::window;
+use crate::trade::plain::is_unsafe;
 
 type Then = Box<dyn FnOnce(&mut App, String)>;
 
@@ -61,10 +62,10 @@ impl Layer for Editor {
                 match key.code {
                     KeyCode::Char('s') if ctrl => {
                         let text = self.text();
-                        if text != self.was {
-                            if let Some(then) = self.then.take() {
-                                then(app, text);
-                            }
+                        if text != self.was
+                            && let Some(then) = self.then.take()
+                        {
+                            then(app, text);
                         }
                         return Next::Close;
                     }
@@ -81,7 +82,7 @@ impl Layer for Editor {
                 self.area.input(Input::from(*key));
             }
             Event::Paste(text) => {
-                let clean: String = text.chars().filter(|c| *c == '\n' || !is_hostile(*c)).collect();
+                let clean: String = text.chars().filter(|c| *c == '\n' || !is_unsafe(*c)).collect();
                 self.area.insert_str(clean);
             }
             _ => {}

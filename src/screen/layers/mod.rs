@@ -48,6 +48,11 @@ pub trait Layer {
         let _ = by;
     }
 
+    /// Whether it shows the board as it is, not as it was when the layer opened.
+    fn is_live(&self) -> bool {
+        false
+    }
+
     /// The keys that it takes, for the footer.
     fn keys(&self) -> &'static str;
 }

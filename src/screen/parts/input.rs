@@ -5,7 +5,8 @@ use ratatui::layout::Position;
 use ratatui::style::{Modifier, Style};
 use unicode_segmentation::UnicodeSegmentation;
 
-use crate::screen::canvas::{Canvas, is_hostile, width};
+use crate::screen::canvas::{Canvas, width};
+use crate::trade::plain::is_unsafe;
 
 /// A line of text with a cursor between its letters.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -34,9 +35,8 @@ impl Input {
     pub fn take(&mut self, event: &Event) -> bool {
         match event {
             Event::Paste(text) => {
-                self.before.extend(
-                    text.chars().map(|c| if c == '\n' { ' ' } else { c }).filter(|c| !is_hostile(*c)),
-                );
+                self.before
+                    .extend(text.chars().map(|c| if c == '\n' { ' ' } else { c }).filter(|c| !is_unsafe(*c)));
                 true
             }
             Event::Key(key) if key.kind != KeyEventKind::Release => self.key(*key),

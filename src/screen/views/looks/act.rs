@@ -114,8 +114,9 @@ fn split(app: &mut App, id: &LookId) {
         Some(fields::Spot::Folded(outfit)) if app.looks.inside => vec![outfit.clone()],
         _ => Vec::new(),
     };
-    let pick = split_pick(board, id, marked, 0);
-    app.layers.extend(pick.map(|pick| Box::new(pick) as Box<dyn crate::screen::layers::Layer>));
+    if let Some(pick) = split_pick(board, id, marked, 0) {
+        app.open_layer(pick);
+    }
 }
 
 fn split_pick(board: &Board, id: &LookId, mut marked: Vec<OutfitId>, at: usize) -> Option<Pick> {

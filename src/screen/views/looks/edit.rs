@@ -3,7 +3,7 @@
 use super::fields::{self, Spot};
 use crate::board::{Board, LookId, OutfitId, PeriodId, Standing};
 use crate::screen::app::App;
-use crate::screen::deeds::{outfit_words, span_words};
+use crate::screen::deeds::{apart_words, outfit_words};
 use crate::screen::layers::{Field, Form, Item, Pick};
 use crate::screen::views::Target;
 use crate::screen::wearable::Wearable;
@@ -160,7 +160,7 @@ fn candidates(board: &Board, id: &LookId) -> (Vec<OutfitId>, Vec<Item>) {
         };
         let own = outfit.worn.as_ref().and_then(|date| date.middle());
         let apart = day.zip(own).map_or(i64::MAX, |(a, b)| (a.number() - b.number()).abs());
-        let near = if apart == i64::MAX { String::new() } else { format!("{} apart", span_words(apart)) };
+        let near = if apart == i64::MAX { String::new() } else { apart_words(apart) };
         let note = if note.is_empty() { near } else { note };
         found.push((
             rank,
