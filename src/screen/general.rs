@@ -29,7 +29,7 @@ impl App {
     pub(super) fn help(&mut self) {
         let mut lines = Vec::new();
         for scope in [self.view, Scope::Everywhere] {
-            lines.push(Line::Heading(format!("In {}", place(scope))));
+            lines.push(Line::Heading(place(scope).to_owned()));
             for action in ACTIONS.iter().filter(|action| action.scope == scope) {
                 lines.push(Line::Pair(action.keys.join(" "), action.about.to_owned()));
             }
@@ -170,10 +170,10 @@ pub const MARKS: &[(&str, &str)] = &[
 
 fn place(scope: Scope) -> &'static str {
     match scope {
-        Scope::Everywhere => "every view",
-        Scope::Wall => "the wall",
-        Scope::Looks => "the looks",
-        Scope::Scenes => "the scenes",
+        Scope::Everywhere => "In every view",
+        Scope::Wall => "On the wall",
+        Scope::Looks => "Among the looks",
+        Scope::Scenes => "Among the scenes",
     }
 }
 
