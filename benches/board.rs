@@ -19,7 +19,8 @@ use shirr::screen::theme::{Depth, Theme};
 use shirr::store::{OpenBoard, Places};
 
 const MANY: usize = 10_000;
-const FEW: usize = 100;
+/// The demo itself, of about a hundred.
+const FEW: usize = 130;
 const SCREEN: Rect = Rect { x: 0, y: 0, width: 200, height: 60 };
 
 fn main() {
@@ -55,9 +56,6 @@ fn make_board(folder: &Path, count: usize) {
         let round = number / texts.len();
         let name = if round == 0 { name.clone() } else { format!("{name}-{round}") };
         fs::write(folder.join("outfits").join(format!("{name}.yaml")), text).unwrap();
-    }
-    if count < texts.len() {
-        return;
     }
     fs::create_dir_all(folder.join("looks")).unwrap();
     for entry in fs::read_dir(demo.join("looks")).unwrap() {

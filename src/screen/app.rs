@@ -272,6 +272,11 @@ impl App {
                     _ if !self.layers.is_empty() => {}
                     Hit::Act(act) => self.perform(act),
                     Hit::Target(target) => self.click(&target, button),
+                    Hit::Place => {
+                        if let Some(target) = self.wall.target_at(column, row) {
+                            self.click(&target, button);
+                        }
+                    }
                 }
             }
             MouseEventKind::ScrollUp => self.wheel(-1),

@@ -18,6 +18,8 @@ pub enum Hit {
     Act(Act),
     /// Put the focus there.
     Target(Target),
+    /// Put the focus on what the wall has painted at the cell that is hit.
+    Place,
     /// The row of this number in the layer or list on top.
     Row(usize),
 }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a trial that cannot be set up is a failed test")]
 
 use std::fs;
+use std::path::Path;
 
 use crossterm::event::{Event, KeyCode, KeyEvent, KeyModifiers, MouseButton, MouseEvent, MouseEventKind};
 use ratatui::buffer::Buffer;
@@ -18,6 +19,19 @@ use super::theme::{Depth, Theme};
 use crate::board::{Look, Scene};
 use crate::store::{OpenBoard, Places};
 
+fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
+        let entry = entry.unwrap();
+        let target = to.join(entry.file_name());
+        if entry.file_type().unwrap().is_dir() {
+            copy(&entry.path(), &target);
+        } else {
+            fs::copy(entry.path(), target).unwrap();
+        }
+    }
+}
+
 /// An app on a folder that goes with it.
 pub struct Trial {
     /// The app.
@@ -29,6 +43,15 @@ impl Trial {
     /// On the [small board](small).
     pub fn small() -> Self {
         Self::on(&small())
+    }
+
+    /// On a copy of the demo board.
+    pub fn demo() -> Self {
+        let folder = TempDir::new().unwrap();
+        let board = folder.path().join("board");
+        copy(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-board"), &board);
+        let open = OpenBoard::open(&board, &Places::below(folder.path())).unwrap();
+        Self { app: App::new(open, Theme::new(Depth::None)), _folder: folder }
     }
 
     /// On files, by name.

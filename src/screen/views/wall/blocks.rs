@@ -25,6 +25,8 @@ pub struct Blocks {
     pub pitch: u16,
     /// How high the highest stack is.
     pub height: u16,
+    /// Per column of the shelf: its first block, and how many rows each block stands for.
+    columns: Vec<(usize, usize)>,
 }
 
 /// Lays the entries out in stacks of at most `height` blocks: as wide as can be, and as near to their day.
@@ -38,13 +40,14 @@ pub fn lay(columns: &[Column], stretches: &[Stretch], height: u16) -> Blocks {
         })
     };
     let pitch = [3, 2].into_iter().find(|pitch| holds(*pitch)).unwrap_or(1);
-    let mut laid = Blocks { blocks: Vec::new(), pitch, height: 0 };
+    let mut laid = Blocks { blocks: Vec::new(), pitch, height: 0, columns: Vec::new() };
     for stretch in stretches {
         let column = &columns[stretch.column];
         let slots = slots(stretch, pitch);
         let room = slots * usize::from(height);
         let each = column.slots.len().div_ceil(room).max(1);
         let count = column.slots.len().div_ceil(each);
+        laid.columns.push((laid.blocks.len(), each));
         // A stack may be half as high again as it need be, so that a crowded year is seen to be one.
         let most = (count * 3).div_ceil(slots * 2).max(3).min(usize::from(height));
         let mut heights = vec![0_usize; slots];
@@ -78,7 +81,16 @@ fn nearest_free(heights: &[usize], wanted: usize, most: usize) -> Option<usize> 
 impl Blocks {
     /// The block that stands for a row of a column.
     pub fn of(&self, column: usize, row: usize) -> Option<&Block> {
-        self.blocks.iter().find(|block| block.column == column && block.rows.contains(&row))
+        let (first, each) = self.columns.get(column)?;
+        self.blocks
+            .get(first + row / each)
+            .filter(|block| block.column == column && block.rows.contains(&row))
+    }
+
+    /// The block at a cell, rows counted from below the ruler.
+    pub fn at(&self, x: u16, y: u16) -> Option<&Block> {
+        let cells = self.pitch.min(2);
+        self.blocks.iter().find(|block| block.y == y && (block.x..block.x + cells).contains(&x))
     }
 
     /// The block nearest above or below another: in its stack, or else beside it.

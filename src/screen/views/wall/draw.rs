@@ -1,5 +1,6 @@
 //! Puts the wall together: heads, ruler, outfits, lanes, and the strip that tells of the focus.
 
+use ratatui::buffer::Buffer;
 use ratatui::layout::Rect;
 use ratatui::style::{Modifier, Style};
 
@@ -7,7 +8,7 @@ use super::axis::{self, Stretch};
 use super::blocks::{self, Blocks};
 use super::lanes::{self, Bar, Bars};
 use super::shelf::Entry;
-use super::{Wall, Zoom, cards, heads, strip};
+use super::{Wall, Zoom, cards, heads, paint, strip};
 use crate::board::{Board, LookId, OutfitId, Standing, garment};
 use crate::screen::canvas::{Canvas, Hit, width};
 use crate::screen::views::Target;
@@ -23,6 +24,8 @@ pub struct Plan {
     pub outfits: Rect,
     pub lanes: Rect,
     pub strip: Rect,
+    /// The blocks as painted once, without focus, marks and light.
+    pub painted: Option<Buffer>,
 }
 
 impl Wall {
@@ -34,12 +37,13 @@ impl Wall {
             self.plan = self.lay_out(board, area);
             self.planned_for = Some((area, self.zoom, self.first));
         }
+        if self.zoom == Zoom::Far {
+            paint::draw(self, board, canvas);
+        }
         heads::draw(self, canvas);
         if board.records().outfits.is_empty() {
             empty(canvas, self.plan.outfits);
-        } else if self.zoom == Zoom::Far {
-            self.draw_blocks(board, canvas);
-        } else {
+        } else if self.zoom != Zoom::Far {
             cards::draw(self, board, canvas);
         }
         self.draw_lanes(board, canvas);
@@ -116,92 +120,7 @@ impl Wall {
             outfits,
             lanes,
             strip: rows(lanes.bottom(), strip_rows),
-        }
-    }
-
-    fn draw_blocks(&self, board: &Board, canvas: &mut Canvas<'_>) {
-        let Plan { blocks, outfits, .. } = &self.plan;
-        let focus = self.focus.as_ref().filter(|_| !self.in_lanes).and_then(|entry| self.shelf.place(entry));
-        for block in &blocks.blocks {
-            let y = outfits.y + block.y;
-            if y >= outfits.bottom() {
-                continue;
-            }
-            let focused =
-                focus.is_some_and(|(column, row)| block.column == column && block.rows.contains(&row));
-            let row = if focused { focus.map_or(block.rows.start, |(_, row)| row) } else { block.rows.start };
-            let Some(entry) = self.shelf.at(block.column, row) else { continue };
-            // A block that stands for several shows an open one if there is any.
-            let shown = match focused {
-                true => entry,
-                false => block
-                    .rows
-                    .clone()
-                    .filter_map(|row| self.shelf.at(block.column, row))
-                    .find(|entry| matches!(entry, Entry::Outfit(id) if board.standing(id) == Standing::Open))
-                    .unwrap_or(entry),
-            };
-            self.draw_block(board, canvas, (block.x, y), shown, focused);
-        }
-    }
-
-    fn draw_block(
-        &self,
-        board: &Board,
-        canvas: &mut Canvas<'_>,
-        (x, y): (u16, u16),
-        entry: &Entry,
-        focused: bool,
-    ) {
-        let pitch = self.plan.blocks.pitch;
-        let mark = self.mark_of(board, entry);
-        let (main, second) = match entry {
-            Entry::Outfit(id) => {
-                board.outfit(id).map_or((None, None), |outfit| garment::swatches(&outfit.pieces))
-            }
-            Entry::Look(id) => board.look(id).map_or((None, None), |look| garment::swatches(&look.pieces)),
-        };
-        let theme = canvas.theme;
-        let cells = pitch.min(2);
-        if focused {
-            let style = theme.focus().add_modifier(Modifier::BOLD);
-            canvas.put(x, y, 1, mark, style);
-            if cells == 2 {
-                canvas.put(x + 1, y, 1, "◂", style);
-            }
-        } else {
-            let lit = self.is_lit(board, entry);
-            // What is decided stands in its cloth; what is open stands out, and what was let go stands back.
-            let standing = match entry {
-                Entry::Outfit(id) => board.standing(id),
-                Entry::Look(id) => Standing::Folded(id),
-            };
-            let (style, shade) = match standing {
-                Standing::Folded(_) => (theme.cloth(main), second.or(main)),
-                Standing::Open => (theme.open(), main),
-                Standing::LetGo(_) => (theme.quiet(), main),
-            };
-            canvas.put(x, y, 1, mark, style.add_modifier(Modifier::BOLD));
-            if cells == 2 {
-                let glyph = match (lit, entry) {
-                    (true, _) => "◆".to_owned(),
-                    (false, Entry::Look(id)) => self.folded_digit(board, id),
-                    (false, Entry::Outfit(_)) => theme.cloth_glyph(shade).to_owned(),
-                };
-                canvas.put(x + 1, y, 1, &glyph, theme.cloth(shade));
-            } else if lit {
-                canvas.put(x, y, 1, "◆", theme.cloth(main));
-            }
-        }
-        canvas.hit(Rect::new(x, y, cells, 1), Hit::Target(target(entry)));
-    }
-
-    /// How many outfits a look stands for, in one cell.
-    fn folded_digit(&self, board: &Board, id: &LookId) -> String {
-        match board.look(id).map_or(0, |look| look.outfits().count()) {
-            0 => " ".to_owned(),
-            count @ 1..=9 => count.to_string(),
-            _ => "+".to_owned(),
+            painted: None,
         }
     }
 

@@ -11,9 +11,12 @@ mod draw;
 mod heads;
 mod lanes;
 mod moves;
+mod paint;
 mod perform;
 mod shelf;
 mod strip;
+#[cfg(test)]
+mod tests;
 
 use std::collections::BTreeSet;
 
@@ -68,6 +71,8 @@ pub struct Wall {
     filled_for: Option<(u64, Option<CharacterId>, bool)>,
     plan: draw::Plan,
     planned_for: Option<(Rect, Zoom, usize)>,
+    /// The entries that carry the thread that is lit, for as long as thread and shelf stay the same.
+    carriers: Option<(ThreadId, Vec<Entry>)>,
 }
 
 impl Wall {
@@ -81,6 +86,7 @@ impl Wall {
         self.shelf = Shelf::fill(board, only.as_ref(), self.folded_up);
         self.filled_for = wanted;
         self.planned_for = None;
+        self.carriers = None;
         self.tops.resize(self.shelf.columns.len(), 0);
         self.first = self.first.min(self.shelf.columns.len() - 1);
         self.marks.retain(|id| board.outfit(id).is_some());
@@ -208,6 +214,22 @@ impl Wall {
             words.push(format!("✓ {} marked", self.marks.len()));
         }
         words.join(" · ")
+    }
+
+    /// The entries on the wall that are lit.
+    fn lit_entries(&mut self, board: &Board) -> Vec<Entry> {
+        if let Some((thread, _)) = &self.lit {
+            if self.carriers.as_ref().is_none_or(|(id, _)| id != thread) {
+                let carriers =
+                    self.shelf.entries().filter(|entry| self.is_lit(board, entry)).cloned().collect();
+                self.carriers = Some((thread.clone(), carriers));
+            }
+            return self.carriers.as_ref().map_or(Vec::new(), |(_, carriers)| carriers.clone());
+        }
+        let Some(id) = self.look_in_focus(board) else { return Vec::new() };
+        let outfits = board.look(&id).into_iter().flat_map(|look| look.outfits()).cloned().map(Entry::Outfit);
+        let entries = outfits.chain([Entry::Look(id.clone())]);
+        entries.filter(|entry| self.is_lit(board, entry)).collect()
     }
 
     /// What belongs to the thing in focus, or carries the thread that is lit.
