@@ -30,6 +30,8 @@ pub fn draw_on(
     area: Rect,
 ) -> Option<ratatui::layout::Position> {
     app.hits.clear();
+    // The header tells of the focus, so the wall must know its own first.
+    app.wall.refresh(app.open.board(), app.version);
     let period = period_in_focus(app);
     let App { open, version, view, wall, looks, scenes, layers, said, theme, hits, .. } = app;
     let board = open.board();

@@ -77,7 +77,7 @@ pub struct Wall {
 
 impl Wall {
     /// Fills the shelf if the board, the filter or the folding has changed.
-    fn refresh(&mut self, board: &Board, version: u64) {
+    pub fn refresh(&mut self, board: &Board, version: u64) {
         let only = self.only.as_ref().map(|(id, _)| id.clone());
         let wanted = Some((version, only.clone(), self.folded_up));
         if self.filled_for == wanted {
