@@ -168,15 +168,15 @@ fn nearest_id<'a, K: 'a>(id: &Id<K>, valid: impl Iterator<Item = &'a Id<K>>) -> 
 struct Finder<'a> {
     text: &'a str,
     /// Lines before each entry, and the entry; empty where the text is no plain list.
-    entries: Vec<(usize, &'a str)>,
+    entries: Vec<(u32, &'a str)>,
 }
 
 impl<'a> Finder<'a> {
     fn new(text: &'a str) -> Self {
-        let mut entries: Vec<(usize, usize)> = Vec::new();
+        let mut entries: Vec<(u32, usize)> = Vec::new();
         let mut at = 0;
         let mut plain = true;
-        for (lines, line) in text.split_inclusive('\n').enumerate() {
+        for (lines, line) in (0_u32..).zip(text.split_inclusive('\n')) {
             if line.starts_with("- ") || line.trim_end() == "-" {
                 entries.push((lines, at));
             } else if !line.starts_with([' ', '#', '\r', '\n']) && line.trim_end() != "---" {
@@ -185,7 +185,7 @@ impl<'a> Finder<'a> {
             at += line.len();
         }
         let ends = entries.iter().skip(1).map(|(_, at)| *at).chain([text.len()]);
-        let cut = |((lines, at), end): (&(usize, usize), usize)| (*lines, &text[*at..end]);
+        let cut = |((lines, at), end): (&(u32, usize), usize)| (*lines, &text[*at..end]);
         let entries = if plain { entries.iter().zip(ends).map(cut).collect() } else { Vec::new() };
         Self { text, entries }
     }

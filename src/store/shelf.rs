@@ -164,12 +164,11 @@ fn read_head(folder: &Path) -> Result<Arc<Head>, StoreError> {
 
 /// Reads files, on two threads where they are many.
 fn read_all(folder: &Path, files: &[BoardFile]) -> Vec<(BoardFile, Seen)> {
-    let left = AtomicU64::new(MOST_BYTES);
+    let all = AtomicU64::new(0);
     let read = |file: &BoardFile| {
         let sheet = Sheet::read(folder, file);
         let length = sheet.as_ref().map_or(0, |sheet| sheet.bytes.len() as u64);
-        let enough = left.try_update(Ordering::Relaxed, Ordering::Relaxed, |left| left.checked_sub(length));
-        if enough.is_err() {
+        if all.fetch_add(length, Ordering::Relaxed) + length > MOST_BYTES {
             let what = format!("the board is larger than {} MiB; this file is not read", MOST_BYTES >> 20);
             let fault = Fault::new(FaultKind::Damaged, file.name(), what).of(file.record());
             return (file.clone(), Seen::Damaged(Damage { fault, stamp: None }));

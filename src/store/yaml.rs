@@ -86,7 +86,7 @@ fn bare<'a>(message: &'a str, path: &[Step]) -> &'a str {
 }
 
 fn place(error: &serde_yaml::Error) -> Option<Position> {
-    error.location().map(|location| Position { line: location.line(), column: location.column() })
+    error.location().map(|location| Position::new(location.line(), location.column()))
 }
 
 /// Where the value at the end of `path` stands; for a [`Step::Name`], where that name stands.

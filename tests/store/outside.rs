@@ -164,7 +164,9 @@ fn a_watcher_calls_when_something_changed_and_stops_when_dropped() {
     let bench = Bench::new();
     let open = bench.open();
     let (sender, called) = mpsc::channel();
-    let watcher = Watcher::spawn(&open, Duration::from_millis(5), move || drop(sender.send(())));
+    let watcher = Watcher::spawn(&open, Duration::from_millis(5), move || {
+        let _closed = sender.send(());
+    });
     let patience = Duration::from_secs(30);
     called.recv_timeout(patience).expect("once at the start: what happened since the opening may be news");
     // It falls silent when nothing happens.

@@ -70,7 +70,10 @@ fn a_mistake_is_named_with_its_place_in_the_text() {
         "outfits/shawl.yaml:2:12: there is no character `odille`: did you mean `odile`?"
     );
     let scene = RecordRef::Scene("1".parse().unwrap());
-    assert_eq!(told(&scene, "quay", "quai"), "scenes.yaml:4:10: there is no look `quai`: did you mean `quay`?");
+    assert_eq!(
+        told(&scene, "quay", "quai"),
+        "scenes.yaml:4:10: there is no look `quai`: did you mean `quay`?"
+    );
     assert_eq!(told(&scene, "scene: 1", "scene: 9"), "scenes.yaml:1:8: the scene's number stays 1");
     assert_eq!(told(&RecordRef::Head, "id: tide", "id: ebb"), "board.yaml:2:5: the board's id stays `tide`");
     assert_eq!(

@@ -1,64 +1,13 @@
-//! Looks over a YAML text before the parser gets it, and stops what would cost too much.
+//! Walking over the tokens of a YAML text, as its parser would.
 //!
-//! The parser keeps every event of a document in memory, and its time grows with the square of the depth to which
-//! brackets are nested (measured: 4 MiB of `[` take 27 s and 800 MB). So this walks over the tokens once, as the
-//! parser would, and counts. It knows just enough of YAML to tell a bracket in a text from one that opens a list;
-//! whatever it does not understand it leaves to the parser, which then stops at the same place.
-//!
-//! Anchors and aliases are refused outright: nothing in a board needs them, they are what "alias bombs" are made
-//! of, and a `*` or `&` at the start of a text is nearly always a text that should have been quoted.
+//! What a token *says* is none of its business, only where it ends and how deep it stands.
 
-use super::fault::Position;
+use super::Objection;
+use crate::store::fault::Position;
 
-/// How deep lists and keys may be nested, where a list in the column of its own key counts as one with it. A board's
-/// own files reach six.
-pub(super) const DEEPEST: usize = 64;
-
-/// The most values in one file: each costs the parser about 190 bytes, so that this is some 50 MB at worst, and a
-/// series of two thousand scenes has a third of it.
-pub(super) const MOST_NODES: usize = 250_000;
-
-/// What was found, and where.
-#[derive(Debug, PartialEq)]
-pub(super) struct Objection {
-    pub at: Position,
-    pub what: String,
-    pub hint: &'static str,
-}
-
-/// Looks the text over; `Ok` when the parser may have it.
-pub(super) fn check(text: &str) -> Result<(), Objection> {
-    printable(text)?;
-    walk(text, DEEPEST, MOST_NODES)
-}
-
-/// YAML allows no control characters but in escapes (YAML 1.2.2, section 5.1, `c-printable`).
-fn printable(text: &str) -> Result<(), Objection> {
-    let fine = |c: char| match c {
-        '\t' | '\n' | '\r' | '\u{85}' => true,
-        '\u{feff}' => false,
-        c => !c.is_control() && !matches!(c, '\u{fffe}' | '\u{ffff}'),
-    };
-    let Some((at, c)) = text.char_indices().find(|(_, c)| !fine(*c)) else { return Ok(()) };
-    Err(Objection {
-        at: position(text, at),
-        what: format!("the character U+{:04X} cannot stand in a text file", u32::from(c)),
-        hint: "delete it, or write it as an escape in double quotes",
-    })
-}
-
-/// Line and column of a byte.
-pub(super) fn position(text: &str, at: usize) -> Position {
-    let mut scan = Scan::new(text, DEEPEST, MOST_NODES);
-    while scan.i < at.min(text.len()) {
-        scan.step();
-    }
-    scan.position()
-}
-
-struct Scan<'a> {
+pub(super) struct Scan<'a> {
     bytes: &'a [u8],
-    i: usize,
+    pub(super) i: usize,
     line: usize,
     /// Characters since the start of the line.
     column: usize,
@@ -76,14 +25,8 @@ struct Scan<'a> {
     most_nodes: usize,
 }
 
-fn walk(text: &str, deepest: usize, most_nodes: usize) -> Result<(), Objection> {
-    let mut scan = Scan::new(text, deepest, most_nodes);
-    while scan.token()? {}
-    Ok(())
-}
-
 impl<'a> Scan<'a> {
-    fn new(text: &'a str, deepest: usize, most_nodes: usize) -> Self {
+    pub(super) fn new(text: &'a str, deepest: usize, most_nodes: usize) -> Self {
         Self {
             bytes: text.as_bytes(),
             i: 0,
@@ -100,8 +43,8 @@ impl<'a> Scan<'a> {
         }
     }
 
-    fn position(&self) -> Position {
-        Position { line: self.line, column: self.column + 1 }
+    pub(super) fn position(&self) -> Position {
+        Position::new(self.line, self.column + 1)
     }
 
     fn byte(&self, ahead: usize) -> u8 {
@@ -123,7 +66,7 @@ impl<'a> Scan<'a> {
     }
 
     /// Over one character or line break.
-    fn step(&mut self) {
+    pub(super) fn step(&mut self) {
         match self.break_here() {
             0 => {
                 self.i += match self.byte(0) {
@@ -154,7 +97,7 @@ impl<'a> Scan<'a> {
         there.done() || matches!(there.byte(0), b' ' | b'\t') || there.break_here() > 0
     }
 
-    fn to_line_end(&mut self) {
+    fn over_line(&mut self) {
         while !self.done() && self.break_here() == 0 {
             self.step();
         }
@@ -219,7 +162,7 @@ impl<'a> Scan<'a> {
     }
 
     /// Over one token; `false` at the end.
-    fn token(&mut self) -> Result<bool, Objection> {
+    pub(super) fn token(&mut self) -> Result<bool, Objection> {
         self.over_blanks();
         if self.done() {
             return Ok(false);
@@ -229,7 +172,7 @@ impl<'a> Scan<'a> {
             return Ok(true);
         }
         if self.byte(0) == b'#' {
-            self.to_line_end();
+            self.over_line();
             return Ok(true);
         }
         if self.flow == 0 {
@@ -240,7 +183,7 @@ impl<'a> Scan<'a> {
         let start = self.tag_at.take().unwrap_or(self.column);
         match self.byte(0) {
             b'-' | b'.' if self.marker() => self.document()?,
-            b'%' if self.column == 0 && self.flow == 0 => self.to_line_end(),
+            b'%' if self.column == 0 && self.flow == 0 => self.over_line(),
             b'-' | b'?' | b':' if self.flow == 0 && self.blank_at(1) => {
                 self.open_block(self.column)?;
                 self.step();
@@ -350,7 +293,7 @@ impl<'a> Scan<'a> {
             }
             self.step();
         }
-        self.to_line_end();
+        self.over_line();
         self.step();
         let parent = self.parent();
         let indent = match given {
@@ -380,97 +323,9 @@ impl<'a> Scan<'a> {
             if self.break_here() > 0 {
                 self.step();
             } else if self.column == indent {
-                self.to_line_end();
+                self.over_line();
             } else {
                 return;
-            }
-        }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use proptest::prelude::*;
-
-    #[test]
-    fn brackets_in_texts_are_not_nesting() {
-        let many = "[".repeat(100);
-        for text in [
-            format!("notes: a {many}"),
-            format!("notes: \"{many}\""),
-            format!("notes: '{many}'"),
-            format!("notes: |\n  {many}\n  x\n"),
-            format!("notes: >-\n  {many}\n"),
-            format!("# {many}\nnotes: x # {many}"),
-            format!("notes: a\n  b {many}\n"),
-            format!("- notes: |2\n    {many}\n"),
-        ] {
-            assert_eq!(check(&text), Ok(()), "{text}");
-        }
-    }
-
-    #[test]
-    fn nesting_too_deep_is_refused_where_it_happens() {
-        for (text, column) in [("[".repeat(100), 65), ("{a: ".repeat(100), 257), ("- ".repeat(100), 129)] {
-            let objection = check(&text).unwrap_err();
-            assert_eq!(objection.at, Position { line: 1, column }, "{objection:?}");
-            assert!(objection.what.contains("deep"));
-        }
-        assert!(check("title: a\n  \"\nx: ").is_ok());
-        assert!(check(&format!("title: a\n  \"\nx: {}", "[".repeat(100))).is_err());
-    }
-
-    #[test]
-    fn anchors_aliases_and_second_documents_are_refused_where_they_stand() {
-        for (text, line, column) in [
-            ("a: *b\n", 1, 4),
-            ("a: &b c\n", 1, 4),
-            ("a: [x, *b]\n", 1, 8),
-            ("# x\n---\na: 1\n---\nb: 2\n", 4, 1),
-        ] {
-            assert_eq!(check(text).unwrap_err().at, Position { line, column }, "{text}");
-        }
-        for text in ["a: b * c & d\n", "a: '*b'\n", "---\na: 1\n...\n", "%YAML 1.2\n---\na: 1\n"] {
-            assert_eq!(check(text), Ok(()), "{text}");
-        }
-    }
-
-    #[test]
-    fn control_characters_are_named_with_their_place() {
-        let objection = check("title: é\u{7}\n").unwrap_err();
-        assert_eq!(objection.at, Position { line: 1, column: 9 });
-        assert!(objection.what.contains("U+0007"));
-    }
-
-    /// Lists and mappings on the way down; the text itself is none.
-    fn depth(value: &serde_json::Value) -> usize {
-        match value {
-            serde_json::Value::Array(items) => 1 + items.iter().map(depth).max().unwrap_or(0),
-            serde_json::Value::Object(entries) => 1 + entries.values().map(depth).max().unwrap_or(0),
-            _ => 0,
-        }
-    }
-
-    proptest! {
-        #![proptest_config(ProptestConfig::with_cases(2_000))]
-
-        /// What passes with a limit is never deeper than it, lists in the column of their key counted once.
-        #[test]
-        fn nothing_deeper_than_the_limit_passes(
-            tokens in prop::collection::vec(
-                prop::sample::select(vec![
-                    "[", "]", "{", "}", "- ", "-", ": ", ":", ", ", "\n", "\n ", "\n  ", "\n    ", "\"", "'", "|\n",
-                    ">\n", "|2\n", "# ", "a", "a: ", "b\n", " ", "? ", "!t ", "---\n", "\\", "\t", "\r\n", "\n- ",
-                ]),
-                0..24,
-            )
-        ) {
-            let text = tokens.concat();
-            if walk(&text, 2, 1_000).is_ok()
-                && let Some(tree) = crate::store::yaml::tree(&text)
-            {
-                prop_assert!(depth(&tree) <= 4, "{text:?}");
             }
         }
     }
