@@ -1,6 +1,7 @@
 //! Names that lead to no record, and names that two records have: where they stand, and which name was meant.
 
-use std::collections::{BTreeMap, HashSet};
+use std::collections::hash_map::Entry;
+use std::collections::{BTreeMap, HashMap, HashSet};
 use std::path::Path;
 
 use super::fault::{Fault, FaultKind, Position};
@@ -9,41 +10,65 @@ use super::nearest::nearest;
 use super::sheet::Sheet;
 use super::yaml;
 use crate::board::rules::{self, Broken, Dangling, Step, Target};
-use crate::board::{Board, Head, Id, RecordRef};
+use crate::board::{Board, Head, Id, RecordRef, SceneNumber};
 
 /// Every fault between records. A reference to a record whose own file cannot be read is none: that file is.
 pub(super) fn faults(board: &Board, folder: &Path, is_damaged: &dyn Fn(&BoardFile) -> bool) -> Vec<Fault> {
     let mut by_file: BTreeMap<BoardFile, Vec<Loose>> = BTreeMap::new();
+    let mut guess = Guess::new(board);
+    let mut doubled = None;
     for broken in rules::broken(board) {
-        let found = match broken {
-            Broken::Dangling(dangling) if !is_damaged(&file_of(&dangling.to)) => {
-                Some((dangling.from.clone(), Loose::dangling(board, dangling)))
-            }
+        let loose = match broken {
+            Broken::Dangling(dangling) if !is_damaged(&file_of(&dangling.to)) => guess.loose(dangling),
             Broken::SameNumber(number) => {
-                let mut places = board.scenes().enumerate().filter(|(_, scene)| scene.number == number);
-                places.nth(1).map(|(place, _)| {
-                    let path = vec![Step::At(place), Step::Key("scene".to_owned())];
-                    let what = format!("two scenes have the number {number}");
-                    let hint = "give one of them another number, such as one with a letter".to_owned();
-                    (RecordRef::Scene(number), Loose { path, what, hint: Some(hint), ..Loose::twice() })
-                })
+                let place = doubled.get_or_insert_with(|| second_places(board)).get(&number).copied();
+                Loose::same_number(number, place.unwrap_or_default())
             }
-            _ => None,
+            _ => continue,
         };
-        if let Some((record, loose)) = found {
-            by_file.entry(BoardFile::of(&record)).or_default().push(Loose { record: Some(record), ..loose });
-        }
+        by_file.entry(BoardFile::of(&loose.record)).or_default().push(loose);
     }
     let doubles = doubles(board.head());
     if !doubles.is_empty() {
         by_file.entry(BoardFile::Head).or_default().extend(doubles);
     }
-    let in_file = |(file, loose): (BoardFile, Vec<Loose>)| {
+    let mut effort = MOST_EFFORT;
+    let mut all = Vec::new();
+    for (file, mut loose) in by_file {
         let sheet = Sheet::read(folder, &file).ok();
-        let finder = Finder::new(sheet.as_ref().and_then(|sheet| sheet.text(&file).ok()).unwrap_or_default());
-        loose.into_iter().map(|loose| loose.fault(&file, &finder)).collect::<Vec<_>>()
-    };
-    by_file.into_iter().flat_map(in_file).collect()
+        let text = sheet.as_ref().and_then(|sheet| sheet.text(&file).ok()).unwrap_or_default();
+        let finder = Finder::new(text);
+        let more = loose.len().saturating_sub(MOST_IN_A_FILE);
+        loose.truncate(MOST_IN_A_FILE);
+        all.extend(loose.into_iter().map(|loose| loose.fault(&file, &finder, &mut effort)));
+        if more > 0 {
+            let what = format!("{more} more names lead nowhere");
+            all.push(Fault::new(FaultKind::Dangling, file.name(), what).of(file.record()));
+        }
+    }
+    all
+}
+
+/// The most faults that are named one by one in a file.
+const MOST_IN_A_FILE: usize = 500;
+
+/// The most bytes that are read again to find places; from then on faults have none. Ten thousand records of which
+/// each has a fault take a third of it.
+const MOST_EFFORT: usize = 32 << 20;
+
+/// The most names for which the nearest is looked for among all.
+const MOST_GUESSES: usize = 300;
+
+/// Of each scene number, where its second scene stands.
+fn second_places(board: &Board) -> HashMap<SceneNumber, usize> {
+    let mut first = HashSet::new();
+    let mut second = HashMap::new();
+    for (place, scene) in board.scenes().enumerate() {
+        if !first.insert(&scene.number) {
+            second.entry(scene.number.clone()).or_insert(place);
+        }
+    }
+    second
 }
 
 /// The first name in a record's own `text` that leads nowhere in `after` and is not there in `before`.
@@ -54,8 +79,8 @@ pub(super) fn new_dangling(before: &Board, after: &Board, record: &RecordRef, te
         // The text is the scene alone, and not the list that it stands in.
         new.path.remove(0);
     }
-    let loose = Loose { record: Some(record.clone()), ..Loose::dangling(after, new) };
-    Some(loose.fault(&BoardFile::of(record), &Finder::new(text)))
+    let loose = Guess::new(after).loose(new);
+    Some(loose.fault(&BoardFile::of(record), &Finder::new(text), &mut MOST_EFFORT.clone()))
 }
 
 fn of_record<'a>(board: &Board, record: &'a RecordRef) -> impl Iterator<Item = Dangling> + use<'a> {
@@ -65,33 +90,57 @@ fn of_record<'a>(board: &Board, record: &'a RecordRef) -> impl Iterator<Item = D
 /// A fault that has no place yet.
 struct Loose {
     kind: FaultKind,
-    record: Option<RecordRef>,
+    record: RecordRef,
     path: Vec<Step>,
     what: String,
-    hint: Option<String>,
+    hint: String,
 }
 
 impl Loose {
-    fn twice() -> Self {
-        Self { kind: FaultKind::Twice, record: None, path: Vec::new(), what: String::new(), hint: None }
-    }
-
-    fn dangling(board: &Board, dangling: Dangling) -> Self {
-        let near = near(board, &dangling.to).map(|near| format!("did you mean `{near}`?"));
+    fn same_number(number: SceneNumber, place: usize) -> Self {
         Self {
-            kind: FaultKind::Dangling,
-            record: None,
-            path: dangling.path,
-            what: format!("there is no {}", dangling.to),
-            hint: near.or_else(|| Some(where_to_add(&dangling.to))),
+            kind: FaultKind::Twice,
+            path: vec![Step::At(place), Step::Key("scene".to_owned())],
+            what: format!("two scenes have the number {number}"),
+            hint: "give one of them another number, such as one with a letter".to_owned(),
+            record: RecordRef::Scene(number),
         }
     }
 
-    fn fault(self, file: &BoardFile, finder: &Finder<'_>) -> Fault {
-        let fault = Fault::new(self.kind, file.name(), self.what).at(finder.find(&self.path)).of(self.record);
-        match self.hint {
-            Some(hint) => fault.hint(hint),
-            None => fault,
+    fn fault(self, file: &BoardFile, finder: &Finder<'_>, effort: &mut usize) -> Fault {
+        Fault::new(self.kind, file.name(), self.what)
+            .at(finder.find(&self.path, effort))
+            .hint(self.hint)
+            .of(self.record)
+    }
+}
+
+/// Guesses which names were meant.
+struct Guess<'a> {
+    board: &'a Board,
+    made: HashMap<Target, Option<String>>,
+}
+
+impl<'a> Guess<'a> {
+    fn new(board: &'a Board) -> Self {
+        Self { board, made: HashMap::new() }
+    }
+
+    fn loose(&mut self, dangling: Dangling) -> Loose {
+        let Dangling { from, path, to } = dangling;
+        let enough = self.made.len() >= MOST_GUESSES;
+        let board = self.board;
+        let near = match self.made.entry(to.clone()) {
+            Entry::Occupied(made) => made.get().clone(),
+            Entry::Vacant(_) if enough => None,
+            Entry::Vacant(slot) => slot.insert(near(board, &to)).clone(),
+        };
+        Loose {
+            kind: FaultKind::Dangling,
+            record: from,
+            path,
+            what: format!("there is no {to}"),
+            hint: near.map_or_else(|| where_to_add(&to), |near| format!("did you mean `{near}`?")),
         }
     }
 }
@@ -110,11 +159,11 @@ fn doubles(head: &Head) -> Vec<Loose> {
         let mut seen = HashSet::new();
         for (at, id) in ids.into_iter().enumerate().filter(|(_, id)| !seen.insert(*id)) {
             found.push(Loose {
-                record: Some(RecordRef::Head),
+                kind: FaultKind::Twice,
+                record: RecordRef::Head,
                 path: vec![Step::Key(list.to_owned()), Step::At(at), Step::Key("id".to_owned())],
                 what: format!("two {what} have the name `{id}`"),
-                hint: Some("give one of them another name".to_owned()),
-                ..Loose::twice()
+                hint: "give one of them another name".to_owned(),
             });
         }
     }
@@ -190,14 +239,19 @@ impl<'a> Finder<'a> {
         Self { text, entries }
     }
 
-    fn find(&self, path: &[Step]) -> Option<Position> {
-        let Some((Step::At(at), rest)) = path.split_first() else { return yaml::locate(self.text, path) };
+    /// The place at the end of a path, unless what would have to be read for it is more than the `effort` left.
+    fn find(&self, path: &[Step], effort: &mut usize) -> Option<Position> {
+        let mut locate = |text: &str, path: &[Step]| {
+            *effort = effort.checked_sub(text.len())?;
+            yaml::locate(text, path)
+        };
+        let Some((Step::At(at), rest)) = path.split_first() else { return locate(self.text, path) };
         let in_entry = self.entries.get(*at).and_then(|(lines, entry)| {
             let path: Vec<Step> = [Step::At(0)].into_iter().chain(rest.iter().cloned()).collect();
-            let found = yaml::locate(entry, &path)?;
+            let found = locate(entry, &path)?;
             Some(Position { line: found.line + lines, column: found.column })
         });
-        in_entry.or_else(|| yaml::locate(self.text, path))
+        in_entry.or_else(|| locate(self.text, path))
     }
 }
 
@@ -216,17 +270,25 @@ mod tests {
         assert_eq!(finder.entries.len(), 3);
         for (place, key) in [(0, "scene"), (1, "period"), (2, "scene")] {
             assert_eq!(
-                finder.find(&path(place, key)),
+                finder.find(&path(place, key), &mut 1_000),
                 yaml::locate(text, &path(place, key)),
                 "{place} {key}"
             );
-            assert!(finder.find(&path(place, key)).is_some());
+            assert!(finder.find(&path(place, key), &mut 1_000).is_some());
         }
+    }
+
+    #[test]
+    fn places_are_looked_for_only_as_long_as_that_is_little_work() {
+        let finder = Finder::new("- scene: 1\n- scene: 2\n");
+        let mut effort = 25;
+        let mut find = |place| finder.find(&path(place, "scene"), &mut effort).is_some();
+        assert_eq!([find(0), find(1), find(0)], [true, true, false]);
     }
 
     #[test]
     fn a_list_in_brackets_is_searched_as_a_whole() {
         let finder = Finder::new("[{scene: 1}, {scene: 2}]\n");
-        assert_eq!(finder.find(&path(1, "scene")), Some(Position { line: 1, column: 22 }));
+        assert_eq!(finder.find(&path(1, "scene"), &mut 1_000), Some(Position { line: 1, column: 22 }));
     }
 }

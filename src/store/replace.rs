@@ -228,3 +228,125 @@ fn put_back(done: &mut [Staged<'_>], error: NotReplaced) -> NotReplaced {
     }
     error
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeMap;
+
+    /// A folder with three files.
+    struct Folder(tempfile::TempDir);
+
+    impl Folder {
+        fn new() -> Self {
+            let dir = tempfile::tempdir().unwrap();
+            for name in ["board.yaml", "scenes.yaml", "schedule.yaml"] {
+                fs::write(dir.path().join(name), "old").unwrap();
+            }
+            Self(dir)
+        }
+
+        fn replace(&self, set: Vec<(BoardFile, Replacement)>) -> Result<(), NotReplaced> {
+            replace(self.0.path(), "0123", &set)
+        }
+
+        fn one(
+            &self,
+            file: BoardFile,
+            before: Option<&str>,
+            after: Option<&str>,
+        ) -> (BoardFile, Replacement) {
+            let before = before.map_or(Expected::Absent, |text| Expected::Bytes(text.into()));
+            let replacement =
+                Replacement { path: file.path(self.0.path()), before, after: after.map(|text| text.into()) };
+            (file, replacement)
+        }
+
+        fn all(&self) -> BTreeMap<String, String> {
+            let mut all = BTreeMap::new();
+            for entry in fs::read_dir(self.0.path()).unwrap() {
+                let path = entry.unwrap().path();
+                if path.is_file() {
+                    let name = path.file_name().unwrap().to_string_lossy().into_owned();
+                    all.insert(name, fs::read_to_string(path).unwrap());
+                }
+            }
+            all
+        }
+    }
+
+    fn new_outfit() -> BoardFile {
+        BoardFile::Outfit("x".parse().unwrap())
+    }
+
+    #[test]
+    fn a_set_is_replaced_as_a_whole() {
+        let folder = Folder::new();
+        folder
+            .replace(vec![
+                folder.one(BoardFile::Head, Some("old"), Some("new")),
+                folder.one(BoardFile::Scenes, Some("old"), None),
+                folder.one(new_outfit(), None, Some("made")),
+            ])
+            .unwrap();
+        let told: Vec<(String, String)> = folder.all().into_iter().collect();
+        assert_eq!(
+            told,
+            [("board.yaml", "new"), ("schedule.yaml", "old")].map(|(a, b)| (a.into(), b.into()))
+        );
+        assert_eq!(fs::read_to_string(new_outfit().path(folder.0.path())).unwrap(), "made");
+    }
+
+    #[test]
+    fn where_another_program_wrote_meanwhile_the_whole_set_is_as_it_was() {
+        let folder = Folder::new();
+        fs::write(folder.0.path().join("schedule.yaml"), "theirs").unwrap();
+        let before = folder.all();
+        for foreign in [
+            folder.one(BoardFile::Schedule, Some("old"), Some("new")),
+            folder.one(BoardFile::Schedule, Some("old"), None),
+            folder.one(BoardFile::Schedule, None, Some("new")),
+            folder.one(BoardFile::Look("gone".parse().unwrap()), Some("old"), Some("new")),
+            folder.one(BoardFile::Look("gone".parse().unwrap()), Some("old"), None),
+        ] {
+            let set = vec![
+                folder.one(BoardFile::Head, Some("old"), Some("new")),
+                folder.one(BoardFile::Scenes, Some("old"), None),
+                folder.one(new_outfit(), None, Some("made")),
+                foreign,
+            ];
+            assert!(matches!(folder.replace(set), Err(NotReplaced::Foreign)));
+            assert_eq!(folder.all(), before);
+            for dir in ["outfits", "looks"] {
+                let left = fs::read_dir(folder.0.path().join(dir)).map_or(0, Iterator::count);
+                assert_eq!(left, 0, "{dir}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_the_system_refuses_leaves_everything_as_it_was() {
+        let folder = Folder::new();
+        fs::write(folder.0.path().join("outfits"), "not a folder").unwrap();
+        let before = folder.all();
+        let set = vec![
+            folder.one(BoardFile::Head, Some("old"), Some("new")),
+            folder.one(new_outfit(), None, Some("made")),
+        ];
+        assert!(matches!(folder.replace(set), Err(NotReplaced::Io { .. })));
+        assert_eq!(folder.all(), before);
+    }
+
+    #[test]
+    fn what_was_written_over_the_new_file_stays_when_the_set_is_taken_back() {
+        let folder = Folder::new();
+        let (_, replacement) = folder.one(BoardFile::Head, Some("old"), Some("new"));
+        let temp = folder.0.path().join(".shirr-0123-0-board.yaml");
+        fs::write(&temp, "new").unwrap();
+        let mut staged = Staged { replacement: &replacement, temp };
+        staged.put().unwrap();
+        fs::write(&replacement.path, "theirs").unwrap();
+        staged.back().unwrap();
+        assert_eq!(fs::read_to_string(&replacement.path).unwrap(), "theirs");
+    }
+}

@@ -20,9 +20,9 @@ pub(in crate::store) enum Kind {
     Redo,
 }
 
-/// Any line.
-#[derive(Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case", untagged)]
+/// Any line, to be written.
+#[derive(Debug, PartialEq, Serialize)]
+#[serde(untagged)]
 pub(super) enum Line {
     /// Whose log it is. The last one counts.
     Owner { board: String, folder: String, token: String },
@@ -34,14 +34,25 @@ pub(super) enum Line {
     SetAside { aside: u64 },
 }
 
-/// An entry without its changes, which can be many.
-#[derive(Debug, PartialEq, Deserialize)]
-#[serde(untagged)]
+/// Any line that was read, of an entry without its changes, which can be many.
+#[derive(Debug, PartialEq)]
 pub(super) enum Outline {
     Owner { folder: String, token: String },
     Entry { n: u64, kind: Kind, label: String },
     Done { done: u64 },
     SetAside { aside: u64 },
+}
+
+/// Every key that a line can have, save the changes: those are skipped over and not built.
+#[derive(Deserialize)]
+struct Keys {
+    folder: Option<String>,
+    token: Option<String>,
+    n: Option<u64>,
+    kind: Option<Kind>,
+    label: Option<String>,
+    done: Option<u64>,
+    aside: Option<u64>,
 }
 
 /// A line as bytes, its line end too.
@@ -66,15 +77,19 @@ fn checked(line: &[u8]) -> Option<&str> {
 
 /// What a line says in outline; `None` when it is torn or spoilt.
 pub(super) fn outline(line: &[u8]) -> Option<Outline> {
-    serde_json::from_str(checked(line)?).ok()
+    Some(match serde_json::from_str(checked(line)?).ok()? {
+        Keys { n: Some(n), kind: Some(kind), label: Some(label), .. } => Outline::Entry { n, kind, label },
+        Keys { folder: Some(folder), token: Some(token), .. } => Outline::Owner { folder, token },
+        Keys { done: Some(done), .. } => Outline::Done { done },
+        Keys { aside: Some(aside), .. } => Outline::SetAside { aside },
+        _ => return None,
+    })
 }
 
 /// The edit of an entry; `None` when the line is torn, spoilt, or none.
 pub(super) fn edit(line: &[u8]) -> Option<Edit> {
-    match serde_json::from_str(checked(line)?).ok()? {
-        Line::Entry { label, changes, .. } => Some(Edit { label, changes }),
-        _ => None,
-    }
+    // An entry has the keys of an edit among its own.
+    serde_json::from_str(checked(line)?).ok()
 }
 
 /// FNV-1a, 64 bits (G. Fowler, L. C. Noll, K.-P. Vo; offset basis and prime as published by them).
