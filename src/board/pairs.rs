@@ -6,9 +6,13 @@ use std::marker::PhantomData;
 use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
-/// Keys with values, in the order in which they were given. Meant for tens of entries, not thousands.
+/// Keys with values, in the order in which they were given. Meant for tens of entries: every key is looked for among
+/// all, so a file may give [`MOST`].
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Pairs<K, V>(Vec<(K, V)>);
+
+/// The most entries that are read.
+pub const MOST: usize = 2_000;
 
 impl<K, V> Default for Pairs<K, V> {
     fn default() -> Self {
@@ -102,6 +106,9 @@ where
                     if pairs.get(&key).is_some() {
                         return Err(de::Error::custom(format_args!("duplicate key `{key}`")));
                     }
+                    if pairs.len() == MOST {
+                        return Err(de::Error::custom(format_args!("more than {MOST} keys in one place")));
+                    }
                     pairs.0.push((key, map.next_value()?));
                 }
                 Ok(pairs)
@@ -132,6 +139,16 @@ mod tests {
     #[test]
     fn a_key_that_is_given_twice_is_refused() {
         assert!(read(r#"{"a": 1, "b": 2, "a": 1}"#).unwrap_err().starts_with("duplicate key `a`"));
+    }
+
+    #[test]
+    fn endless_keys_are_refused() {
+        let text = |count: usize| {
+            let all: Vec<String> = (0..count).map(|key| format!("\"{key}\": 1")).collect();
+            format!("{{{}}}", all.join(", "))
+        };
+        assert_eq!(read(&text(MOST)).unwrap().len(), MOST);
+        assert!(read(&text(MOST + 1)).unwrap_err().starts_with("more than 2000 keys in one place"));
     }
 
     #[test]
