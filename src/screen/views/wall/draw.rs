@@ -24,6 +24,8 @@ pub struct Plan {
     pub outfits: Rect,
     pub lanes: Rect,
     pub strip: Rect,
+    /// How many rows a block takes: where there is room to spare, cloth hangs longer.
+    pub tall: u16,
     /// The blocks as painted once, without focus, marks and light.
     pub painted: Option<Buffer>,
 }
@@ -110,6 +112,7 @@ impl Wall {
         let lane_rows = if bars.rows == 0 { 0 } else { bars.rows + 1 };
         let outfit_rows = left - lane_rows.min(left);
         let outfits = rows(ruler_y + 1, outfit_rows);
+        let tall = (outfit_rows / blocks.height.max(1)).clamp(1, paint::TALLEST);
         let lanes = rows(outfits.bottom(), lane_rows);
         Plan {
             stretches,
@@ -120,6 +123,7 @@ impl Wall {
             outfits,
             lanes,
             strip: rows(lanes.bottom(), strip_rows),
+            tall,
             painted: None,
         }
     }

@@ -4,6 +4,7 @@
 //! light lie over the copy. A frame then costs the screen, not the wardrobe.
 
 use ratatui::buffer::Buffer;
+use ratatui::layout::Rect;
 use ratatui::style::Modifier;
 
 use super::Wall;
@@ -14,6 +15,9 @@ use crate::board::{Board, LookId, Standing, garment};
 use crate::screen::canvas::{Canvas, Hit, Hits};
 use crate::screen::theme::Theme;
 use crate::screen::views::Target;
+
+/// The most rows that a block takes, with the gap below it.
+pub const TALLEST: u16 = 6;
 
 /// What lies over a block.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -70,12 +74,15 @@ fn over(wall: &Wall, board: &Board, canvas: &mut Canvas<'_>, entry: &Entry, over
 }
 
 fn draw_block(wall: &Wall, board: &Board, canvas: &mut Canvas<'_>, block: &Block, entry: &Entry, over: Over) {
-    let (x, y) = (block.x, wall.plan.outfits.y + block.y);
+    let tall = wall.plan.tall;
+    let (x, y) = (block.x, wall.plan.outfits.y + block.y * tall);
     if y >= wall.plan.outfits.bottom() {
         return;
     }
     let theme = canvas.theme;
     let two = wall.plan.blocks.pitch > 1;
+    // The higher ones have a gap below, so that each is seen to be one.
+    let hem = (y + tall.saturating_sub(u16::from(tall > 2))).min(wall.plan.outfits.bottom());
     let mark = match entry {
         Entry::Outfit(id) if wall.marks.contains(id) => "✓",
         Entry::Outfit(id) => standing_mark(board, id),
@@ -83,6 +90,7 @@ fn draw_block(wall: &Wall, board: &Board, canvas: &mut Canvas<'_>, block: &Block
     };
     if over == Over::Focus {
         let style = theme.focus().add_modifier(Modifier::BOLD);
+        canvas.clear(Rect::new(x, y, if two { 2 } else { 1 }, 1));
         canvas.put(x, y, 1, mark, style);
         if two {
             canvas.put(x + 1, y, 1, "◂", style);
@@ -116,6 +124,14 @@ fn draw_block(wall: &Wall, board: &Board, canvas: &mut Canvas<'_>, block: &Block
         };
         canvas.put(x + 1, y, 1, &glyph, theme.cloth(shade));
     }
+    for y in y + 1..hem {
+        if matches!(standing, Standing::Folded(_)) {
+            canvas.put(x, y, 1, theme.cloth_glyph(main), theme.cloth(main));
+        }
+        if two {
+            canvas.put(x + 1, y, 1, theme.cloth_glyph(shade), theme.cloth(shade));
+        }
+    }
 }
 
 /// How many outfits a look stands for, in one cell.
@@ -130,7 +146,7 @@ fn folded_digit(board: &Board, id: &LookId) -> String {
 impl Wall {
     /// What is painted at a cell of the far zoom.
     pub fn target_at(&self, x: u16, y: u16) -> Option<Target> {
-        let block = self.plan.blocks.at(x, y.checked_sub(self.plan.outfits.y)?)?;
+        let block = self.plan.blocks.at(x, y.checked_sub(self.plan.outfits.y)? / self.plan.tall.max(1))?;
         self.shelf.at(block.column, block.rows.start).map(target)
     }
 }
