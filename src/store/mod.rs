@@ -2,7 +2,7 @@
 //!
 //! [`read`] looks at a folder and changes nothing; [`OpenBoard`] is a folder that is being worked on: every edit is
 //! in the history log before it is in the files, other hands' changes are taken in live, and what a crash left half
-//! done is finished at the next opening. [`create`] starts a new folder.
+//! done is finished at the next opening. [`create()`] starts a new folder.
 //!
 //! Nothing here rests on a lock in the folder, since folders are shared. Nothing here knows a screen: what there is
 //! to say comes back as [`Fault`]s and [`News`].

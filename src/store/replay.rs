@@ -78,7 +78,7 @@ impl OpenBoard {
             match replace::replace(&self.shelf.folder, self.history.token(), &set) {
                 Ok(()) => {
                     self.history.finish();
-                    self.become_(next, &set);
+                    self.take_over(next, &set);
                     return Ok(());
                 }
                 Err(NotReplaced::Foreign) => {}

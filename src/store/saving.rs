@@ -45,7 +45,7 @@ impl OpenBoard {
             match replace::replace(&self.shelf.folder, self.history.token(), &set) {
                 Ok(()) => {
                     self.history.finish();
-                    self.become_(next, &set);
+                    self.take_over(next, &set);
                     return Ok(());
                 }
                 Err(NotReplaced::Foreign) => self.forget_entry()?,
@@ -68,7 +68,7 @@ impl OpenBoard {
     }
 
     /// The board is `next` now, and its files hold what `set` put there.
-    pub(super) fn become_(&mut self, next: Board, set: &[(BoardFile, Replacement)]) {
+    pub(super) fn take_over(&mut self, next: Board, set: &[(BoardFile, Replacement)]) {
         self.board = next;
         for (file, replacement) in set {
             match &replacement.after {

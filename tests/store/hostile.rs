@@ -149,6 +149,7 @@ fn names_that_lead_nowhere_by_the_thousand_are_told_in_bounds() {
     let scenes: String =
         (1..=2_000).map(|n| format!("- scene: {n}\n  wears: {{nobody: x-{n}, odile: y-{n}}}\n")).collect();
     bench.write("scenes.yaml", scenes);
+    bench.write("schedule.yaml", "- day: 1\n  scenes: [1]\n");
     let faults = bench.faults();
     assert_eq!(faults.len(), 501, "those that are named, and how many more");
     assert!(faults.contains(&"scenes.yaml:4:11: there is no character `nobody`: add it to `characters` in board.yaml, or take the name out".to_owned()), "{faults:#?}");
