@@ -6,6 +6,7 @@ mod crash;
 mod faults;
 mod files;
 mod hostile;
+mod kill;
 mod outside;
 mod round_trip;
 mod text;
