@@ -179,7 +179,6 @@ mod tests {
     #[test]
     fn every_colour_name_is_one_that_the_board_reads() {
         for name in COLOURS {
-            // The crate that reads colours knows the names of CSS 3; the one that CSS 4 added is left out below.
             assert!(name.parse::<crate::trade::colour::Colour>().is_ok(), "{name}");
         }
     }

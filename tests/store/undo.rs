@@ -7,7 +7,7 @@ use crate::sample::operation::operations;
 use crate::{Bench, note, notes, on_disk, retitle, title};
 
 #[test]
-fn undo_and_redo_go_on_where_the_last_session_stopped() {
+fn undo_and_redo_go_on_where_the_last_run_stopped() {
     let bench = Bench::new();
     for (number, name) in ["one", "two", "three"].into_iter().enumerate() {
         let mut open = bench.open();
