@@ -270,7 +270,7 @@ mod tests {
         let tree = serde_json::to_value(&edit).unwrap();
         let scene = |look| {
             json!({
-                "scene": "3A", "date": "1933", "pages": 0, "wears": {"odile": "gown", "bridie": look},
+                "scene": "3A", "date": 1933, "pages": 0, "wears": {"odile": "gown", "bridie": look},
             })
         };
         let swap = json!({"before": scene(json!(null)), "after": scene(json!("rescue"))});

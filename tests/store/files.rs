@@ -50,7 +50,7 @@ fn a_header_comment_outlives_a_rewriting_and_keys_stand_in_order() {
     open.edit(&retitle(open.board(), "smock", "Smock: the blue one")).unwrap();
     assert_eq!(
         bench.text("outfits/smock.yaml"),
-        "# Seen at the museum.\n\ntitle: 'Smock: the blue one'\ncharacter: odile\nworn: '1914'\nrecognition: 0\n"
+        "# Seen at the museum.\n\ntitle: 'Smock: the blue one'\ncharacter: odile\nworn: 1914\nrecognition: 0\n"
     );
     open.edit(&note(open.board(), "smock", "one\ntwo\n")).unwrap();
     assert!(

@@ -1,5 +1,5 @@
-//! Dates in files: a string of EDTF. A bare `1926` in YAML arrives as an
-//! integer and is read as the year it looks like.
+//! Dates in files: a string of EDTF. A bare year is written and read as the
+//! integer that it looks like, so that YAML need not quote it.
 
 use std::fmt;
 
@@ -10,7 +10,12 @@ use super::Date;
 
 impl Serialize for Date {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_str(self)
+        let text = self.to_string();
+        // Other integers would not read back as they were written: `0926` as 926.
+        match text.parse::<u16>() {
+            Ok(year) if (1000..=9999).contains(&year) => serializer.serialize_u16(year),
+            _ => serializer.serialize_str(&text),
+        }
     }
 }
 
@@ -68,6 +73,15 @@ mod tests {
         let deserializer: U64Deserializer<Error> = 1926_u64.into_deserializer();
         assert_eq!(Date::deserialize(deserializer).unwrap().to_string(), "1926");
         assert_eq!(from_number(-1985).unwrap().to_string(), "-1985");
+    }
+
+    #[test]
+    fn a_bare_year_is_written_as_an_integer_and_nothing_else_is() {
+        let written = |text: &str| serde_json::to_string(&text.parse::<Date>().unwrap()).unwrap();
+        assert_eq!(written("1926"), "1926");
+        for text in ["0926", "1926-08", "192X", "1926?", "-1926"] {
+            assert_eq!(written(text), format!("\"{text}\""));
+        }
     }
 
     #[test]
