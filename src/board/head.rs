@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::id::Id;
 use super::pairs::Pairs;
+use crate::trade::by_text::by_text;
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
 use crate::trade::length::Unit;
@@ -179,17 +180,7 @@ impl std::str::FromStr for Scope {
     }
 }
 
-impl Serialize for Scope {
-    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_str(self)
-    }
-}
-
-impl<'de> Deserialize<'de> for Scope {
-    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        String::deserialize(from)?.parse().map_err(serde::de::Error::custom)
-    }
-}
+by_text!(Scope);
 
 #[cfg(test)]
 mod tests {

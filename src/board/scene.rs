@@ -3,12 +3,13 @@
 use std::fmt;
 use std::str::FromStr;
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::head::{Character, Period};
 use super::id::Id;
 use super::look::Look;
 use super::pairs::Pairs;
+use crate::trade::by_text::{by_text, text_or_integer};
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
 
@@ -161,25 +162,7 @@ impl Serialize for SceneNumber {
 
 impl<'de> Deserialize<'de> for SceneNumber {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        struct Visitor;
-
-        impl de::Visitor<'_> for Visitor {
-            type Value = SceneNumber;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a scene number such as `12` or `12A`")
-            }
-
-            fn visit_u64<E: de::Error>(self, digits: u64) -> Result<SceneNumber, E> {
-                self.visit_str(&digits.to_string())
-            }
-
-            fn visit_str<E: de::Error>(self, text: &str) -> Result<SceneNumber, E> {
-                text.parse().map_err(E::custom)
-            }
-        }
-
-        from.deserialize_any(Visitor)
+        text_or_integer(from, "a scene number such as `12` or `12A`")
     }
 }
 
@@ -227,17 +210,7 @@ impl fmt::Display for StoryDay {
     }
 }
 
-impl Serialize for StoryDay {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_str(self)
-    }
-}
-
-impl<'de> Deserialize<'de> for StoryDay {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        String::deserialize(from)?.parse().map_err(de::Error::custom)
-    }
-}
+by_text!(StoryDay);
 
 #[cfg(test)]
 mod tests {

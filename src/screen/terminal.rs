@@ -1,7 +1,7 @@
 //! The terminal: taken on entry, given back on every way out.
 //!
-//! Quit, error and panic go through [`Terminal::leave`] (also on drop); SIGTERM and SIGHUP end the loop, SIGTSTP and
-//! `ctrl-z` give the terminal back until the program is continued.
+//! Quit and error drop [`Terminal`], which gives it back, and a hook does so before a panic prints; SIGTERM and SIGHUP
+//! end the loop; SIGTSTP and `ctrl-z` give the terminal back until the program is continued.
 
 use std::io::{self, Stdout, Write, stdout};
 use std::sync::Once;

@@ -6,7 +6,8 @@ use std::fmt;
 use std::str::FromStr;
 
 use palette::Srgb;
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+
+use super::by_text::by_text;
 
 /// An sRGB colour, with the text that it was given as.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -62,18 +63,7 @@ impl fmt::Display for Colour {
     }
 }
 
-impl Serialize for Colour {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(&self.written)
-    }
-}
-
-impl<'de> Deserialize<'de> for Colour {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        text.parse().map_err(de::Error::custom)
-    }
-}
+by_text!(Colour);
 
 #[cfg(test)]
 mod tests {

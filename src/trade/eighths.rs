@@ -8,7 +8,9 @@ use std::iter::Sum;
 use std::ops::Add;
 use std::str::FromStr;
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use super::by_text::text_or_integer;
 
 /// A length of script in eighths of a page.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -117,25 +119,7 @@ impl Serialize for Eighths {
 
 impl<'de> Deserialize<'de> for Eighths {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        struct Visitor;
-
-        impl de::Visitor<'_> for Visitor {
-            type Value = Eighths;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("pages and eighths such as `1 3/8`")
-            }
-
-            fn visit_u64<E: de::Error>(self, pages: u64) -> Result<Eighths, E> {
-                self.visit_str(&pages.to_string())
-            }
-
-            fn visit_str<E: de::Error>(self, text: &str) -> Result<Eighths, E> {
-                text.parse().map_err(E::custom)
-            }
-        }
-
-        from.deserialize_any(Visitor)
+        text_or_integer(from, "pages and eighths such as `1 3/8`")
     }
 }
 

@@ -6,7 +6,9 @@
 use std::fmt;
 use std::str::FromStr;
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
+use serde::{Deserialize, Serialize};
+
+use super::by_text::by_text;
 
 /// Which unit lengths are shown in; a setting of the board.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -142,18 +144,7 @@ impl fmt::Display for Length {
     }
 }
 
-impl Serialize for Length {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_str(self)
-    }
-}
-
-impl<'de> Deserialize<'de> for Length {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        text.parse().map_err(de::Error::custom)
-    }
-}
+by_text!(Length);
 
 #[cfg(test)]
 mod tests {

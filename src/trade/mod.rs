@@ -2,6 +2,7 @@
 //!
 //! Everything here parses at the edge and is trusted from then on; nothing here reads a file or draws.
 
+pub(crate) mod by_text;
 pub mod colour;
 pub mod date;
 pub mod eighths;

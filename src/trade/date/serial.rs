@@ -1,12 +1,10 @@
 //! Dates in files: a string of EDTF. A bare year is written and read as the
 //! integer that it looks like, so that YAML need not quote it.
 
-use std::fmt;
-
-use serde::de::{self, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::Date;
+use crate::trade::by_text::text_or_integer;
 
 impl Serialize for Date {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -21,29 +19,7 @@ impl Serialize for Date {
 
 impl<'de> Deserialize<'de> for Date {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Date, D::Error> {
-        deserializer.deserialize_any(DateVisitor)
-    }
-}
-
-struct DateVisitor;
-
-impl Visitor<'_> for DateVisitor {
-    type Value = Date;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("a date such as 1926-08-14, 1926-08, 1926~, 192X or 1924/1926")
-    }
-
-    fn visit_str<E: de::Error>(self, text: &str) -> Result<Date, E> {
-        text.parse().map_err(E::custom)
-    }
-
-    fn visit_u64<E: de::Error>(self, year: u64) -> Result<Date, E> {
-        self.visit_str(&year.to_string())
-    }
-
-    fn visit_i64<E: de::Error>(self, year: i64) -> Result<Date, E> {
-        self.visit_str(&year.to_string())
+        text_or_integer(deserializer, "a date such as 1926-08-14, 1926-08, 1926~, 192X or 1924/1926")
     }
 }
 

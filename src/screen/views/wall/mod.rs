@@ -1,6 +1,6 @@
 //! The wall: every outfit by story period, and a lane per look over the years that it stands for.
 //!
-//! [`shelf`] says what there is to show, [`axis`] where time lies, [`blocks`], [`cards`] and [`lanes`] how the three
+//! `shelf` says what there is to show, `axis` where time lies, `blocks`, `cards` and `lanes` how the three
 //! zooms and the lanes are laid out; this file holds the state and puts them together. What was laid out is kept
 //! until the board, the size or the zoom changes, so that a frame costs what is seen, not what there is.
 
