@@ -31,6 +31,7 @@ mod stamp;
 mod swap;
 mod text;
 mod trail;
+mod turn;
 mod watch;
 mod yaml;
 

@@ -3,7 +3,8 @@
 //! Every new text is written beside its file under a name of ours and brought to the disk; only then the files are
 //! replaced. On Linux a replacement is an *exchange*: new and old change names in one step, and what was displaced is
 //! looked at. If it is not what was read last, another program wrote in between: the exchange is turned back, all of
-//! the set with it, and the caller reads again. Where a file system cannot exchange, the file is compared just before
+//! the set with it, and the caller reads again; programs of ours take [turns](super::turn), so that none reads a text
+//! that is about to be turned back. Where a file system cannot exchange, the file is compared just before
 //! it is replaced, which leaves a gap of some microseconds.
 //!
 //! Limit: a program that still holds the displaced file open and writes to it later is not seen.
@@ -15,6 +16,7 @@ use std::path::{Path, PathBuf};
 
 use super::layout::BoardFile;
 use super::swap::{self, Swapped};
+use super::turn::Turns;
 
 /// How the names of our unfinished files begin.
 pub(super) const OURS: &str = ".shirr-";
@@ -59,6 +61,7 @@ pub(super) fn replace(
     token: &str,
     set: &[(BoardFile, Replacement)],
 ) -> Result<(), NotReplaced> {
+    let _turns = Turns::take(set.iter().map(|(_, replacement)| replacement.path.as_path()));
     let mut staged = Vec::with_capacity(set.len());
     let result = stage(token, set, &mut staged).and_then(|()| sync_staged(folder, &staged)).and_then(|()| {
         let mut done = 0;
@@ -168,6 +171,10 @@ impl Staged<'_> {
                 Err(error) => Err(self.failed(error)),
             };
         };
+        // Seen before it is touched, nothing need be turned back.
+        if fs::read(path).is_ok_and(|now| now != *expected) {
+            return Err(NotReplaced::Foreign);
+        }
         let swapped = match after {
             Some(_) => swap::exchange(&self.temp, path, expected),
             None => swap::take_away(path, &self.temp),
