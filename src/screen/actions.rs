@@ -87,15 +87,15 @@ actions! {
     Notes, Everywhere, 0, "notes", ["n"], "Write the notes of what is in focus";
     Suspend, Everywhere, 0, "suspend", ["ctrl-z"], "Give the terminal back for a while";
     Redraw, Everywhere, 0, "redraw", ["ctrl-l"], "Draw the whole screen again";
+    Up, Everywhere, 0, "up", ["up", "k"], "Go up";
+    Down, Everywhere, 0, "down", ["down", "j"], "Go down";
+    Left, Everywhere, 0, "left", ["left", "h"], "Go left: on the wall to what was worn before";
+    Right, Everywhere, 0, "right", ["right", "l"], "Go right: on the wall to what was worn after";
+    PageBack, Everywhere, 0, "page back", ["pgup", "shift-left"], "Go a page back: on the wall to the period before";
+    PageOn, Everywhere, 0, "page on", ["pgdn", "shift-right"], "Go a page on: on the wall to the next period";
+    First, Everywhere, 0, "first", ["home"], "Go to the first";
+    Last, Everywhere, 0, "last", ["end"], "Go to the last";
 
-    Left, Wall, 0, "left", ["left", "h"], "Go to the earlier neighbour";
-    Right, Wall, 0, "right", ["right", "l"], "Go to the later neighbour";
-    Up, Wall, 0, "up", ["up", "k"], "Go up";
-    Down, Wall, 0, "down", ["down", "j"], "Go down";
-    PeriodBack, Wall, 0, "period back", ["pgup", "shift-left"], "Go to the period before";
-    PeriodOn, Wall, 0, "period on", ["pgdn", "shift-right"], "Go to the next period";
-    First, Wall, 0, "first", ["home"], "Go to the first outfit";
-    Last, Wall, 0, "last", ["end"], "Go to the last outfit";
     Closer, Wall, 60, "closer", ["+", "="], "Zoom in: blocks, lines, cards";
     Wider, Wall, 61, "wider", ["-"], "Zoom out: cards, lines, blocks";
     Lanes, Wall, 62, "lanes", ["tab"], "Go between the outfits and the lanes of looks";
@@ -123,14 +123,8 @@ actions! {
     Dissolve, Wall, 0, "dissolve", ["D"], "Take the look away; its outfits are open again";
     RaiseLimit, Wall, 0, "raise limit", ["L"], "Raise a limit of the budget, on the record";
 
-    LookUp, Looks, 0, "up", ["up", "k"], "Go to the look above, or the field above";
-    LookDown, Looks, 0, "down", ["down", "j"], "Go to the look below, or the field below";
-    LookPageUp, Looks, 0, "page up", ["pgup"], "Go up a page";
-    LookPageDown, Looks, 0, "page down", ["pgdn"], "Go down a page";
-    LookFirst, Looks, 0, "first", ["home"], "Go to the first look";
-    LookLast, Looks, 0, "last", ["end"], "Go to the last look";
-    LookFields, Looks, 10, "fields", ["tab", "right", "l"], "Go from the list to the look's fields";
-    LookList, Looks, 0, "list", ["shift-tab", "left", "h"], "Go from the fields back to the list";
+    LookFields, Looks, 10, "fields", ["tab"], "Go from the list to the look's fields";
+    LookList, Looks, 0, "list", ["shift-tab"], "Go from the fields back to the list";
     LookEdit, Looks, 11, "edit", ["enter", "e"], "Change the field in focus";
     LookTreatment, Looks, 12, "treatment", ["t"], "Say whether the look copies or interprets its base";
     LookDeparture, Looks, 13, "departure", ["d"], "Write down a detail in which the look departs from its base";
@@ -147,14 +141,6 @@ actions! {
     LookRemoveItem, Looks, 0, "remove item", ["x", "delete"], "Take away the item in focus: a departure, piece, thread, note, folded outfit or scene";
     LookOnWall, Looks, 20, "on the wall", ["w"], "Show the look on the wall";
 
-    SceneUp, Scenes, 0, "up", ["up", "k"], "Go to the scene before";
-    SceneDown, Scenes, 0, "down", ["down", "j"], "Go to the next scene";
-    ScenePageUp, Scenes, 0, "page up", ["pgup"], "Go up a page";
-    ScenePageDown, Scenes, 0, "page down", ["pgdn"], "Go down a page";
-    SceneFirst, Scenes, 0, "first", ["home"], "Go to the first scene";
-    SceneLast, Scenes, 0, "last", ["end"], "Go to the last scene";
-    SceneLeft, Scenes, 0, "left", ["left", "h", "shift-tab"], "Go to the character before";
-    SceneRight, Scenes, 0, "right", ["right", "l", "tab"], "Go to the next character";
     SceneAssign, Scenes, 10, "assign", ["enter", "a"], "Choose the look that the character wears in this scene";
     SceneCarry, Scenes, 11, "carry", ["c"], "Wear what the character wore in the scene before";
     SceneClear, Scenes, 12, "clear", ["x"], "Present, but no look yet";

@@ -312,14 +312,7 @@ impl App {
             laid.layer.scroll(by);
             return;
         }
-        let act = match (self.view, by < 0) {
-            (Scope::Looks, true) => Act::LookUp,
-            (Scope::Looks, false) => Act::LookDown,
-            (Scope::Scenes, true) => Act::SceneUp,
-            (Scope::Scenes, false) => Act::SceneDown,
-            (_, true) => Act::Up,
-            (_, false) => Act::Down,
-        };
+        let act = if by < 0 { Act::Up } else { Act::Down };
         self.perform(act);
     }
 
@@ -355,7 +348,8 @@ impl App {
                 Scope::Scenes => {}
                 Scope::Wall | Scope::Everywhere => self.wall.back(),
             },
-            _ => match act.row().scope {
+            // What is done in every view, such as moving, each view does in its own way.
+            _ => match self.view {
                 Scope::Wall | Scope::Everywhere => super::views::wall::perform(self, act),
                 Scope::Looks => super::views::looks::perform(self, act),
                 Scope::Scenes => super::views::scenes::perform(self, act),

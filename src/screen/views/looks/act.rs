@@ -12,20 +12,20 @@ use crate::screen::views::Target;
 pub fn perform(app: &mut App, act: Act) {
     match act {
         Act::LookInvent => return app.invent(),
-        Act::LookUp => return step(app, -1),
-        Act::LookDown => return step(app, 1),
-        Act::LookPageUp => return page(app, false),
-        Act::LookPageDown => return page(app, true),
-        Act::LookFirst => return far(app, isize::MIN),
-        Act::LookLast => return far(app, isize::MAX),
+        Act::Up => return step(app, -1),
+        Act::Down => return step(app, 1),
+        Act::PageBack => return page(app, false),
+        Act::PageOn => return page(app, true),
+        Act::First => return far(app, isize::MIN),
+        Act::Last => return far(app, isize::MAX),
         _ => {}
     }
     let Some(id) = app.looks.look(app.board()) else {
         return app.say("no looks yet: gather outfits on the wall with g, or invent one with i");
     };
     match act {
-        Act::LookFields => app.looks.enter(app.open.board()),
-        Act::LookList => app.looks.back(),
+        Act::LookFields | Act::Right => app.looks.enter(app.open.board()),
+        Act::LookList | Act::Left => app.looks.back(),
         Act::LookEdit if app.looks.inside => edit::change(app, id),
         Act::LookEdit => app.looks.enter(app.open.board()),
         Act::LookTreatment => app.choose_treatment(id),

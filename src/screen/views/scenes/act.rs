@@ -12,14 +12,14 @@ pub fn perform(app: &mut App, act: Act) {
     let board = app.open.board();
     let page = isize::try_from(app.scenes.page).unwrap_or(1);
     match act {
-        Act::SceneUp => app.scenes.step(board, -1),
-        Act::SceneDown => app.scenes.step(board, 1),
-        Act::ScenePageUp => app.scenes.step(board, -page),
-        Act::ScenePageDown => app.scenes.step(board, page),
-        Act::SceneFirst => app.scenes.step(board, isize::MIN),
-        Act::SceneLast => app.scenes.step(board, isize::MAX),
-        Act::SceneLeft => app.scenes.turn(board, -1),
-        Act::SceneRight => app.scenes.turn(board, 1),
+        Act::Up => app.scenes.step(board, -1),
+        Act::Down => app.scenes.step(board, 1),
+        Act::PageBack => app.scenes.step(board, -page),
+        Act::PageOn => app.scenes.step(board, page),
+        Act::First => app.scenes.step(board, isize::MIN),
+        Act::Last => app.scenes.step(board, isize::MAX),
+        Act::Left => app.scenes.turn(board, -1),
+        Act::Right => app.scenes.turn(board, 1),
         Act::SceneNextGap => next_gap(app),
         Act::SceneAdd => form::add(app),
         Act::SceneEdit => form::edit(app),
