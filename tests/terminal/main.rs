@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 mod exits;
+mod hostile;
 mod kill;
 mod pty;
 mod walkthrough;

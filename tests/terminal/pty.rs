@@ -80,9 +80,9 @@ fn copy(from: &Path, to: &Path) {
         let entry = entry.unwrap();
         let target = to.join(entry.file_name());
         if entry.file_type().unwrap().is_dir() {
-            copy(&entry.path(), &target)
+            copy(&entry.path(), &target);
         } else {
-            drop(std::fs::copy(entry.path(), target).unwrap())
+            std::fs::copy(entry.path(), target).unwrap();
         }
     }
 }
