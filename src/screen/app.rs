@@ -14,7 +14,7 @@ use super::layers::{Layer, Next};
 use super::theme::Theme;
 use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
 use crate::board::{Board, Change, Edit, RecordRef, Refused};
-use crate::store::{EditError, OpenBoard};
+use crate::store::{EditError, News, NewsKind, OpenBoard};
 
 /// Everything that the screen knows.
 pub struct App {
@@ -240,7 +240,8 @@ impl App {
         }
         self.version += 1;
         let text: Vec<String> = news.iter().map(|news| news.text.clone()).collect();
-        self.say(text.join("; "));
+        let grave = |news: &News| matches!(news.kind, NewsKind::Damaged | NewsKind::Unreachable);
+        self.said = Said { text: text.join("; "), wrong: news.iter().any(grave), fresh: true };
     }
 
     /// Takes one event of the terminal.
