@@ -5,6 +5,7 @@
 
 use std::io::{self, Stdout, Write, stdout};
 use std::sync::Once;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use crossterm::cursor::Show;
 use crossterm::event::{
@@ -14,6 +15,9 @@ use crossterm::terminal::{
     Clear, ClearType, EnterAlternateScreen, LeaveAlternateScreen, disable_raw_mode, enable_raw_mode,
 };
 use ratatui::backend::CrosstermBackend;
+
+/// Whether somebody else has the terminal for now. Their `ctrl-c` is theirs, though the system sends it to us, too.
+static AWAY: AtomicBool = AtomicBool::new(false);
 
 /// The terminal while the program has it.
 pub struct Terminal {
@@ -50,7 +54,9 @@ impl Terminal {
     /// When the terminal cannot be taken again.
     pub fn away<T>(&mut self, work: impl FnOnce() -> T) -> io::Result<T> {
         give_back();
+        AWAY.store(true, Ordering::Relaxed);
         let done = work();
+        AWAY.store(false, Ordering::Relaxed);
         take()?;
         self.redraw()?;
         Ok(done)
@@ -124,7 +130,7 @@ mod unix {
     use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM, SIGTSTP};
     use signal_hook::iterator;
 
-    use super::{Asked, Waited, give_back};
+    use super::{AWAY, Asked, Waited, give_back};
 
     /// How long the loop has to end by itself when it is asked to.
     const GRACE: Duration = Duration::from_secs(2);
@@ -150,6 +156,9 @@ mod unix {
                 for signal in incoming.forever() {
                     if signal == SIGTSTP {
                         stopping.store(true, Ordering::Relaxed);
+                        continue;
+                    }
+                    if signal == SIGINT && AWAY.load(Ordering::Relaxed) {
                         continue;
                     }
                     ending.store(true, Ordering::Relaxed);

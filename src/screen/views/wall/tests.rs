@@ -87,6 +87,21 @@ fn nothing_panics_and_nothing_is_drawn_outside_at_any_size_or_zoom() {
 }
 
 #[test]
+fn no_layer_panics_at_any_size() {
+    for keys in ["g", "f", "x", "R", "T", "c", "L", "enter", "?", ":", "/", "!", "n", "g enter o g enter"] {
+        let mut trial = Trial::demo();
+        odile(&mut trial);
+        trial.keys(keys);
+        assert!(!trial.app.layers.is_empty(), "{keys} opens a layer");
+        for (width, height) in
+            [(1, 1), (40, 12), (41, 13), (60, 20), (80, 24), (200, 60), (40, 60), (200, 12)]
+        {
+            trial.screen((width, height));
+        }
+    }
+}
+
+#[test]
 fn marked_outfits_become_a_look_that_is_in_focus() {
     let mut trial = Trial::demo();
     odile(&mut trial);
