@@ -146,7 +146,8 @@ impl Layer for Pick {
         let inside = window::open(canvas, area, (wide, high), &self.title, &foot);
         let right = inside.right();
         let mut y = inside.y;
-        for line in lead.iter().take(usize::from(inside.height.saturating_sub(1))) {
+        // On a small screen the answers are worth more than the last lines of the question.
+        for line in lead.iter().take(usize::from(inside.height.saturating_sub(rows.min(4)))) {
             let text = canvas.theme.text();
             canvas.put(inside.x, y, inside.width, line, text);
             y += 1;
