@@ -9,31 +9,28 @@ use super::sheet;
 use super::shelf::Seen;
 use crate::board::{Board, Edit};
 
+/// Files, each with what stands in it.
+type Found = Vec<(BoardFile, Result<sheet::Sheet, sheet::Closed>)>;
+
 impl OpenBoard {
     /// Takes in what other hands changed in the folder since the last look.
     pub fn take_in_outside(&mut self) -> Vec<News> {
         let mut told = std::mem::take(&mut self.news);
-        let listing = match Listing::of(&self.shelf.folder) {
-            Ok(listing) if listing.files.iter().any(|(file, _)| *file == BoardFile::Head) => listing,
-            // Without its head it is no board: a drive is away, or a program is about to put the file back. To take
-            // every record for removed would be the worst of guesses.
-            _ => {
-                if !self.unreachable {
-                    self.unreachable = true;
-                    told.push(News::unreachable());
-                }
-                return told;
+        let Some((listing, read)) = self.look() else {
+            if !self.unreachable {
+                self.unreachable = true;
+                told.push(News::unreachable());
             }
+            return told;
         };
         if std::mem::take(&mut self.unreachable) {
             told.push(News::back());
         }
         let strays_changed = self.shelf.strays != listing.strays;
         self.shelf.strays = listing.strays;
-        let suspects = self.suspects(&listing.files);
         let mut changes = Vec::new();
         let mut damage_changed = false;
-        for (file, read) in sheet::read_still(&self.shelf.folder, suspects) {
+        for (file, read) in read {
             let before = self.shelf.known.get(&file).map(|known| known.print);
             let was_damaged = self.shelf.damaged.remove(&file);
             match Seen::of(&file, read.as_ref().map_err(sheet::Closed::clone)) {
@@ -72,6 +69,20 @@ impl OpenBoard {
             self.gather_faults();
         }
         told
+    }
+
+    /// The names in the folder, and what stands in the files that may have changed; nothing where the folder is out
+    /// of reach. Without its head it is no board: a drive is away, or a program is about to put the file back. To
+    /// take every record for removed would be the worst of guesses. A drive may also go while it is being read, so
+    /// where a file is missing the head is asked for once more.
+    fn look(&self) -> Option<(Listing, Found)> {
+        let listing = Listing::of(&self.shelf.folder).ok()?;
+        if !listing.files.iter().any(|(file, _)| *file == BoardFile::Head) {
+            return None;
+        }
+        let read = sheet::read_still(&self.shelf.folder, self.suspects(&listing.files));
+        let missing = read.iter().any(|(_, read)| matches!(read, Err(sheet::Closed::Absent)));
+        (!missing || self.reachable().is_ok()).then_some((listing, read))
     }
 
     /// The files that may have changed, with what they held.

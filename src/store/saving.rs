@@ -136,7 +136,7 @@ impl OpenBoard {
     }
 
     /// Whether the folder is there at all: if it is not, missing files mean nothing.
-    fn reachable(&self) -> Result<(), EditError> {
+    pub(super) fn reachable(&self) -> Result<(), EditError> {
         let path = BoardFile::Head.path(&self.shelf.folder);
         path.symlink_metadata().map(|_| ()).map_err(EditError::io(&self.shelf.folder, "is out of reach"))
     }
