@@ -16,6 +16,7 @@ mod general;
 pub mod keys;
 pub mod layers;
 mod limit;
+mod outlet;
 pub mod parts;
 mod sheet;
 pub mod terminal;

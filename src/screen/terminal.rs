@@ -3,7 +3,7 @@
 //! Quit and error drop [`Terminal`], which gives it back, and a hook does so before a panic prints; SIGTERM and SIGHUP
 //! end the loop; SIGTSTP and `ctrl-z` give the terminal back until the program is continued.
 
-use std::io::{self, Stdout, Write, stdout};
+use std::io::{self, Write, stdout};
 use std::sync::Once;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -16,14 +16,19 @@ use crossterm::terminal::{
 };
 use ratatui::backend::CrosstermBackend;
 
+use super::outlet::Outlet;
+use super::theme::Depth;
+
 /// Whether somebody else has the terminal for now. Their `ctrl-c` is theirs, though the system sends it to us, too.
 static AWAY: AtomicBool = AtomicBool::new(false);
 
 /// The terminal while the program has it.
 pub struct Terminal {
     /// What frames are drawn on.
-    pub frames: ratatui::Terminal<CrosstermBackend<Stdout>>,
+    pub frames: Frames,
 }
+
+type Frames = ratatui::Terminal<CrosstermBackend<Outlet>>;
 
 impl Terminal {
     /// Takes the terminal, and sees to it that a panic gives it back before it prints.
@@ -44,7 +49,7 @@ impl Terminal {
             }));
         });
         take()?;
-        let frames = ratatui::Terminal::new(CrosstermBackend::new(stdout())).inspect_err(|_| give_back())?;
+        let frames = frames().inspect_err(|_| give_back())?;
         Ok(Self { frames })
     }
 
@@ -69,7 +74,7 @@ impl Terminal {
     /// When the terminal cannot be written to.
     pub fn redraw(&mut self) -> io::Result<()> {
         crossterm::execute!(stdout(), Clear(ClearType::All))?;
-        self.frames = ratatui::Terminal::new(CrosstermBackend::new(stdout()))?;
+        self.frames = frames()?;
         Ok(())
     }
 }
@@ -78,6 +83,13 @@ impl Drop for Terminal {
     fn drop(&mut self) {
         give_back();
     }
+}
+
+fn frames() -> io::Result<Frames> {
+    let depth = Depth::of_environment(|name| std::env::var(name).ok());
+    // The library reads `NO_COLOR` too; what the user set for this program alone goes before it.
+    crossterm::style::force_color_output(depth != Depth::None);
+    ratatui::Terminal::new(CrosstermBackend::new(Outlet::new(depth == Depth::Sixteen)))
 }
 
 fn take() -> io::Result<()> {
