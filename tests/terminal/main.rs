@@ -5,5 +5,6 @@
 mod exits;
 mod hostile;
 mod kill;
+mod limits;
 mod pty;
 mod walkthrough;

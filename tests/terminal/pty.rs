@@ -1,5 +1,6 @@
 //! The program in a pseudo-terminal, and a terminal that reads what it draws.
 
+use std::collections::BTreeMap;
 use std::io::{Read, Write};
 use std::num::NonZero;
 use std::path::{Path, PathBuf};
@@ -7,7 +8,8 @@ use std::sync::{Arc, Mutex};
 use std::thread;
 use std::time::{Duration, Instant};
 
-use shirr::store::Places;
+use shirr::board::Records;
+use shirr::store::{Places, read};
 
 use portable_pty::{Child, CommandBuilder, MasterPty, PtySize, native_pty_system};
 
@@ -35,6 +37,26 @@ impl User {
         to
     }
 
+    /// A board of these files, by name.
+    pub fn board(&self, name: &str, files: &[(&str, &str)]) -> PathBuf {
+        let folder = self.path(name);
+        for (file, text) in files {
+            let file = folder.join(file);
+            std::fs::create_dir_all(file.parent().unwrap()).unwrap();
+            std::fs::write(file, text).unwrap();
+        }
+        folder
+    }
+
+    /// A program of the user's own: a shell script.
+    pub fn script(&self, name: &str, lines: &str) -> String {
+        use std::os::unix::fs::PermissionsExt;
+        let path = self.path(name);
+        std::fs::write(&path, format!("#!/bin/sh\n{lines}\n")).unwrap();
+        std::fs::set_permissions(&path, std::fs::Permissions::from_mode(0o755)).unwrap();
+        path.to_str().unwrap().to_owned()
+    }
+
     /// Where the program keeps what is this user's alone.
     pub fn places(&self) -> Places {
         let below = |name: &str| self.path(name).join("shirr");
@@ -42,7 +64,11 @@ impl User {
     }
 
     fn command(&self, arguments: &[&str]) -> CommandBuilder {
-        let mut command = CommandBuilder::new(env!("CARGO_BIN_EXE_shirr"));
+        self.command_of(env!("CARGO_BIN_EXE_shirr"), arguments)
+    }
+
+    fn command_of(&self, program: &str, arguments: &[&str]) -> CommandBuilder {
+        let mut command = CommandBuilder::new(program);
         command.args(arguments);
         command.env_clear();
         command.env("HOME", self.home.path());
@@ -68,9 +94,59 @@ impl User {
 
     /// The same, with one more variable.
     pub fn run_with(&self, arguments: &[&str], size: (u16, u16), variable: (&str, &str)) -> Program {
+        self.run_with_all(arguments, size, &[variable])
+    }
+
+    /// The same, with more variables.
+    pub fn run_with_all(
+        &self,
+        arguments: &[&str],
+        (columns, rows): (u16, u16),
+        variables: &[(&str, &str)],
+    ) -> Program {
         let mut command = self.command(arguments);
+        for (name, value) in variables {
+            command.env(name, value);
+        }
+        Program::start(command, columns, rows)
+    }
+
+    /// Runs one of these tests by itself in a terminal of its own, with a variable that tells it so.
+    pub fn run_test(&self, test: &str, variable: (&str, &str)) -> Program {
+        let own = std::env::current_exe().unwrap();
+        let mut command = self.command_of(own.to_str().unwrap(), &["--exact", test, "--nocapture"]);
         command.env(variable.0, variable.1);
-        Program::start(command, size.0, size.1)
+        Program::start(command, 100, 30)
+    }
+}
+
+/// Every file below a folder, with its bytes.
+pub fn files(folder: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
+    let mut found = BTreeMap::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(files(&path));
+        } else {
+            found.insert(path.clone(), std::fs::read(&path).unwrap());
+        }
+    }
+    found
+}
+
+/// What a board's folder says, of which every file must read.
+pub fn records(folder: &Path) -> Records {
+    let reading = read(folder).unwrap();
+    assert_eq!(reading.faults, []);
+    reading.board.records().clone()
+}
+
+/// Waits until something outside of the screen is so.
+pub fn wait_until(what: &str, is_so: impl Fn() -> bool) {
+    let start = Instant::now();
+    while !is_so() {
+        assert!(start.elapsed() < PATIENCE, "never came: {what}");
+        thread::sleep(Duration::from_millis(5));
     }
 }
 
@@ -124,9 +200,10 @@ impl Program {
         Self { child, master: pair.master, keys, seen }
     }
 
-    /// What the screen shows now.
+    /// What the screen shows now, without the blanks at the ends of its lines.
     pub fn screen(&self) -> String {
-        self.seen.lock().unwrap().screen.screen().contents()
+        let screen = self.seen.lock().unwrap().screen.screen().contents();
+        screen.lines().map(str::trim_end).collect::<Vec<_>>().join("\n")
     }
 
     /// Everything that was written to the terminal.
@@ -172,6 +249,52 @@ impl Program {
     pub fn types(&mut self, keys: &str, text: &str) -> String {
         self.keys(keys);
         self.shows(text)
+    }
+
+    /// The row with the looks used and their limits.
+    pub fn counter(&self) -> String {
+        self.screen().lines().nth(1).unwrap_or_default().to_owned()
+    }
+
+    /// Waits until the counter shows these numbers.
+    pub fn counts(&self, numbers: &[&str]) -> String {
+        let wished = |counter: &str| numbers.iter().all(|number| counter.contains(number));
+        self.until(&numbers.join(" "), |screen| wished(screen.lines().nth(1).unwrap_or_default()))
+    }
+
+    /// The letter in a cell; columns and rows from 0.
+    pub fn cell(&self, (column, row): (u16, u16)) -> String {
+        let seen = self.seen.lock().unwrap();
+        seen.screen.screen().cell(row, column).map_or(String::new(), |cell| cell.contents().to_owned())
+    }
+
+    /// The cell in which a text begins for the first time from row `from` on.
+    pub fn place(&self, text: &str, from: usize) -> (u16, u16) {
+        let screen = self.screen();
+        let found = screen.lines().enumerate().skip(from).find_map(|(row, line)| {
+            // The screens of these tests hold letters of one cell each.
+            let column = line[..line.find(text)?].chars().count();
+            Some((u16::try_from(column).unwrap(), u16::try_from(row).unwrap()))
+        });
+        found.unwrap_or_else(|| panic!("`{text}` is not there from row {from} on\n{screen}"))
+    }
+
+    /// Presses and lets go a mouse button (0 left, 2 right; 64 and 65 are the wheel) in a cell.
+    pub fn clicks(&mut self, button: u8, (column, row): (u16, u16)) {
+        let place = format!("{};{}", column + 1, row + 1);
+        self.keys(&format!("\u{1b}[<{button};{place}M"));
+        if button < 64 {
+            self.keys(&format!("\u{1b}[<{button};{place}m"));
+        }
+    }
+
+    /// Presses escape, and waits until no layer is left. (What comes at once after an escape is read with it as one
+    /// key, as of every terminal.)
+    pub fn escapes(&mut self) {
+        self.keys("\u{1b}");
+        self.until("the view's own footer", |screen| {
+            screen.lines().last().unwrap_or_default().ends_with("? help")
+        });
     }
 
     pub fn resize(&self, columns: u16, rows: u16) {
