@@ -7,4 +7,5 @@ mod hostile;
 mod kill;
 mod limits;
 mod pty;
+mod sharing;
 mod walkthrough;
