@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 mod colours;
+mod editor;
 mod exits;
 mod hostile;
 mod kill;
