@@ -81,3 +81,113 @@ fn every_size_is_drawn_and_below_the_least_one_clear_sentence() {
     program.keys("q");
     assert_eq!(program.ends(), 0);
 }
+
+/// Tells a test that it runs inside a terminal of its own.
+const INSIDE: &str = "SHIRR_TEST_INSIDE";
+
+#[test]
+fn a_panic_gives_the_terminal_back_before_it_is_told() {
+    if std::env::var_os(INSIDE).is_some() {
+        let mut terminal = shirr::screen::terminal::Terminal::enter().unwrap();
+        terminal.frames.draw(|frame| frame.render_widget("the full screen", frame.area())).unwrap();
+        panic!("words of a panic");
+    }
+    let user = User::new();
+    let mut program =
+        user.run_test("exits::a_panic_gives_the_terminal_back_before_it_is_told", (INSIDE, "1"));
+    assert_ne!(program.ends(), 0);
+    assert!(program.gave_back());
+    let raw = String::from_utf8_lossy(&program.raw()).into_owned();
+    let (taken, words) = (raw.find("\u{1b}[?1049h"), raw.find("words of a panic"));
+    let given_back = raw.find("\u{1b}[?1049l");
+    assert!(taken.is_some() && taken < given_back && given_back < words, "{raw:?}");
+    let screen = program.screen();
+    assert!(!screen.contains("the full screen"), "{screen}");
+    // A terminal that is still raw would begin lines where the last ended.
+    assert!(screen.lines().any(|line| line.starts_with("words of a panic")), "{screen}");
+}
+
+#[test]
+fn a_folder_that_goes_away_is_said_and_the_program_goes_on() {
+    let user = User::new();
+    let board = user.demo("board");
+    let mut program = user.run(&[board.to_str().unwrap()], (120, 40));
+    program.shows("× Christening robe, lent");
+    std::fs::rename(&board, user.path("elsewhere")).unwrap();
+    program.keys("]");
+    program.shows("the board's folder is out of reach; nothing can be saved until it is back");
+    let screen = program.types("]", "known 0/5");
+    assert!(screen.contains("41/44"), "nothing is taken for removed\n{screen}");
+    assert!(!board.exists(), "nothing is put where the folder was");
+    // It still moves, finds, and keeps what it has.
+    program.types("o", "open: space marks it");
+    program.types("\u{1b}[H", "× Christening robe, lent");
+    std::fs::rename(user.path("elsewhere"), &board).unwrap();
+    program.shows("the board's folder is back");
+    program.types("]", "known 1/5");
+    program.types("u", "took back");
+    // Gone for good, it can still be left.
+    std::fs::rename(&board, user.path("elsewhere")).unwrap();
+    program.types("]", "out of reach");
+    let screen = program.shows("nothing can be saved until it is back");
+    assert!(screen.contains("known 0/5") && screen.contains("41/44"), "{screen}");
+    program.keys("q");
+    assert_eq!(program.ends(), 0);
+    assert!(program.gave_back());
+}
+
+#[test]
+fn a_file_that_may_not_be_written_is_said_and_the_program_goes_on() {
+    let user = User::new();
+    let board = user.demo("board");
+    let mut program = user.run(&[board.to_str().unwrap()], (120, 40));
+    program.shows("× Christening robe, lent");
+    // A folder in the place of the file, which even root cannot write as a file.
+    let file = board.join("outfits/od-1911-christening-gown.yaml");
+    let kept = std::fs::read(&file).unwrap();
+    std::fs::remove_file(&file).unwrap();
+    std::fs::create_dir(&file).unwrap();
+    program.keys("]");
+    program.shows("od-1911-christening-gown.yaml");
+    program.types("o", "open: space marks it");
+    program.types("]", ": known ");
+    std::fs::remove_dir(&file).unwrap();
+    std::fs::write(&file, kept).unwrap();
+    program.types("\u{1b}[H", "× Christening robe, lent");
+    program.types("]", "known 1/5");
+    program.keys("q");
+    assert_eq!(program.ends(), 0);
+}
+
+/// Where the helper writes the id of the program that it leaves behind.
+const TOLD: &str = "told";
+
+#[test]
+fn a_terminal_that_hangs_up_ends_the_program() {
+    if let Some(place) = std::env::var_os(INSIDE) {
+        // The one who holds the terminal: starts the program in it, and goes away without a word.
+        let user = User::new();
+        let board = user.demo("board");
+        let program = user.run(&[board.to_str().unwrap()], (100, 30));
+        program.shows("Slack Water");
+        std::fs::write(place, program.id().to_string()).unwrap();
+        // Nothing is dropped: only the system closes what was open.
+        std::process::exit(7);
+    }
+    let user = User::new();
+    let told = user.path(TOLD);
+    let variable = (INSIDE, told.to_str().unwrap());
+    let mut holder = user.run_test("exits::a_terminal_that_hangs_up_ends_the_program", variable);
+    assert_eq!(holder.ends(), 7, "{}", holder.screen());
+    let id: u32 = std::fs::read_to_string(&told).unwrap().parse().unwrap();
+    super::pty::wait_until("the end of the program", || has_ended(id));
+}
+
+/// Whether a process is gone, or is only waited for.
+fn has_ended(id: u32) -> bool {
+    let status = std::fs::read_to_string(format!("/proc/{id}/stat")).unwrap_or_default();
+    status
+        .rsplit(')')
+        .next()
+        .is_none_or(|rest| rest.trim_start().is_empty() || rest.trim_start().starts_with('Z'))
+}
