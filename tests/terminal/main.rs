@@ -8,6 +8,7 @@ mod exits;
 mod hostile;
 mod kill;
 mod limits;
+mod mouse;
 mod pty;
 mod sharing;
 mod walkthrough;
