@@ -163,6 +163,10 @@ impl App {
         self.version += 1;
         match done {
             Ok(()) => {
+                // What the layer asks next builds on what it did; other hands' changes are still not seen.
+                if self.seen.as_mut().is_some_and(|seen| seen.apply(edit).is_err()) {
+                    self.seen = None;
+                }
                 self.say(edit.label.clone());
                 self.follow(edit);
                 true

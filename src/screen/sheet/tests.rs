@@ -183,3 +183,21 @@ fn nothing_panics_at_any_size() {
         }
     }
 }
+
+#[test]
+fn a_list_that_stays_open_shows_and_builds_on_what_it_did() {
+    let mut trial = on_entry("+ thread");
+    let before = outfit(&trial, "club-wool").threads.len();
+    let marks = |trial: &mut Trial| trial.screen((100, 50)).matches('✓').count();
+    trial.keys("enter");
+    let marked = marks(&mut trial);
+    for _ in 0..2 {
+        trial.keys("down enter");
+        assert_eq!(outfit(&trial, "club-wool").threads.len(), before + 1);
+        assert_eq!(marks(&mut trial), marked + 1, "{}", trial.screen((100, 50)));
+        trial.keys("enter");
+        assert_eq!(outfit(&trial, "club-wool").threads.len(), before);
+        assert_eq!(marks(&mut trial), marked, "{}", trial.screen((100, 50)));
+        trial.keys("up");
+    }
+}
