@@ -129,38 +129,40 @@ fn steered(program: &Program) -> Option<(&'static str, String)> {
     })
 }
 
+const ESCAPE: &str = "\u{1b}";
+
 /// Every screen that shows words of the files: the keys that lead to it, what it then shows, and the keys back.
 const SCREENS: [(&str, &str, &str); 30] = [
     ("+", "middle", ""),
     ("+", "near", ""),
     ("--", "far", ""),
     ("z", "folded up", "z"),
-    ("T", "Light", "\u{1b}"),
-    ("c", "Show", "\u{1b}"),
+    ("T", "Light", ESCAPE),
+    ("c", "Show", ESCAPE),
     ("\r", "occasionZ", ""),
-    ("\u{1b}[F", "notesZ", "\u{1b}"),
-    ("R", "Rename", "\u{1b}"),
-    ("n", "Notes", "\u{1b}"),
-    ("g", "Gather", "\u{1b}"),
-    ("f", "Fold", "\u{1b}"),
-    ("x", "Let go", "\u{1b}"),
+    ("\u{1b}[F", "notesZ", ESCAPE),
+    ("R", "Rename", ESCAPE),
+    ("n", "Notes", ESCAPE),
+    ("g", "Gather", ESCAPE),
+    ("f", "Fold", ESCAPE),
+    ("x", "Let go", ESCAPE),
     ("\t", "lookZ", ""),
-    ("d", "Departure", "\u{1b}"),
-    ("t", "Treatment", "\u{1b}"),
-    ("a", "wears it", "\u{1b}"),
-    ("D", "Dissolve", "\u{1b}"),
-    ("b", "Base", "\u{1b}"),
+    ("d", "Departure", ESCAPE),
+    ("t", "Treatment", ESCAPE),
+    ("a", "wears it", ESCAPE),
+    ("D", "Dissolve", ESCAPE),
+    ("b", "Base", ESCAPE),
     ("\t", "sergeZ", ""),
-    ("2", "lookZ", ""),
-    ("\t", "ecomesZ", ""),
-    ("\u{1b}[6~", "otesZ", "\u{1b}"),
+    ("2", "interprets its base", ""),
+    ("\t", "▸ title", ""),
+    ("\u{1b}[6~", "otesZ", "h"),
     ("3", "headingZ", ""),
-    ("e", "headingZ", "\u{1b}"),
-    ("\r", "lookZ", "\u{1b}"),
-    ("/", "Find", "\u{1b}"),
-    (":", "Do", "\u{1b}"),
-    ("?", "In ", "\u{1b}"),
-    ("!", "Problems", "\u{1b}"),
+    ("e", "headingZ", ESCAPE),
+    ("\r", "lookZ", ESCAPE),
+    ("/", "Find", ESCAPE),
+    (":", "Do", ESCAPE),
+    ("?", "In ", ESCAPE),
+    ("!", "Problems", ESCAPE),
 ];
 
 #[test]
@@ -173,10 +175,11 @@ fn nothing_in_a_file_steers_the_terminal_on_any_screen() {
                 program.shows(shows);
             }
             assert_eq!(steered(&program), None, "after {keys:?} at {size:?}\n{}", program.screen());
-            program.keys(back);
-            program.until("the view again", |screen| {
-                back.is_empty() || screen.lines().last().unwrap_or_default().ends_with("? help")
-            });
+            if back == ESCAPE {
+                program.escapes();
+            } else {
+                program.keys(back);
+            }
         }
         program.types("1", "1 wall");
         program.keys("q");

@@ -268,15 +268,17 @@ impl Program {
         seen.screen.screen().cell(row, column).map_or(String::new(), |cell| cell.contents().to_owned())
     }
 
-    /// The cell in which a text begins for the first time from row `from` on.
+    /// Waits until a text is there from row `from` on, and returns the cell in which it begins.
     pub fn place(&self, text: &str, from: usize) -> (u16, u16) {
-        let screen = self.screen();
-        let found = screen.lines().enumerate().skip(from).find_map(|(row, line)| {
-            // The screens of these tests hold letters of one cell each.
-            let column = line[..line.find(text)?].chars().count();
-            Some((u16::try_from(column).unwrap(), u16::try_from(row).unwrap()))
-        });
-        found.unwrap_or_else(|| panic!("`{text}` is not there from row {from} on\n{screen}"))
+        let place = |screen: &str| {
+            screen.lines().enumerate().skip(from).find_map(|(row, line)| {
+                // The screens of these tests hold letters of one cell each.
+                let column = line[..line.find(text)?].chars().count();
+                Some((u16::try_from(column).unwrap(), u16::try_from(row).unwrap()))
+            })
+        };
+        let screen = self.until(text, |screen| place(screen).is_some());
+        place(&screen).unwrap()
     }
 
     /// Presses and lets go a mouse button (0 left, 2 right; 64 and 65 are the wheel) in a cell.
@@ -288,13 +290,17 @@ impl Program {
         }
     }
 
-    /// Presses escape, and waits until no layer is left. (What comes at once after an escape is read with it as one
-    /// key, as of every terminal.)
+    /// Waits until something lies over the view, footer and all, which is drawn last.
+    pub fn covered(&self) -> String {
+        self.until("a layer's footer", |screen| !has_own_footer(screen))
+    }
+
+    /// Presses escape, and waits until what lay over the view is gone. (What comes at once after an escape is read
+    /// with it as one key, as of every terminal.)
     pub fn escapes(&mut self) {
+        self.covered();
         self.keys("\u{1b}");
-        self.until("the view's own footer", |screen| {
-            screen.lines().last().unwrap_or_default().ends_with("? help")
-        });
+        self.until("the view's own footer", has_own_footer);
     }
 
     pub fn resize(&self, columns: u16, rows: u16) {
@@ -337,4 +343,9 @@ impl Drop for Program {
 
 fn cells(count: u16) -> NonZero<u16> {
     NonZero::new(count).unwrap()
+}
+
+/// Whether a view's own footer is there, which ends in help.
+fn has_own_footer(screen: &str) -> bool {
+    screen.lines().last().unwrap_or_default().ends_with("? help")
 }
