@@ -46,7 +46,8 @@ fn head(canvas: &mut Canvas<'_>, area: Rect, column: &Column, in_focus: bool) {
     let minutes = (column.length.get() + PER_PAGE / 2) / PER_PAGE;
     let wide = usize::from(area.width);
     if area.height > 2 {
-        let long = format!("{} · {minutes} min · {} scenes", column.span, column.scenes);
+        let scenes = if column.scenes == 1 { "scene" } else { "scenes" };
+        let long = format!("{} · {minutes} min · {} {scenes}", column.span, column.scenes);
         let middle = format!("{} {minutes}′ {} sc", column.span, column.scenes);
         let line = [long, middle]
             .into_iter()

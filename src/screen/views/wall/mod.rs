@@ -61,6 +61,8 @@ pub struct Wall {
     folded_up: bool,
     in_lanes: bool,
     focus: Option<Entry>,
+    /// The outfits of the look in focus, as they were when the shelf was filled.
+    kin: Vec<OutfitId>,
     only: Option<(CharacterId, String)>,
     lit: Option<(ThreadId, String)>,
     /// The first period that is seen in the nearer zooms.
@@ -91,6 +93,9 @@ impl Wall {
         self.first = self.first.min(self.shelf.columns.len() - 1);
         self.marks.retain(|id| board.outfit(id).is_some());
         self.keep_focus(board);
+        if let Some(Entry::Look(id)) = &self.focus {
+            self.kin = board.look(id).map_or(Vec::new(), |look| look.outfits().cloned().collect());
+        }
     }
 
     /// Sees to it that the focus is on something that is shown.
@@ -107,7 +112,11 @@ impl Wall {
             Some(Entry::Outfit(id)) => {
                 board.relations().looks_of(id).first().map(|look| Entry::Look(look.clone()))
             }
-            _ => None,
+            // A look that is gone, by undo or by another hand, leaves the focus to what it held.
+            Some(Entry::Look(_)) => {
+                self.kin.iter().cloned().map(Entry::Outfit).find(|kin| self.shelf.place(kin).is_some())
+            }
+            None => None,
         };
         let stand_in = stand_in.filter(|entry| self.shelf.place(entry).is_some());
         self.in_lanes = false;

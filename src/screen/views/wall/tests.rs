@@ -113,6 +113,11 @@ fn marked_outfits_become_a_look_that_is_in_focus() {
     assert_eq!(trial.app.focused(), Some(Target::Look("tweed-for-two-days".parse().unwrap())));
     assert!(trial.app.wall.marks.is_empty());
     assert_eq!(count(&trial, &period("war")), "7/7");
+    let base = look.base.clone().unwrap();
+    trial.screen(WIDE);
+    trial.keys("u");
+    trial.screen(WIDE);
+    assert_eq!(trial.app.focused(), Some(Target::Outfit(base)), "undone, the focus is on what was gathered");
 }
 
 #[test]
