@@ -138,7 +138,7 @@ mod tests {
     fn lane(name: &str, from: i64, to: i64) -> Lane {
         let day = |year| Day::from_ymd(year, 1, 1);
         let look: LookId = name.parse().unwrap();
-        Lane { look, column: 0, dots: vec![(0, day(from), true), (0, day(to), false)] }
+        Lane { look, column: 0, outfits: Vec::new(), dots: vec![(0, day(from), true), (0, day(to), false)] }
     }
 
     fn decade() -> Vec<Stretch> {

@@ -61,8 +61,6 @@ pub struct Wall {
     folded_up: bool,
     in_lanes: bool,
     focus: Option<Entry>,
-    /// The outfits of the look in focus, as they were when the shelf was filled.
-    kin: Vec<OutfitId>,
     only: Option<(CharacterId, String)>,
     lit: Option<(ThreadId, String)>,
     /// The first period that is seen in the nearer zooms.
@@ -85,21 +83,18 @@ impl Wall {
         if self.filled_for == wanted {
             return;
         }
-        self.shelf = Shelf::fill(board, only.as_ref(), self.folded_up);
+        let before = std::mem::replace(&mut self.shelf, Shelf::fill(board, only.as_ref(), self.folded_up));
         self.filled_for = wanted;
         self.planned_for = None;
         self.carriers = None;
         self.tops.resize(self.shelf.columns.len(), 0);
         self.first = self.first.min(self.shelf.columns.len() - 1);
         self.marks.retain(|id| board.outfit(id).is_some());
-        self.keep_focus(board);
-        if let Some(Entry::Look(id)) = &self.focus {
-            self.kin = board.look(id).map_or(Vec::new(), |look| look.outfits().cloned().collect());
-        }
+        self.keep_focus(board, &before);
     }
 
-    /// Sees to it that the focus is on something that is shown.
-    fn keep_focus(&mut self, board: &Board) {
+    /// Sees to it that the focus is on something that is shown; `before` is the shelf as it was.
+    fn keep_focus(&mut self, board: &Board, before: &Shelf) {
         let shown = |focus: &Entry| match focus {
             Entry::Outfit(_) => self.shelf.place(focus).is_some(),
             Entry::Look(look) => board.look(look).is_some() && self.shelf.lane_of(look).is_some(),
@@ -113,8 +108,9 @@ impl Wall {
                 board.relations().looks_of(id).first().map(|look| Entry::Look(look.clone()))
             }
             // A look that is gone, by undo or by another hand, leaves the focus to what it held.
-            Some(Entry::Look(_)) => {
-                self.kin.iter().cloned().map(Entry::Outfit).find(|kin| self.shelf.place(kin).is_some())
+            Some(Entry::Look(look)) => {
+                let held = before.lane_of(look).map_or(&[][..], |lane| &before.lanes[lane].outfits);
+                held.iter().cloned().map(Entry::Outfit).find(|entry| self.shelf.place(entry).is_some())
             }
             None => None,
         };

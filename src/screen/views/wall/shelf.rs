@@ -58,6 +58,8 @@ pub struct Lane {
     pub look: LookId,
     /// The column in which it begins.
     pub column: usize,
+    /// Its outfits, the base first.
+    pub outfits: Vec<OutfitId>,
     /// Its outfits by column and day; the base is marked.
     pub dots: Vec<(usize, Option<Day>, bool)>,
 }
@@ -108,7 +110,7 @@ impl Shelf {
                 (at, day, look.base.as_ref() == Some(outfit))
             });
             let dots: Vec<_> = dots.collect();
-            lanes.push(Lane { look: id.clone(), column, dots });
+            lanes.push(Lane { look: id.clone(), column, outfits: look.outfits().cloned().collect(), dots });
             if folded_up {
                 let day = board.day_of_look(look);
                 columns[column].slots.push(Slot { entry: Entry::Look(id.clone()), day });
