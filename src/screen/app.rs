@@ -84,8 +84,10 @@ pub struct Said {
     pub text: String,
     /// Whether something went wrong.
     pub wrong: bool,
-    /// Whether it answers the last key; on small screens it then takes the place of the footer.
+    /// Whether it is new since the last key; on small screens it then takes the place of the footer.
     pub fresh: bool,
+    /// Whether it answers the last key, and is not news that came by itself.
+    is_answer: bool,
 }
 
 impl App {
@@ -129,12 +131,12 @@ impl App {
 
     /// Says something.
     pub fn say(&mut self, text: impl Into<String>) {
-        self.said = Said { text: text.into(), wrong: false, fresh: true };
+        self.said = Said { text: text.into(), wrong: false, fresh: true, is_answer: true };
     }
 
     /// Says that something is wrong.
     pub fn warn(&mut self, text: impl Into<String>) {
-        self.said = Said { text: text.into(), wrong: true, fresh: true };
+        self.said = Said { text: text.into(), wrong: true, fresh: true, is_answer: true };
     }
 
     /// Lays a layer over everything.
@@ -243,14 +245,19 @@ impl App {
             return;
         }
         self.version += 1;
-        let text: Vec<String> = news.iter().map(|news| news.text.clone()).collect();
+        let mut text: Vec<String> = news.iter().map(|news| news.text.clone()).collect();
+        // News must not hide the answer to the last key.
+        if self.said.is_answer {
+            text.insert(0, std::mem::take(&mut self.said.text));
+        }
         let grave = |news: &News| matches!(news.kind, NewsKind::Damaged | NewsKind::Unreachable);
-        self.said = Said { text: text.join("; "), wrong: news.iter().any(grave), fresh: true };
+        let wrong = news.iter().any(grave) || (self.said.is_answer && self.said.wrong);
+        self.said = Said { text: text.join("; "), wrong, fresh: true, is_answer: false };
     }
 
     /// Takes one event of the terminal.
     pub fn event(&mut self, event: &Event) {
-        self.said.fresh = false;
+        (self.said.fresh, self.said.is_answer) = (false, false);
         match event {
             Event::Mouse(mouse) => self.mouse(mouse.kind, mouse.column, mouse.row),
             Event::Key(key) if key.kind == KeyEventKind::Release => {}
