@@ -246,12 +246,12 @@ impl App {
         }
         self.version += 1;
         let mut text: Vec<String> = news.iter().map(|news| news.text.clone()).collect();
-        // News must not hide the answer to the last key.
-        if self.said.is_answer {
+        let grave = news.iter().any(|news| matches!(news.kind, NewsKind::Damaged | NewsKind::Unreachable));
+        // News must not hide the answer to the last key, unless it is graver.
+        if self.said.is_answer && !grave {
             text.insert(0, std::mem::take(&mut self.said.text));
         }
-        let grave = |news: &News| matches!(news.kind, NewsKind::Damaged | NewsKind::Unreachable);
-        let wrong = news.iter().any(grave) || (self.said.is_answer && self.said.wrong);
+        let wrong = grave || (self.said.is_answer && self.said.wrong);
         self.said = Said { text: text.join("; "), wrong, fresh: true, is_answer: false };
     }
 
