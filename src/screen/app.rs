@@ -14,7 +14,7 @@ use super::layers::{Layer, Next};
 use super::theme::Theme;
 use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
 use crate::board::{Board, Change, Edit, RecordRef, Refused};
-use crate::store::{EditError, News, NewsKind, OpenBoard};
+use crate::store::{EditError, NewsKind, OpenBoard};
 
 /// Everything that the screen knows.
 pub struct App {
