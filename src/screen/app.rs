@@ -139,6 +139,11 @@ impl App {
         self.said = Said { text: text.into(), wrong: true, fresh: true, is_answer: true };
     }
 
+    /// What went wrong with the work of the last key, if anything did; what was typed for it must then not be lost.
+    pub fn refused(&self) -> Option<&str> {
+        (self.said.wrong && self.said.is_answer).then_some(self.said.text.as_str())
+    }
+
     /// Lays a layer over everything.
     pub fn open_layer(&mut self, layer: impl Layer + 'static) {
         let seen = (!layer.is_live()).then(|| self.board().clone());

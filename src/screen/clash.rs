@@ -13,8 +13,8 @@ pub fn question(clashes: &[Clash], edit: Edit) -> Pick {
     for clash in clashes {
         for field in &clash.fields {
             lead.push(format!("{}: {}", clash.record, field.field));
-            lead.push(format!("  there  {}", FieldClash::words(&field.theirs)));
-            lead.push(format!("  yours  {}", FieldClash::words(&field.ours)));
+            lead.push(format!("there: {}", FieldClash::words(&field.theirs)));
+            lead.push(format!("yours: {}", FieldClash::words(&field.ours)));
         }
     }
     let items = vec![

@@ -13,7 +13,7 @@ use crate::screen::canvas::Canvas;
 use crate::screen::parts::window;
 use crate::trade::plain::is_unsafe;
 
-type Then = Box<dyn FnOnce(&mut App, String)>;
+type Then = Box<dyn FnMut(&mut App, String)>;
 
 /// A text editor over the view.
 pub struct Editor {
@@ -21,12 +21,12 @@ pub struct Editor {
     area: TextArea<'static>,
     was: String,
     warned: bool,
-    then: Option<Then>,
+    then: Then,
 }
 
 impl Editor {
     /// Opens on a text; `then` gets the text when it was changed and is kept.
-    pub fn new(title: impl Into<String>, text: &str, then: impl FnOnce(&mut App, String) + 'static) -> Self {
+    pub fn new(title: impl Into<String>, text: &str, then: impl FnMut(&mut App, String) + 'static) -> Self {
         let mut area = TextArea::from(text.lines().map(str::to_owned));
         area.set_cursor_line_style(Style::new());
         area.set_wrap_mode(WrapMode::WordOrGlyph);
@@ -37,7 +37,7 @@ impl Editor {
             area,
             was: text.trim_end().to_owned(),
             warned: false,
-            then: Some(Box::new(then)),
+            then: Box::new(then),
         }
     }
 
@@ -62,12 +62,11 @@ impl Layer for Editor {
                 match key.code {
                     KeyCode::Char('s') if ctrl => {
                         let text = self.text();
-                        if text != self.was
-                            && let Some(then) = self.then.take()
-                        {
-                            then(app, text);
+                        if text != self.was {
+                            (self.then)(app, text);
                         }
-                        return Next::Close;
+                        // What could not be kept stays to be copied or kept elsewhere.
+                        return if app.refused().is_some() { Next::Keep } else { Next::Close };
                     }
                     KeyCode::Esc | KeyCode::Char('c') if key.code == KeyCode::Esc || ctrl => {
                         if self.text() == self.was || self.warned {

@@ -137,13 +137,9 @@ impl Form {
                 Kind::Choice { at, .. } => Filled::Choice(*at),
             })
             .collect();
-        match (self.then)(app, &filled) {
-            Ok(()) => Next::Close,
-            Err(wrong) => {
-                self.wrong = Some(wrong);
-                Next::Keep
-            }
-        }
+        let done = (self.then)(app, &filled);
+        self.wrong = done.err().or_else(|| app.refused().map(str::to_owned));
+        if self.wrong.is_some() { Next::Keep } else { Next::Close }
     }
 
     fn step(&mut self, by: isize) {

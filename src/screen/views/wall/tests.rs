@@ -1,6 +1,6 @@
 //! The wall of the demo, as its users meet it.
 
-use crate::board::{RecordRef, Scope, Standing, Treatment};
+use crate::board::{Change, Edit, RecordRef, Scope, Standing, Swap, Treatment};
 use crate::screen::trial::Trial;
 use crate::screen::views::Target;
 
@@ -230,4 +230,25 @@ fn a_change_from_outside_since_a_form_was_opened_is_put_as_a_choice() {
     assert!(screen.contains(&RecordRef::Outfit(id.clone()).to_string()), "{screen}");
     trial.keys("down enter");
     assert_eq!(trial.app.open.board().outfit(&id).unwrap().title, "Ours");
+}
+
+#[test]
+fn what_was_typed_for_a_record_that_is_gone_is_not_lost() {
+    let mut trial = Trial::demo();
+    trial.screen(WIDE);
+    trial.keys("o");
+    let Some(Target::Outfit(id)) = trial.app.focused() else { panic!("an outfit is in focus") };
+    for (keys, typed, keep) in [("R", "A title", "enter"), ("n", "A note", "ctrl-s")] {
+        trial.keys(keys);
+        let there = trial.app.open.board().records().outfits.get(&id).cloned();
+        let gone = Edit::new("gone", vec![Change::Outfit(id.clone(), Swap::new(there, None))]);
+        trial.app.open.edit(&gone).unwrap();
+        trial.types(typed);
+        trial.keys(keep);
+        assert_eq!(trial.app.layers.len(), 1, "{keys} stays open");
+        let screen = trial.screen(WIDE);
+        assert!(screen.contains(typed) && screen.contains("was removed meanwhile"), "{screen}");
+        trial.keys("esc esc u");
+        trial.app.focus(&Target::Outfit(id.clone()));
+    }
 }
