@@ -187,7 +187,7 @@ fn one_title_on_both_sides_is_put_as_a_choice() {
             one.shows("Changed on both sides");
             let question = one.shows("enter choose · esc close");
             assert_eq!(pair.outfit("smock").title, "Theirs", "nothing is overwritten before the answer");
-            assert!(question.contains("there Theirs") && question.contains("yours Ours"), "{question}");
+            assert!(question.contains("there: Theirs") && question.contains("yours: Ours"), "{question}");
             answer.give(&mut one);
             let stands = match answer {
                 Answer::Theirs | Answer::Leave => "Theirs",
@@ -243,8 +243,11 @@ fn what_another_hand_takes_away_is_not_brought_back_unasked() {
         program.shows("outfit ‘Smock’ removed outside");
     }
     one.keys(&format!("{CLEAR}Back again\r"));
-    one.shows("outfit `smock` was removed meanwhile");
+    let refused = one.shows("outfit `smock` was removed meanwhile");
+    assert!(refused.contains("Back again"), "what was typed is not lost: {refused}");
     assert!(!pair.folder.join("outfits/smock.yaml").exists());
+    one.keys("\u{1b}");
+    one.until("the form is gone", |screen| !screen.contains("Rename Smock"));
     leave((one, other));
 }
 
