@@ -1,0 +1,207 @@
+//! The question: outfits with weights, distances, a number of looks, and wishes. All plain numbers.
+
+/// Choose at most `looks` of n outfits as bases so that Σ wᵢ d(i, base of i's look) is least and every wish holds.
+///
+/// Where no wish limits their number, as many bases are chosen as looks are allowed: one more never costs anything.
+///
+/// Outfits of different *kinds* (see [`Problem::of_kinds`]) never share a look. A kind may get no look at all; its
+/// outfits are then served by nobody, each at its weight times [`Problem::NOBODY`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Problem {
+    pub(super) weights: Vec<f64>,
+    /// Row-major n×n: `cost[i * n + j]` is the distance of outfit i from base j.
+    pub(super) cost: Vec<f32>,
+    pub(super) looks: usize,
+    pub(super) wishes: Vec<Wish>,
+    /// The kind of each outfit.
+    pub(super) kinds: Vec<u32>,
+}
+
+/// What a designer asks for whatever it costs. Outfits are named by their place in the problem, from 0.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub enum Wish {
+    /// This outfit is the base of a look.
+    Base(usize),
+    /// This outfit is not the base of a look.
+    NotBase(usize),
+    /// These two never share a look.
+    Apart(usize, usize),
+    /// These two always share a look; so at most one of them is a base.
+    Together(usize, usize),
+    /// At most so many of the bases are among these outfits.
+    AtMost(Group, usize),
+    /// At least so many of the bases are among these outfits.
+    AtLeast(Group, usize),
+}
+
+/// Some outfits that a wish counts: those of a character, of a period, of a thread. Groups may overlap.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Group {
+    /// What a reader calls it.
+    pub name: String,
+    /// The outfits in it, by their place in the problem; each once, in ascending order.
+    pub members: Vec<usize>,
+}
+
+impl Group {
+    /// A group of these outfits.
+    pub fn new(name: impl Into<String>, members: impl IntoIterator<Item = usize>) -> Self {
+        let mut members: Vec<usize> = members.into_iter().collect();
+        members.sort_unstable();
+        members.dedup();
+        Self { name: name.into(), members }
+    }
+}
+
+/// Why numbers are no problem.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Unfit {
+    /// The matrix is not square over the weights.
+    #[error("{outfits} weights need {outfits}×{outfits} costs, row by row: there are {costs}")]
+    Shape {
+        /// How many weights there are.
+        outfits: usize,
+        /// How many costs there are.
+        costs: usize,
+    },
+    /// A weight that is negative or no number.
+    #[error("weight {at} is {value}: expected a finite number, 0 or more")]
+    Weight {
+        /// Which outfit.
+        at: usize,
+        /// Its weight.
+        value: f64,
+    },
+    /// A cost that is negative or no number.
+    #[error("the cost of outfit {of} at base {at} is {value}: expected a finite number, 0 or more")]
+    Cost {
+        /// Which outfit.
+        of: usize,
+        /// At which base.
+        at: usize,
+        /// Its cost.
+        value: f32,
+    },
+    /// A wish, or a list of kinds, names an outfit that is not there.
+    #[error("there is no outfit {at}: the problem has {outfits}, from 0")]
+    NoSuchOutfit {
+        /// The place that was named.
+        at: usize,
+        /// How many outfits there are.
+        outfits: usize,
+    },
+    /// The list of kinds is not as long as the list of outfits.
+    #[error("{outfits} outfits need {outfits} kinds: there are {kinds}")]
+    Kinds {
+        /// How many outfits there are.
+        outfits: usize,
+        /// How many kinds were given.
+        kinds: usize,
+    },
+}
+
+impl Problem {
+    /// The distance of an outfit that no look serves: nothing of it is kept.
+    pub const NOBODY: f64 = 1.0;
+
+    /// A problem over any distances. `cost` is row-major n×n: `cost[i * n + j]` is the distance of outfit i from base
+    /// j, which need be neither symmetrical nor a metric. Without wishes this is the plain p-median problem.
+    ///
+    /// # Errors
+    /// When the shapes differ, or a number is negative, infinite or none.
+    pub fn from_matrix(weights: Vec<f64>, cost: Vec<f32>, looks: usize) -> Result<Self, Unfit> {
+        let n = weights.len();
+        if n.checked_mul(n) != Some(cost.len()) {
+            return Err(Unfit::Shape { outfits: n, costs: cost.len() });
+        }
+        let sound = |value: f64| value.is_finite() && value >= 0.0;
+        if let Some((at, &value)) = weights.iter().enumerate().find(|(_, weight)| !sound(**weight)) {
+            return Err(Unfit::Weight { at, value });
+        }
+        if let Some((at, &value)) = cost.iter().enumerate().find(|(_, cost)| !sound(f64::from(**cost))) {
+            return Err(Unfit::Cost { of: at / n, at: at % n, value });
+        }
+        Ok(Self { kinds: vec![0; n], weights, cost, looks, wishes: Vec::new() })
+    }
+
+    /// The same problem in which outfits of different kinds never share a look. The costs between kinds are not read.
+    ///
+    /// # Errors
+    /// When there is not one kind for each outfit.
+    pub fn of_kinds(mut self, kinds: Vec<u32>) -> Result<Self, Unfit> {
+        if kinds.len() != self.outfits() {
+            return Err(Unfit::Kinds { outfits: self.outfits(), kinds: kinds.len() });
+        }
+        self.kinds = kinds;
+        Ok(self)
+    }
+
+    /// The same problem with these wishes besides those that it has.
+    ///
+    /// # Errors
+    /// When a wish names an outfit that is not there. Wishes that clash are for the search to name.
+    pub fn wishing(mut self, wishes: impl IntoIterator<Item = Wish>) -> Result<Self, Unfit> {
+        let outfits = self.outfits();
+        for wish in wishes {
+            let missing = wish.outfits().find(|at| *at >= outfits);
+            if let Some(at) = missing {
+                return Err(Unfit::NoSuchOutfit { at, outfits });
+            }
+            self.wishes.push(wish);
+        }
+        Ok(self)
+    }
+
+    /// The same problem for another number of looks.
+    #[must_use]
+    pub fn with_looks(mut self, looks: usize) -> Self {
+        self.looks = looks;
+        self
+    }
+
+    /// How many outfits there are.
+    pub fn outfits(&self) -> usize {
+        self.weights.len()
+    }
+
+    /// How many looks there may be.
+    pub fn looks(&self) -> usize {
+        self.looks
+    }
+
+    /// The wishes, in the order in which they were given.
+    pub fn wishes(&self) -> &[Wish] {
+        &self.wishes
+    }
+
+    /// The weights, one for each outfit.
+    pub fn weights(&self) -> &[f64] {
+        &self.weights
+    }
+
+    /// What outfit `of` costs when the base of its look is `at`: its weight times its distance. Between kinds, what it
+    /// costs with no look.
+    pub fn cost(&self, of: usize, at: usize) -> f64 {
+        if self.kinds[of] != self.kinds[at] {
+            return self.alone(of);
+        }
+        self.weights[of] * f64::from(self.cost[of * self.outfits() + at])
+    }
+
+    /// What outfit `of` costs when it is in no look.
+    pub fn alone(&self, of: usize) -> f64 {
+        self.weights[of] * Self::NOBODY
+    }
+}
+
+impl Wish {
+    /// The outfits that it names.
+    pub fn outfits(&self) -> impl Iterator<Item = usize> + '_ {
+        let (few, many): ([Option<usize>; 2], &[usize]) = match self {
+            Self::Base(one) | Self::NotBase(one) => ([Some(*one), None], &[]),
+            Self::Apart(one, other) | Self::Together(one, other) => ([Some(*one), Some(*other)], &[]),
+            Self::AtMost(group, _) | Self::AtLeast(group, _) => ([None, None], &group.members),
+        };
+        few.into_iter().flatten().chain(many.iter().copied())
+    }
+}
