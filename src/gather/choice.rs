@@ -13,6 +13,8 @@ pub struct Choice {
     pub cost: f64,
     /// No choice that keeps the wishes costs less than this.
     pub bound: f64,
+    /// What the dual alone had proved of that, before any branching.
+    pub root_bound: f64,
     /// Whether no choice is better, up to the rounding of sums (one part in 10⁹).
     pub proven: bool,
     /// Steps of the dual that it took.

@@ -3,9 +3,11 @@
 /// Choose at most `looks` of n outfits as bases so that Σ wᵢ d(i, base of i's look) is least and every wish holds.
 ///
 /// Where no wish limits their number, as many bases are chosen as looks are allowed: one more never costs anything.
+/// Every outfit goes with some base. One that a wish keeps apart from or together with another is, when it is a base,
+/// in its own look; any other goes with whichever base is cheapest.
 ///
 /// Outfits of different *kinds* (see [`Problem::of_kinds`]) never share a look. A kind may get no look at all; its
-/// outfits are then served by nobody, each at its weight times [`Problem::NOBODY`].
+/// outfits then go with no base, each at its weight times [`Problem::ALONE`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Problem {
     pub(super) weights: Vec<f64>,
@@ -13,8 +15,8 @@ pub struct Problem {
     pub(super) cost: Vec<f32>,
     pub(super) looks: usize,
     pub(super) wishes: Vec<Wish>,
-    /// The kind of each outfit.
-    pub(super) kinds: Vec<u32>,
+    /// The kind of each outfit, where there are kinds.
+    pub(super) kinds: Option<Vec<u32>>,
 }
 
 /// What a designer asks for whatever it costs. Outfits are named by their place in the problem, from 0.
@@ -90,6 +92,16 @@ pub enum Unfit {
         /// How many outfits there are.
         outfits: usize,
     },
+    /// A cost within a kind that is more than that of no look.
+    #[error("the cost of outfit {of} at base {at} is {value}: expected at most 1 between outfits of a kind")]
+    TooFar {
+        /// Which outfit.
+        of: usize,
+        /// At which base.
+        at: usize,
+        /// Its cost.
+        value: f32,
+    },
     /// The list of kinds is not as long as the list of outfits.
     #[error("{outfits} outfits need {outfits} kinds: there are {kinds}")]
     Kinds {
@@ -101,8 +113,8 @@ pub enum Unfit {
 }
 
 impl Problem {
-    /// The distance of an outfit that no look serves: nothing of it is kept.
-    pub const NOBODY: f64 = 1.0;
+    /// The distance of an outfit of a kind that has no look: nothing of it is kept.
+    pub const ALONE: f64 = 1.0;
 
     /// A problem over any distances. `cost` is row-major n×n: `cost[i * n + j]` is the distance of outfit i from base
     /// j, which need be neither symmetrical nor a metric. Without wishes this is the plain p-median problem.
@@ -121,18 +133,28 @@ impl Problem {
         if let Some((at, &value)) = cost.iter().enumerate().find(|(_, cost)| !sound(f64::from(**cost))) {
             return Err(Unfit::Cost { of: at / n, at: at % n, value });
         }
-        Ok(Self { kinds: vec![0; n], weights, cost, looks, wishes: Vec::new() })
+        Ok(Self { kinds: None, weights, cost, looks, wishes: Vec::new() })
     }
 
-    /// The same problem in which outfits of different kinds never share a look. The costs between kinds are not read.
+    /// The same problem in which outfits of different kinds never share a look. The costs between kinds are not read;
+    /// those within a kind are at most [`Problem::ALONE`], so that a look never costs more than none.
     ///
     /// # Errors
-    /// When there is not one kind for each outfit.
+    /// When there is not one kind for each outfit, or a cost within a kind is too large.
     pub fn of_kinds(mut self, kinds: Vec<u32>) -> Result<Self, Unfit> {
         if kinds.len() != self.outfits() {
             return Err(Unfit::Kinds { outfits: self.outfits(), kinds: kinds.len() });
         }
-        self.kinds = kinds;
+        let n = self.outfits();
+        for of in 0..n {
+            for at in 0..n {
+                let value = self.cost[of * n + at];
+                if kinds[of] == kinds[at] && f64::from(value) > Self::ALONE {
+                    return Err(Unfit::TooFar { of, at, value });
+                }
+            }
+        }
+        self.kinds = Some(kinds);
         Ok(self)
     }
 
@@ -182,15 +204,20 @@ impl Problem {
     /// What outfit `of` costs when the base of its look is `at`: its weight times its distance. Between kinds, what it
     /// costs with no look.
     pub fn cost(&self, of: usize, at: usize) -> f64 {
-        if self.kinds[of] != self.kinds[at] {
+        if self.kind(of) != self.kind(at) {
             return self.alone(of);
         }
         self.weights[of] * f64::from(self.cost[of * self.outfits() + at])
     }
 
+    /// The kind of an outfit; 0 where there are none.
+    pub(super) fn kind(&self, outfit: usize) -> u32 {
+        self.kinds.as_ref().map_or(0, |kinds| kinds[outfit])
+    }
+
     /// What outfit `of` costs when it is in no look.
     pub fn alone(&self, of: usize) -> f64 {
-        self.weights[of] * Self::NOBODY
+        self.weights[of] * Self::ALONE
     }
 }
 
