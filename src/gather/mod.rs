@@ -13,7 +13,9 @@
 mod choice;
 mod limits;
 mod problem;
+mod search;
 
 pub use choice::{Choice, Unsolved};
 pub use limits::{Limits, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};
+pub use search::{solve, solve_each};

@@ -1,0 +1,216 @@
+//! Some set of bases that keeps the wishes, whatever it costs; or that there is none, and which wishes see to that.
+//!
+//! Sites that no wish tells apart are of one class, so that only their number counts. Classes are gone through one
+//! after another, the fewest bases first, turning back where a band can no longer be kept.
+
+use std::collections::BTreeMap;
+
+use super::knot::tie;
+use super::rules::{Rules, Site};
+use crate::gather::problem::{Problem, Wish};
+
+/// How many steps are spent on one arrangement. Beyond, it counts as not found, and as not proved impossible.
+const TRIES: usize = 50_000;
+
+/// What came of looking for an arrangement.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Arranged {
+    /// Bases at these sites keep every wish.
+    Found(Vec<u32>),
+    /// There is no such set of bases.
+    Impossible,
+    /// None was found, and there may be one.
+    Unknown,
+}
+
+/// Looks for at most `looks` bases that keep the rules.
+pub fn arrange(rules: &Rules, looks: usize) -> Arranged {
+    if rules.contradiction {
+        return Arranged::Impossible;
+    }
+    let mut search = Search::new(rules, looks.min(rules.most));
+    match search.go(0) {
+        Some(mut chosen) => {
+            chosen.sort_unstable();
+            Arranged::Found(chosen)
+        }
+        None if search.tries == 0 => Arranged::Unknown,
+        None => Arranged::Impossible,
+    }
+}
+
+/// Looks for the fewest bases, at most `looks`, that keep the rules.
+pub fn arrange_fewest(rules: &Rules, looks: usize) -> Arranged {
+    let mut best = arrange(rules, looks);
+    while let Arranged::Found(chosen) = &best {
+        let Some(fewer) = chosen.len().checked_sub(1) else { break };
+        match arrange(rules, fewer) {
+            found @ Arranged::Found(_) => best = found,
+            _ => break,
+        }
+    }
+    best
+}
+
+/// Which of a problem's wishes clash: every one of them has a part in it. Empty where all can hold.
+pub fn clash(problem: &Problem) -> Vec<Wish> {
+    let mut kept: Vec<&Wish> = problem.wishes().iter().collect();
+    if !is_impossible(problem, &kept) {
+        return Vec::new();
+    }
+    for wish in problem.wishes() {
+        let without: Vec<&Wish> = kept.iter().copied().filter(|kept| !std::ptr::eq(*kept, wish)).collect();
+        if is_impossible(problem, &without) {
+            kept = without;
+        }
+    }
+    kept.into_iter().cloned().collect()
+}
+
+/// Whether wishes are known to leave no choice.
+pub fn is_impossible(problem: &Problem, wishes: &[&Wish]) -> bool {
+    let mut left = problem.looks();
+    for rules in Rules::parts(problem, wishes) {
+        match arrange_fewest(&rules, left) {
+            Arranged::Found(chosen) => left -= chosen.len(),
+            Arranged::Impossible => return true,
+            Arranged::Unknown => return false,
+        }
+    }
+    false
+}
+
+/// Sites that no wish tells apart.
+struct Class {
+    sites: Vec<u32>,
+    bands: Vec<usize>,
+    /// Whether they may be taken to fill up: a base at a tied site binds its client.
+    fills: bool,
+}
+
+struct Search<'a> {
+    rules: &'a Rules,
+    looks: usize,
+    classes: Vec<Class>,
+    /// How many sites of each class are taken.
+    taken: Vec<usize>,
+    always: Vec<u32>,
+    /// Bases in each band so far.
+    count: Vec<usize>,
+    /// Sites of classes still to come, in each band.
+    coming: Vec<usize>,
+    total: usize,
+    tries: usize,
+}
+
+impl<'a> Search<'a> {
+    fn new(rules: &'a Rules, looks: usize) -> Self {
+        let mut bands_of = vec![Vec::new(); rules.outfits.len()];
+        for (band, asked) in rules.bands.iter().enumerate() {
+            for &site in &asked.sites {
+                bands_of[site as usize].push(band);
+            }
+        }
+        let mut classes: BTreeMap<(Option<u32>, u32, &[usize]), Vec<u32>> = BTreeMap::new();
+        let (mut always, mut count) = (Vec::new(), vec![0; rules.bands.len()]);
+        for site in 0..rules.outfits.len() {
+            match rules.asked[site] {
+                Site::Out => {}
+                Site::In => {
+                    always.push(site as u32);
+                    bands_of[site].iter().for_each(|&band| count[band] += 1);
+                }
+                Site::Free => {
+                    let tied = rules.is_tied(rules.client_of[site] as usize).then_some(site as u32);
+                    classes.entry((tied, rules.kind[site], &bands_of[site])).or_default().push(site as u32);
+                }
+            }
+        }
+        let class = |((tied, _, bands), sites): ((Option<u32>, u32, &[usize]), Vec<u32>)| Class {
+            sites,
+            bands: bands.to_vec(),
+            fills: tied.is_none(),
+        };
+        let classes: Vec<Class> = classes.into_iter().map(class).collect();
+        let mut coming = vec![0; rules.bands.len()];
+        for class in &classes {
+            class.bands.iter().for_each(|&band| coming[band] += class.sites.len());
+        }
+        let (taken, total) = (vec![0; classes.len()], always.len());
+        Self { rules, looks, classes, taken, always, count, coming, total, tries: TRIES }
+    }
+
+    fn go(&mut self, at: usize) -> Option<Vec<u32>> {
+        let kept = self.rules.bands.iter().enumerate().all(|(band, asked)| {
+            let (count, coming) = (self.count[band], self.coming[band]);
+            let missing = asked.least.saturating_sub(count);
+            count <= asked.most && missing <= coming && self.total + missing <= self.looks
+        });
+        if !kept || self.total > self.looks || self.tries == 0 {
+            return None;
+        }
+        self.tries -= 1;
+        if at == self.classes.len() {
+            return self.serves();
+        }
+        let size = self.classes[at].sites.len();
+        self.shift(at, |coming, _| *coming -= size);
+        let mut found = None;
+        for take in 0..=size {
+            self.taken[at] = take;
+            found = self.go(at + 1);
+            if found.is_some() || take == size || self.total >= self.looks || self.tries == 0 {
+                break;
+            }
+            self.total += 1;
+            self.shift(at, |_, count| *count += 1);
+        }
+        if found.is_none() {
+            let taken = std::mem::take(&mut self.taken[at]);
+            self.total -= taken;
+            self.shift(at, |coming, count| {
+                *coming += size;
+                *count -= taken;
+            });
+        }
+        found
+    }
+
+    fn shift(&mut self, class: usize, by: impl Fn(&mut usize, &mut usize)) {
+        for &band in &self.classes[class].bands {
+            by(&mut self.coming[band], &mut self.count[band]);
+        }
+    }
+
+    /// The bases as taken, if every client can be served from them: with as few more as that needs, where it needs
+    /// more.
+    fn serves(&self) -> Option<Vec<u32>> {
+        let mut chosen = self.always.clone();
+        for (class, &taken) in self.classes.iter().zip(&self.taken) {
+            chosen.extend(&class.sites[..taken]);
+        }
+        let needs_one = !self.rules.may_go_without && !self.rules.clients.is_empty();
+        let can = |chosen: &[u32]| {
+            !(needs_one && chosen.is_empty())
+                && tie(self.rules, chosen, &|_, _| 0.0).is_some_and(|tied| tied.cost.is_finite())
+        };
+        if can(&chosen) {
+            return Some(chosen);
+        }
+        let mut count = self.count.clone();
+        for (class, &taken) in self.classes.iter().zip(&self.taken).filter(|(class, _)| class.fills) {
+            for &site in &class.sites[taken..] {
+                let room = class.bands.iter().all(|&band| count[band] < self.rules.bands[band].most);
+                if !room || chosen.len() >= self.looks {
+                    break;
+                }
+                chosen.push(site);
+                class.bands.iter().for_each(|&band| count[band] += 1);
+                if can(&chosen) {
+                    return Some(chosen);
+                }
+            }
+        }
+        None
+    }
+}

@@ -1,0 +1,125 @@
+//! Serving clients of which some must not be served by the same base: exactly, one after another.
+
+use std::cmp::Reverse;
+
+use super::rules::Rules;
+
+/// How tied clients are served.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tied {
+    /// What that costs.
+    pub cost: f64,
+    /// Client and site.
+    pub by: Vec<(u32, u32)>,
+    /// Whether no cheaper way from these bases was left untried.
+    pub exact: bool,
+}
+
+/// How many steps are spent on one group of tied clients.
+const TRIES: usize = 100_000;
+
+/// The cheapest way to serve all tied clients of kinds that have a base among `chosen`; `None` where the wishes leave
+/// none, an infinite cost where none was found. `cost` is asked for a site and a client.
+pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Option<Tied> {
+    let mut all = Tied { cost: 0.0, by: Vec::new(), exact: true };
+    if rules.tied.is_empty() {
+        return Some(all);
+    }
+    let mut own = vec![None; rules.clients.len()];
+    for &site in chosen {
+        if own[rules.client_of[site as usize] as usize].replace(site).is_some() {
+            return None;
+        }
+    }
+    for group in &rules.tied {
+        let mut sites = chosen.iter().copied().filter(|&site| rules.is_own(site, group[0])).peekable();
+        if sites.peek().is_none() {
+            continue;
+        }
+        let sites: Vec<u32> = sites.collect();
+        let mut knot = Knot::new(rules, group, &sites, &own, cost);
+        knot.untie(0, 0.0);
+        if knot.best.is_infinite() && knot.tries > 0 {
+            return None;
+        }
+        all.cost += knot.best;
+        all.exact &= knot.tries > 0;
+        all.by.extend(knot.threads.iter().zip(&knot.best_by).map(|(thread, &site)| (thread.client, site)));
+    }
+    Some(all)
+}
+
+/// The search over one group: the most constrained client first, each at its cheapest base that is left, turning back
+/// where the rest cannot be cheap enough.
+struct Knot {
+    threads: Vec<Thread>,
+    /// What all from the nth on cost at least.
+    rest: Vec<f64>,
+    by: Vec<Option<u32>>,
+    best: f64,
+    best_by: Vec<u32>,
+    tries: usize,
+}
+
+/// One client of a knot.
+struct Thread {
+    client: u32,
+    /// Where it can be served, the cheapest first.
+    at: Vec<(f64, u32)>,
+    /// Places in the knot of those before it that it must be apart from.
+    apart: Vec<usize>,
+}
+
+impl Knot {
+    fn new(
+        rules: &Rules,
+        group: &[u32],
+        sites: &[u32],
+        own: &[Option<u32>],
+        cost: &dyn Fn(u32, u32) -> f64,
+    ) -> Self {
+        let thread = |&client: &u32| {
+            let free = |site: &u32| !rules.apart[client as usize].contains(&rules.client_of[*site as usize]);
+            let mut at: Vec<(f64, u32)> = match own[client as usize] {
+                Some(site) => vec![(cost(site, client), site)],
+                None => sites.iter().copied().filter(free).map(|site| (cost(site, client), site)).collect(),
+            };
+            at.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+            Thread { client, at, apart: Vec::new() }
+        };
+        let mut threads: Vec<Thread> = group.iter().map(thread).collect();
+        threads.sort_by_key(|thread| {
+            (thread.at.len() > 1, Reverse(rules.apart[thread.client as usize].len()), thread.client)
+        });
+        for at in 0..threads.len() {
+            let others = &rules.apart[threads[at].client as usize];
+            threads[at].apart = (0..at).filter(|&before| others.contains(&threads[before].client)).collect();
+        }
+        let mut rest = vec![0.0; threads.len() + 1];
+        for at in (0..threads.len()).rev() {
+            rest[at] = rest[at + 1] + threads[at].at.first().map_or(f64::INFINITY, |(cost, _)| *cost);
+        }
+        let by = vec![None; threads.len()];
+        Self { rest, by, best: f64::INFINITY, best_by: vec![0; threads.len()], tries: TRIES, threads }
+    }
+
+    fn untie(&mut self, at: usize, cost: f64) {
+        if cost + self.rest[at] >= self.best || self.tries == 0 {
+            return;
+        }
+        self.tries -= 1;
+        if at == self.threads.len() {
+            self.best = cost;
+            self.best_by = self.by.iter().map(|by| by.unwrap_or_default()).collect();
+            return;
+        }
+        for option in 0..self.threads[at].at.len() {
+            let (step, site) = self.threads[at].at[option];
+            if self.threads[at].apart.iter().all(|&before| self.by[before] != Some(site)) {
+                self.by[at] = Some(site);
+                self.untie(at + 1, cost + step);
+                self.by[at] = None;
+            }
+        }
+    }
+}
