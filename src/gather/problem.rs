@@ -6,7 +6,8 @@
 /// Every outfit goes with some base. One that a wish keeps apart from or together with another is, when it is a base,
 /// in its own look; any other goes with whichever base is cheapest.
 ///
-/// Outfits of different *kinds* (see [`Problem::of_kinds`]) never share a look. A kind may get no look at all; its
+/// Outfits of different *kinds* (see [`Problem::of_kinds`]) never share a look, so that to wish two of them apart asks
+/// for nothing, and to wish them together asks that neither kind has a look. A kind may get no look at all; its
 /// outfits then go with no base, each at its weight times [`Problem::ALONE`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Problem {

@@ -124,7 +124,8 @@ impl<'a> Join<'a> {
             for (total, (next, way)) in next.iter_mut().zip(&mut way).enumerate() {
                 for (at, known) in part.known.iter().enumerate().take(total + 1) {
                     let cost = least[total - at] + price(known);
-                    if cost < *next {
+                    // Of equals the one with more looks: none is to be left over.
+                    if cost <= *next {
                         (*next, *way) = (cost, at);
                     }
                 }
@@ -150,7 +151,8 @@ impl<'a> Join<'a> {
         while !self.control.is_over() {
             let lower = self.share(looks, |known| known.bound);
             let upper = self.share(looks, |known| known.best.cost);
-            let (cost, bound) = (self.sum(&upper, |known| known.best.cost), self.sum(&lower, |known| known.bound));
+            let (cost, bound) =
+                (self.sum(&upper, |known| known.best.cost), self.sum(&lower, |known| known.bound));
             self.control.tell(cost, bound);
             if self.control.is_enough(cost, bound) {
                 return;
@@ -196,7 +198,9 @@ impl<'a> Join<'a> {
             base_of,
             cost,
             bound: if proven { cost } else { bound.min(cost) },
-            root_bound: self.sum(&self.share(looks, |known| known.root_bound), |known| known.root_bound).min(cost),
+            root_bound: self
+                .sum(&self.share(looks, |known| known.root_bound), |known| known.root_bound)
+                .min(cost),
             proven,
             steps: self.control.steps(),
         })
@@ -217,9 +221,11 @@ impl Entries {
         let mut chosen = start;
         let mut prices = None;
         for looks in numbers {
-            let begin = if chosen.is_empty() { lit(&part.rules, looks).unwrap_or_default() } else { chosen.clone() };
+            let begin =
+                if chosen.is_empty() { lit(&part.rules, looks).unwrap_or_default() } else { chosen.clone() };
             let full = fill(&part, looks, begin, control);
-            let best = polish(&part, looks, full, control).or_else(|| Candidate::of(&part, looks, chosen.clone()));
+            let best =
+                polish(&part, looks, full, control).or_else(|| Candidate::of(&part, looks, chosen.clone()));
             let mut best = best.ok_or(Unsolved::Ended)?;
             if let Some(before) = known.last().filter(|before| before.best.cost < best.cost) {
                 best = before.best.clone();

@@ -179,8 +179,10 @@ impl<'a> State<'a> {
 
     fn may_add(&self, site: u32) -> bool {
         let bands = &self.bands_of[site as usize];
-        let room = bands.iter().all(|&band| self.count[band as usize] < self.part.rules.bands[band as usize].most);
-        room && self.chosen.len() < self.looks && (self.part.rules.tied.is_empty() || self.can_serve_with(site))
+        let room =
+            bands.iter().all(|&band| self.count[band as usize] < self.part.rules.bands[band as usize].most);
+        room && self.chosen.len() < self.looks
+            && (self.part.rules.tied.is_empty() || self.can_serve_with(site))
     }
 
     fn can_serve_with(&self, site: u32) -> bool {
@@ -196,7 +198,9 @@ impl<'a> State<'a> {
         }
         let (leaves, enters) = (&self.bands_of[out], &self.bands_of[site as usize]);
         let bands = &self.part.rules.bands;
-        leaves.iter().all(|band| enters.contains(band) || self.count[*band as usize] > bands[*band as usize].least)
+        leaves
+            .iter()
+            .all(|band| enters.contains(band) || self.count[*band as usize] > bands[*band as usize].least)
             && enters
                 .iter()
                 .all(|band| leaves.contains(band) || self.count[*band as usize] < bands[*band as usize].most)

@@ -49,7 +49,8 @@ impl Part {
             for (client, members) in rules.clients.iter().enumerate() {
                 for site in block..(block + 16).min(sites) {
                     let at = rules.outfits[site];
-                    let cost = members.iter().map(|&m| problem.cost(rules.outfits[m as usize], at)).sum::<f64>();
+                    let cost =
+                        members.iter().map(|&m| problem.cost(rules.outfits[m as usize], at)).sum::<f64>();
                     whole &= cost.fract() == 0.0 && cost < 1e9;
                     costs[site * clients + client] = cost;
                 }
@@ -60,10 +61,12 @@ impl Part {
                 costs[site as usize * clients + client] = f64::INFINITY;
             }
         }
-        let alone = |members: &Vec<u32>| members.iter().map(|&m| problem.alone(rules.outfits[m as usize])).sum();
+        let alone =
+            |members: &Vec<u32>| members.iter().map(|&m| problem.alone(rules.outfits[m as usize])).sum();
         let alone: Vec<f64> = rules.clients.iter().map(alone).collect();
         whole &= !rules.may_go_without || alone.iter().all(|cost| cost.fract() == 0.0);
-        let loose = (0..clients).filter(|&client| !rules.is_tied(client)).map(|client| client as u32).collect();
+        let loose =
+            (0..clients).filter(|&client| !rules.is_tied(client)).map(|client| client as u32).collect();
         let (mut worst, mut best) = (vec![0.0_f64; clients], vec![f64::INFINITY; clients]);
         for row in costs.chunks_exact(clients.max(1)) {
             for ((worst, best), &cost) in worst.iter_mut().zip(&mut best).zip(row) {
@@ -171,7 +174,9 @@ impl Part {
 
     fn cost_of_tied_alone(&self, has_base: &[bool]) -> f64 {
         let tied = self.rules.tied.iter().flatten();
-        tied.filter(|&&client| !has_base[self.rules.kind_of(client) as usize]).map(|&client| self.alone(client)).sum()
+        tied.filter(|&&client| !has_base[self.rules.kind_of(client) as usize])
+            .map(|&client| self.alone(client))
+            .sum()
     }
 
     fn kinds_with_a_base(&self, chosen: &[u32]) -> Vec<bool> {

@@ -169,7 +169,8 @@ impl Rules {
                 Wish::AtLeast(group, least) => (group, *least, usize::MAX),
                 _ => continue,
             };
-            let sites: Vec<u32> = group.members.iter().filter_map(|outfit| site.get(outfit).copied()).collect();
+            let sites: Vec<u32> =
+                group.members.iter().filter_map(|outfit| site.get(outfit).copied()).collect();
             // A group lies in one part: the sites of another are none of its members.
             if sites.len() == group.members.len() {
                 narrow(&mut bands, sites, least, most);

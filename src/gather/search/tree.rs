@@ -15,12 +15,12 @@ use super::part::Part;
 use super::rules::Site;
 
 /// How the first climb goes, and those after it.
-const FIRST: Climb = Climb { steps: 1500, patience: 25, stride: 1.0 };
-const AGAIN: Climb = Climb { steps: 400, patience: 20, stride: 0.3 };
+const FIRST: Climb = Climb { steps: 4000, patience: 60, stride: 1.5 };
+const AGAIN: Climb = Climb { steps: 1000, patience: 40, stride: 0.3 };
 const BRANCH: Climb = Climb { steps: 120, patience: 12, stride: 0.4 };
 
-/// How many choices of the first climb are improved by swaps.
-const POLISHED: usize = 24;
+/// How many sites times clients are looked at, about, to improve choices of the first climb by swaps.
+const POLISHING: usize = 500_000_000;
 
 /// What a search of one part came to.
 #[derive(Clone, Debug)]
@@ -85,7 +85,8 @@ pub fn search(
         return Outcome { best: tree.best, bound: 0.0, root_bound: 0.0 };
     };
     let prices = dual.first_prices(&tree.best.chosen);
-    let (mut bound, mut prices, mut share, mut closed) = tree.first_climb(&dual, prices, &mut state, FIRST, told);
+    let (mut bound, mut prices, mut share, mut closed) =
+        tree.first_climb(&dual, prices, &mut state, FIRST, told);
     // With fewer sites to look at the same climb goes faster, and so further.
     let mut left = part.sites();
     while !closed && !control.is_enough(tree.best.cost, bound) && !control.is_over() {
@@ -129,22 +130,19 @@ impl Tree<'_> {
     ) -> (f64, Prices, Vec<f32>, bool) {
         let (part, looks, control) = (self.part, self.looks, self.control);
         let mut seen = HashSet::new();
-        let mut polished = 0;
+        let mut polishes = (POLISHING / (part.sites() * part.clients()).max(1)).clamp(12, 400);
         let best = &mut self.best;
         let mut target = |bound: f64, chosen: &[u32]| {
             let mut chosen = chosen.to_vec();
             chosen.sort_unstable();
-            let is_new = !chosen.is_empty() && polished < POLISHED && seen.insert(chosen.clone());
-            if is_new && let Some(found) = Candidate::of(part, looks, chosen) {
-                let near = found.cost <= best.cost + 0.5 * (best.cost - bound).abs() + 0.02 * best.cost.abs();
-                let found = if near {
-                    polished += 1;
-                    let full = fill(part, looks, found.chosen.clone(), control);
-                    polish(part, looks, full, control).unwrap_or(found)
-                } else {
-                    found
-                };
-                if found.cost < best.cost {
+            // The first sites that come up are far from good, and soon passed.
+            let is_ripe = bound > 0.97 * best.cost && polishes > 0;
+            if is_ripe && !chosen.is_empty() && seen.insert(chosen.clone()) {
+                polishes -= 1;
+                let full =
+                    if part.allows(&chosen, looks) { fill(part, looks, chosen, control) } else { chosen };
+                let found = if part.allows(&full, looks) { polish(part, looks, full, control) } else { None };
+                if let Some(found) = found.filter(|found| found.cost < best.cost) {
                     *best = found;
                     told(best.cost, bound);
                 }
@@ -248,7 +246,8 @@ impl Tree<'_> {
         let taken = node.state.iter().filter(|state| **state == Site::In).count();
         let unsure = |site: usize| (share[site] - 0.5).abs();
         let free = (0..node.state.len()).filter(|&site| node.state[site] == Site::Free);
-        let at = if taken >= self.looks { None } else { free.min_by(|&a, &b| unsure(a).total_cmp(&unsure(b))) };
+        let at =
+            if taken >= self.looks { None } else { free.min_by(|&a, &b| unsure(a).total_cmp(&unsure(b))) };
         let Some(at) = at else {
             self.close(&node);
             return;
@@ -268,7 +267,8 @@ impl Tree<'_> {
 
     /// Serves the clients of a node of which every site is decided.
     fn close(&mut self, node: &Node) {
-        let chosen = (0..).zip(&node.state).filter(|(_, state)| **state == Site::In).map(|(site, _)| site).collect();
+        let chosen =
+            (0..).zip(&node.state).filter(|(_, state)| **state == Site::In).map(|(site, _)| site).collect();
         if let Some(found) = Candidate::of(self.part, self.looks, chosen) {
             if !found.exact {
                 self.given_up = self.given_up.min(node.bound);
