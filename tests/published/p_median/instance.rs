@@ -92,10 +92,13 @@ impl Instance {
         self.kinds.as_ref().is_none_or(|kinds| kinds[one] == kinds[other])
     }
 
-    /// Whether a wish names it with another: then, when it is a base, it is in its own look.
+    /// Whether a wish names it with another of its kind: then, when it is a base, it is in its own look. A wish across
+    /// kinds settles no look: apart they are in any case, and together they can only both be in none.
     pub fn is_paired(&self, outfit: usize) -> bool {
         self.wishes.iter().any(|wish| match wish {
-            Wish::Apart(one, other) | Wish::Together(one, other) => outfit == *one || outfit == *other,
+            Wish::Apart(one, other) | Wish::Together(one, other) => {
+                (outfit == *one || outfit == *other) && self.of_a_kind(*one, *other)
+            }
             _ => false,
         })
     }
