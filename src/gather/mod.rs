@@ -14,8 +14,10 @@ mod choice;
 mod limits;
 mod problem;
 mod search;
+mod share;
 
 pub use choice::{Choice, Unsolved};
 pub use limits::{Limits, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};
-pub use search::{solve, solve_each};
+pub use search::{curve, solve};
+pub use share::{PeriodShare, apportion, limits};
