@@ -346,13 +346,9 @@ impl<'a> Dual<'a> {
             }
             if idle >= climb.patience {
                 (stride, idle) = (stride * 0.5, 0);
-                prices.clone_from(&best.prices);
-                slope.clients.fill(0.0);
-                slope.bands.fill(0.0);
                 if stride < 0.002 {
                     break;
                 }
-                continue;
             }
             if control.is_over() {
                 break;
