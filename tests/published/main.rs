@@ -1,3 +1,4 @@
 //! Checks against what others have published. Each names its source.
 
+mod ciede2000;
 mod edtf;
