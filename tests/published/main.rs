@@ -1,4 +1,5 @@
 //! Checks against what others have published. Each names its source.
 
+mod ciede2000;
 mod edtf;
 mod webster;
