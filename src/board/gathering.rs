@@ -138,7 +138,7 @@ impl Board {
         Ok(draft.finish(format!("took back {}", self.say(&gone))))
     }
 
-    fn one_character(&self, outfits: &[OutfitId]) -> Result<CharacterId, Refused> {
+    pub(super) fn one_character(&self, outfits: &[OutfitId]) -> Result<CharacterId, Refused> {
         let mut characters = Vec::new();
         for id in outfits {
             let outfit = self.outfit(id).ok_or_else(|| unfit(format!("there is no outfit `{id}`")))?;

@@ -29,6 +29,8 @@ pub mod rules;
 pub mod scene;
 mod settle;
 mod treating;
+mod wishes;
+mod wishing;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -43,6 +45,7 @@ pub use outfit::{Evidence, EvidenceKind, Outfit, PicturePath, Recognition};
 pub use pairs::Pairs;
 pub use relations::{Relations, Standing};
 pub use scene::{Light, Place, Scene, SceneNumber, ShootDay, StoryDay};
+pub use wishes::{Among, BaseWish, GatherSettings, Reach, Weight, Weights, Wishes};
 
 /// The name of an outfit.
 pub type OutfitId = Id<Outfit>;
