@@ -14,6 +14,7 @@ use super::keys::Key;
 use super::layers::{Layer, Next};
 use super::limit;
 use super::theme::Theme;
+use super::travel::Way;
 use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
 use crate::board::{Board, Change, Edit, OutfitId, RecordRef, Refused};
 use crate::store::{EditError, NewsKind, OpenBoard};
@@ -261,18 +262,6 @@ impl App {
         }
     }
 
-    /// Takes back the last change, or does it again.
-    fn travel(&mut self, back: bool) {
-        let done = if back { self.open.undo() } else { self.open.redo() };
-        self.version += 1;
-        let verb = if back { "took back" } else { "did again" };
-        match done {
-            Ok(Some(label)) => self.say(format!("{verb}: {label}")),
-            Ok(None) => self.say(if back { "nothing to take back" } else { "nothing to do again" }),
-            Err(error) => self.warn(error.to_string()),
-        }
-    }
-
     /// Takes in what other hands have changed in the folder.
     pub fn take_in_outside(&mut self) {
         let news = self.open.take_in_outside();
@@ -382,8 +371,8 @@ impl App {
             Act::Find => self.find(),
             Act::Palette => self.palette(),
             Act::Help => self.help(),
-            Act::Undo => self.travel(true),
-            Act::Redo => self.travel(false),
+            Act::Undo => self.travel(Way::Back),
+            Act::Redo => self.travel(Way::Forth),
             Act::Quit => self.left = true,
             Act::Problems => self.problems(),
             Act::Text => self.edit_as_text(),

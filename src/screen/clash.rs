@@ -97,7 +97,7 @@ pub fn question(clashes: &[Clash], edit: Edit) -> Pick {
         Item::new("Put yours", "can be undone"),
         Item::new("Leave it", "your whole change is dropped"),
     ];
-    Pick::question("Changed on both sides", lead(clashes), items, move |app, choice| {
+    Pick::question("Changed on both sides", lead(clashes, "yours"), items, move |app, choice| {
         let side = match choice {
             0 => Side::Theirs,
             1 => Side::Ours,
@@ -113,15 +113,18 @@ pub fn question(clashes: &[Clash], edit: Edit) -> Pick {
     })
 }
 
-fn lead(clashes: &[Clash]) -> Vec<String> {
-    let mut lead = vec![
-        "Another hand changed the same thing meanwhile. Nothing is overwritten until you choose.".to_owned(),
-    ];
+/// What another hand's doing means for the question.
+pub const MEANWHILE: &str =
+    "Another hand changed the same thing meanwhile. Nothing is overwritten until you choose.";
+
+/// Both sides of every clash; `ours` is what the user's own side is called.
+pub fn lead(clashes: &[Clash], ours: &str) -> Vec<String> {
+    let mut lead = vec![MEANWHILE.to_owned()];
     for clash in clashes {
         for field in &clash.fields {
             lead.push(format!("{}: {}", clash.record, field.field));
             lead.push(format!("there: {}", FieldClash::words(&field.theirs)));
-            lead.push(format!("yours: {}", FieldClash::words(&field.ours)));
+            lead.push(format!("{ours}: {}", FieldClash::words(&field.ours)));
         }
     }
     lead
