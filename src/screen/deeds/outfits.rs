@@ -1,6 +1,6 @@
 //! Gathering, folding, letting go, splitting.
 
-use super::words::{say_of, treatment_names};
+use super::words::{nearest_looks, say_of, treatment_names};
 use super::{SOURCED, count_words, look_item, outfit_words};
 use crate::board::{Board, Edit, LookId, OutfitId, Refused, Treatment};
 use crate::screen::app::App;
@@ -64,22 +64,13 @@ impl App {
             return self.warn("mark some outfits with space first, or put the focus on one");
         };
         let day = first.worn.as_ref().and_then(|date| date.middle());
-        let mut looks: Vec<(i64, LookId)> = board
-            .looks_of_character(&first.character)
-            .into_iter()
-            .filter(|id| board.look(id).is_some_and(|look| look.treatment != Treatment::Invent))
-            .map(|id| {
-                let of_look = board.look(&id).and_then(|look| board.day_of_look(look));
-                let apart = day.zip(of_look).map_or(i64::MAX, |(a, b)| (a.number() - b.number()).abs());
-                (apart, id)
-            })
-            .collect();
-        looks.sort();
+        let sourced = |id: &LookId| board.look(id).is_some_and(|look| look.treatment != Treatment::Invent);
+        let looks = nearest_looks(board, &first.character, day, sourced);
         if looks.is_empty() {
             let name = board.name_of(&first.character).to_owned();
             return self.warn(format!("{name} has no look to fold into yet: gather one with g"));
         }
-        let items = looks.iter().map(|(apart, id)| look_item(board, id, Some(*apart))).collect();
+        let items = looks.iter().map(|(apart, id)| look_item(board, id, *apart)).collect();
         let title = format!("Fold {} into", count_words(outfits.len()));
         self.open_layer(Pick::new(title, items, move |app, at| {
             let edit = app.board().fold(&outfits, &looks[at].1);
