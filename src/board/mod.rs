@@ -4,8 +4,8 @@
 //! [`Board::apply`] alone, which takes an [`Edit`] and returns the exact inverse. The operations of the trade
 //! (gather, fold, let go, assign …) in [`gathering`], [`casting`] and beside them only build edits.
 //!
-//! A board may hold broken references, since files are written by many hands; [`rules`] names them, and no edit
-//! may add one.
+//! A board may hold broken references, since files are written by many hands; [`rules`] names them, and no new edit
+//! may add one. Going back to what was is no new edit: see [`Board::restore`].
 
 mod amending;
 mod calendar;
@@ -213,15 +213,26 @@ impl Board {
         Ok(inverse)
     }
 
+    /// Takes back an edit, or does it again; `side` as in [`Board::apply_preferring`]. Returns the inverse.
+    ///
+    /// No rule stands in the way: before an edit that mended something, something was broken, and one must be able to
+    /// go back to it.
+    ///
+    /// # Errors
+    /// [`Refused`] when both changed the same field, when a record is gone or its name is taken.
+    pub fn restore(&mut self, edit: &Edit, side: Option<Side>) -> Result<Edit, Refused> {
+        let (next, inverse) = self.settled(edit, side)?;
+        *self = next;
+        Ok(inverse)
+    }
+
     /// Takes in what another hand has written to the folder: never refused, since it is so already.
     /// Returns the inverse.
     ///
     /// # Errors
     /// [`Refused`] when the edit was not made from this board's records and cannot be merged with them.
     pub fn take_in(&mut self, edit: &Edit) -> Result<Edit, Refused> {
-        let (next, inverse) = self.settled(edit, None)?;
-        *self = next;
-        Ok(inverse)
+        self.restore(edit, None)
     }
 
     /// The board after an edit, whatever rules that breaks, and the inverse.

@@ -21,6 +21,7 @@ pub mod parts;
 mod sheet;
 pub mod terminal;
 pub mod theme;
+mod travel;
 #[cfg(test)]
 mod trial;
 pub mod views;

@@ -13,11 +13,11 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime};
 
 use super::fault::{Fault, FaultKind};
-use super::history::History;
+use super::history::{History, Kind};
 use super::layout::{BoardFile, Content, LOOKS, OUTFITS, TOP};
 use super::open::OpenBoard;
 use super::replace::{self, NotReplaced, OURS};
-use super::saving::files_of;
+use super::saving::{Way, files_of};
 use super::sheet::Sheet;
 use super::swap;
 use crate::board::{Board, Edit, Records};
@@ -42,14 +42,14 @@ impl OpenBoard {
     }
 
     fn finish(&mut self) -> io::Result<()> {
-        let Some((label, edit)) = self.history.unfinished() else {
+        let Some((kind, label, edit)) = self.history.unfinished() else {
             for (_, path) in leftovers(&self.shelf.folder, self.history.token()) {
                 let _gone = fs::remove_file(path);
             }
             return Ok(());
         };
         let (files, outcome) = match edit {
-            Ok(edit) => (files_of(&edit), self.apply_again(&edit)),
+            Ok(edit) => (files_of(&edit), self.apply_again(kind, &edit)),
             Err(error) => (Default::default(), Err(error.to_string())),
         };
         if let Err(why) = outcome {
@@ -66,19 +66,20 @@ impl OpenBoard {
     }
 
     /// Applies an entry once more; says why if that cannot be.
-    fn apply_again(&mut self, edit: &Edit) -> Result<(), String> {
+    fn apply_again(&mut self, kind: Kind, edit: &Edit) -> Result<(), String> {
+        let way: Way = if kind == Kind::Do { Board::apply_preferring } else { Board::restore };
         for (file, leftover) in leftovers(&self.shelf.folder, self.history.token()) {
             settle_leftover(&self.shelf.folder, &file, &leftover, edit, self.board.records());
         }
         for _ in 0..TRIES {
             let sheets = self.reread(&files_of(edit)).map_err(|error| error.to_string())?;
             let mut next = self.board.clone();
-            next.apply(edit).map_err(|refused| refused.to_string())?;
+            way(&mut next, edit, None).map_err(|refused| refused.to_string())?;
             let set = self.plan(&sheets, &next).map_err(|error| error.to_string())?;
             match replace::replace(&self.shelf.folder, self.history.token(), &set) {
                 Ok(()) => {
                     self.history.finish();
-                    self.take_over(next, &set);
+                    self.take_over(kind, next, &set);
                     return Ok(());
                 }
                 Err(NotReplaced::Foreign) => {}

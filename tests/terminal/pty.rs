@@ -318,6 +318,13 @@ impl Program {
         rustix::process::kill_process(id, signal).unwrap();
     }
 
+    /// Does something while nobody reads what is written to the terminal.
+    pub fn unread(&mut self, work: impl FnOnce(&mut Self)) {
+        let seen = Arc::clone(&self.seen);
+        let _unread = seen.lock().unwrap();
+        work(self);
+    }
+
     /// Waits for the end, and returns the exit code.
     pub fn ends(&mut self) -> u32 {
         let start = Instant::now();

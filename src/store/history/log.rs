@@ -151,6 +151,7 @@ impl Story {
                     self.stacks.done(kind, at, label);
                 }
             }
+            Outline::Dropped { dropped } => self.stacks.dropped(dropped),
             Outline::SetAside { aside } => {
                 if let Some((at, _, kind, label)) = self.unfinished.take_if(|(_, n, ..)| *n == aside) {
                     self.stacks.aside(kind, at, label);

@@ -155,9 +155,16 @@ impl History {
         Ok(())
     }
 
-    /// The entry that a crash left unfinished: its label, and its edit where that can be read.
-    pub(super) fn unfinished(&self) -> Option<(String, io::Result<Edit>)> {
-        self.open.as_ref().map(|open| (open.label.clone(), self.entry(open.at)))
+    /// The entry that a crash left unfinished: its kind, its label, and its edit where that can be read.
+    pub(super) fn unfinished(&self) -> Option<(Kind, String, io::Result<Edit>)> {
+        self.open.as_ref().map(|open| (open.kind, open.label.clone(), self.entry(open.at)))
+    }
+
+    /// Takes a step out of the lists, without taking it.
+    pub(super) fn drop_step(&mut self, step: &Step) -> io::Result<()> {
+        self.log.append(&Line::Dropped { dropped: step.at }, true)?;
+        self.stacks.dropped(step.at);
+        Ok(())
     }
 
     /// What can be undone, the newest last.

@@ -40,6 +40,12 @@ impl Stacks {
         }
     }
 
+    /// After the step whose entry is at `at` was let go.
+    pub fn dropped(&mut self, at: u64) {
+        self.undo.retain(|step| step.at != at);
+        self.redo.retain(|step| step.at != at);
+    }
+
     /// After the entry at `at` was set aside: it can be done again.
     pub fn aside(&mut self, kind: Kind, at: u64, label: String) {
         // Of an undo or a redo, the step is still where it was.
