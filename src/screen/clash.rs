@@ -32,6 +32,7 @@ pub fn question(clashes: &[Clash], edit: Edit) -> Pick {
             }
         };
         match app.open.edit_preferring(&edit, side) {
+            Ok(()) if side == Side::Theirs => app.say("kept what is there"),
             Ok(()) => app.say(edit.label.clone()),
             Err(error) => app.warn(error.to_string()),
         }

@@ -4,6 +4,8 @@
 
 mod looks;
 mod outfits;
+#[cfg(test)]
+mod tests;
 mod words;
 
 use crate::board::Treatment;
