@@ -51,7 +51,7 @@ fn finding(board: &Board, broken: Broken) -> Option<Finding> {
             let name = board.name_of(&character);
             let text = format!("In scene {number} {name} wears {}, a look of {whose}.", look(&other));
             let todo = format!("Assign one of {name}'s own looks in scene {number}.");
-            ("look-of-another", About::Scene(number), text, todo)
+            ("look-of-another", About::Wearing(number, character), text, todo)
         }
         Broken::WishOfItself(id) => {
             let text = format!("The outfit {} is to be apart from or together with itself.", outfit(&id));

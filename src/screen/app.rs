@@ -69,6 +69,8 @@ pub enum Errand {
     Suspend,
     /// Draw everything anew.
     Redraw,
+    /// Open a file as it stands in the user's own editor.
+    File(PathBuf),
     /// Edit a record's text in the user's own editor.
     Editor {
         /// Which record.

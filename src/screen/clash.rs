@@ -107,7 +107,9 @@ pub fn question(clashes: &[Clash], edit: Edit) -> Pick {
         match app.open.board().clone().apply_preferring(&edit, Some(side)) {
             Ok(inverse) if inverse.is_empty() => app.say("left as it is there"),
             settled => {
-                app.change(settled.map(|inverse| inverse.inverse()));
+                if app.change(settled.map(|inverse| inverse.inverse())) && side == Side::Theirs {
+                    app.say("kept what is there");
+                }
             }
         }
     })

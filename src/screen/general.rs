@@ -6,7 +6,6 @@ use super::layers::page::Line;
 use super::layers::{Editor, Item, Page, Pick};
 use super::views::Target;
 use crate::board::{Board, RecordRef, Standing};
-use crate::check;
 
 impl App {
     /// Finds anything by any of its words.
@@ -45,40 +44,6 @@ impl App {
             lines.push(Line::Pair((*mark).to_owned(), (*words).to_owned()));
         }
         self.open_layer(Page::new("Help", lines));
-    }
-
-    /// Lists the files that cannot be read and the findings; choosing one goes there.
-    pub(super) fn problems(&mut self) {
-        let mut items = Vec::new();
-        let mut targets: Vec<Option<Target>> = Vec::new();
-        for fault in self.open.faults() {
-            items.push(Item::new(fault.to_string(), "file").marked("!"));
-            targets.push(None);
-        }
-        for finding in check::findings(self.board()) {
-            let mark = match finding.level {
-                check::Level::Error => "!",
-                check::Level::Warning => "?",
-                check::Level::Note => "·",
-            };
-            items.push(Item::new(finding.text, finding.name).marked(mark));
-            targets.push(match finding.about {
-                check::About::Outfit(id) => Some(Target::Outfit(id)),
-                check::About::Look(id) => Some(Target::Look(id)),
-                check::About::Scene(number) => Some(Target::Scene(number)),
-                check::About::Period(id) => Some(Target::Period(id)),
-                check::About::Thread(id) => Some(Target::Thread(id)),
-                check::About::Board | check::About::Character(_) => None,
-            });
-        }
-        if items.is_empty() {
-            self.say("every file reads, and there are no findings");
-            return;
-        }
-        self.open_layer(Pick::new("Problems", items, move |app, at| match &targets[at] {
-            Some(target) => app.go_to(target),
-            None => app.say("repair it where it stands: the board takes it in at once"),
-        }));
     }
 
     /// Opens the record in focus in the user's own editor.

@@ -18,6 +18,7 @@ pub mod layers;
 mod limit;
 mod outlet;
 pub mod parts;
+mod problems;
 mod sheet;
 pub mod terminal;
 pub mod theme;

@@ -41,7 +41,10 @@ impl App {
             let own = |filled: &Filled| filled.text().to_owned();
             let departure =
                 Departure { detail: own(detail), was: own(was), becomes: own(becomes), why: own(why) };
-            let label = format!("departure: {}", departure.detail);
+            let mut label = format!("departure: {}", departure.detail);
+            if app.board().look(&id).is_some_and(|look| look.treatment == Treatment::Copy) {
+                label.push_str("; what departs no longer copies, so the look interprets now");
+            }
             let edit = app.board().change_look(&id, label, |look| {
                 match at.and_then(|at| look.departures.get_mut(at)) {
                     Some(have) => *have = departure,

@@ -5,6 +5,8 @@
 mod bases;
 mod looks;
 mod outfits;
+#[cfg(test)]
+mod tests;
 mod words;
 
 use crate::board::Treatment;
