@@ -2,4 +2,5 @@
 
 mod ciede2000;
 mod edtf;
+mod p_median;
 mod webster;
