@@ -105,7 +105,7 @@ pub fn question(clashes: &[Clash], edit: Edit) -> Pick {
         };
         // What comes of the choice is an edit like any other: it may pass a limit, or meet with a third change.
         match app.open.board().clone().apply_preferring(&edit, Some(side)) {
-            Ok(inverse) if inverse.is_empty() => app.say("left as it is there"),
+            Ok(inverse) if inverse.is_empty() => app.say("kept what is there"),
             settled => {
                 if app.change(settled.map(|inverse| inverse.inverse())) && side == Side::Theirs {
                     app.say("kept what is there");
