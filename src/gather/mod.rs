@@ -11,12 +11,14 @@
 //! what is left between the two.
 
 mod choice;
+pub mod likeness;
 mod limits;
 mod problem;
 mod search;
 mod share;
 
 pub use choice::{Choice, Unsolved};
+pub use likeness::{Explanation, Feature, Likeness};
 pub use limits::{Limits, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};
 pub use search::{curve, solve};
