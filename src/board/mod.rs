@@ -226,6 +226,11 @@ impl Board {
         Ok(inverse)
     }
 
+    /// Whether everything is so already that the edit would make.
+    pub fn has(&self, edit: &Edit) -> bool {
+        self.settled(edit, None).is_ok_and(|(_, inverse)| inverse.is_empty())
+    }
+
     /// Takes in what another hand has written to the folder: never refused, since it is so already.
     /// Returns the inverse.
     ///

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use super::error::{EditError, StoreError};
 use super::fault::Fault;
-use super::history::{Claimed, History, Kind, Step};
+use super::history::{History, Kind, Step};
 use super::news::News;
 use super::places::Places;
 use super::references;
@@ -39,20 +39,20 @@ impl OpenBoard {
         let (shelf, records) = Shelf::open(folder)?;
         let board = Board::new(records);
         let id = board.head().id.to_string();
-        let Claimed { own, others } = History::claim(&places.state, &id, &shelf.folder)
+        let claimed = History::claim(&places.state, &id, &shelf.folder, |edit| board.has(edit))
             .map_err(StoreError::io(&places.state, "the history cannot be kept"))?;
         let mut open = Self {
             given: folder.to_path_buf(),
             board,
             shelf,
-            history: own,
+            history: claimed.own,
             references: Vec::new(),
             unsaved: Vec::new(),
             faults: Vec::new(),
             news: Vec::new(),
             unreachable: false,
         };
-        let finished = open.finish_what_was_begun(others);
+        let finished = open.finish_what_was_begun(claimed.others, claimed.moved);
         finished.map_err(StoreError::io(&places.state, "the history cannot be kept"))?;
         open.look_for_references();
         Ok(open)

@@ -64,7 +64,8 @@ fn marks(broken: &Broken) -> Vec<Broken> {
     }
 }
 
-/// The records whose rules an edit can have touched. That two scenes have one number only files can bring about.
+/// The records whose rules an edit can have touched. Whether two scenes have one number is not among them: an edit
+/// changes, adds or cuts the one scene that has a number, and only files can hold a second.
 #[derive(Default)]
 struct Touched {
     everything: bool,

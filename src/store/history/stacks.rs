@@ -18,12 +18,15 @@ pub(in crate::store) struct Step {
 pub(super) struct Stacks {
     pub undo: Vec<Step>,
     pub redo: Vec<Step>,
+    /// Where the entry begins that was done last.
+    pub newest: Option<u64>,
 }
 
 impl Stacks {
     /// After the entry at `at` was done.
     pub fn done(&mut self, kind: Kind, at: u64, label: String) {
         let step = Step { at, label, forward: false };
+        self.newest = Some(at);
         match kind {
             Kind::Do => {
                 self.redo.clear();
