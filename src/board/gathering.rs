@@ -156,7 +156,7 @@ impl Board {
         }
     }
 
-    pub(super) fn title_of_outfit<'a>(&'a self, id: &'a OutfitId) -> &'a str {
+    pub fn title_of_outfit<'a>(&'a self, id: &'a OutfitId) -> &'a str {
         self.outfit(id).map_or(id.as_str(), |outfit| &outfit.title)
     }
 

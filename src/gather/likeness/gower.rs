@@ -77,11 +77,8 @@ mod tests {
 
     #[test]
     fn sets_are_as_unlike_as_what_they_do_not_share() {
-        assert_eq!(
-            jaccard(&[(1, 1.0), (2, 1.0)], &[(2, 1.0), (3, 1.0)]),
-            Some(1.0 - f64::from(1.0_f32 / 3.0))
-        );
-        assert_eq!(jaccard(&[(1, 1.0), (2, 0.5)], &[(1, 1.0)]), Some(1.0 - f64::from(1.0_f32 / 1.5)));
+        assert_eq!(jaccard(&[(1, 1.0), (2, 1.0)], &[(2, 1.0), (3, 1.0)]), Some(1.0 - 1.0 / 3.0));
+        assert_eq!(jaccard(&[(1, 1.0), (2, 0.5)], &[(1, 1.0)]), Some(1.0 - 1.0 / 1.5));
         assert_eq!(jaccard(&[(1, 1.0)], &[]), Some(1.0));
         assert_eq!(jaccard(&[], &[]), None);
     }
