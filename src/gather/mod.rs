@@ -17,6 +17,7 @@ mod limits;
 mod problem;
 mod search;
 mod share;
+mod suggestion;
 mod wardrobe;
 mod worth;
 
@@ -27,5 +28,6 @@ pub use limits::{Limits, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};
 pub use search::{curve, solve};
 pub use share::{PeriodShare, apportion, limits};
+pub use suggestion::{Suggested, Suggestion};
 pub use wardrobe::{NoWardrobe, Wardrobe, weight};
 pub use worth::{LookWorth, MergerCost, OneMore, Served, Worth};
