@@ -69,7 +69,7 @@ impl<K> Id<K> {
 }
 
 /// The unaccented letter, for the accents that names in our languages carry.
-fn plain_letter(c: char) -> char {
+pub(crate) fn plain_letter(c: char) -> char {
     match c {
         'à'..='å' | 'À'..='Å' => 'a',
         'ç' | 'Ç' => 'c',

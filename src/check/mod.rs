@@ -102,6 +102,8 @@ pub enum About {
     Look(LookId),
     /// A scene.
     Scene(SceneNumber),
+    /// What one character wears in a scene.
+    Wearing(SceneNumber, CharacterId),
 }
 
 impl About {
@@ -111,7 +113,7 @@ impl About {
             Self::Board | Self::Period(_) | Self::Character(_) | Self::Thread(_) => RecordRef::Head,
             Self::Outfit(id) => RecordRef::Outfit(id.clone()),
             Self::Look(id) => RecordRef::Look(id.clone()),
-            Self::Scene(number) => RecordRef::Scene(number.clone()),
+            Self::Scene(number) | Self::Wearing(number, _) => RecordRef::Scene(number.clone()),
         }
     }
 
@@ -124,7 +126,7 @@ impl About {
             Self::Thread(_) => "thread",
             Self::Outfit(_) => "outfit",
             Self::Look(_) => "look",
-            Self::Scene(_) => "scene",
+            Self::Scene(_) | Self::Wearing(..) => "scene",
         }
     }
 
@@ -137,7 +139,7 @@ impl About {
             Self::Thread(id) => Some(id.to_string()),
             Self::Outfit(id) => Some(id.to_string()),
             Self::Look(id) => Some(id.to_string()),
-            Self::Scene(number) => Some(number.to_string()),
+            Self::Scene(number) | Self::Wearing(number, _) => Some(number.to_string()),
         }
     }
 }

@@ -31,7 +31,7 @@ fn without_look(board: &Board) -> Vec<Finding> {
             found.push(Finding {
                 name: "scene-without-look",
                 level: Level::Error,
-                about: About::Scene(number.clone()),
+                about: About::Wearing(number.clone(), character.clone()),
                 text: format!("{name} is in scene {number}{at} and has no look there."),
                 todo: format!("Assign {name} a look in scene {number}, or take {name} out of it."),
             });
@@ -131,7 +131,7 @@ fn comes_back(board: &Board) -> Vec<Finding> {
             found.push(Finding {
                 name: "look-comes-back",
                 level: Level::Warning,
-                about: About::Scene(number.clone()),
+                about: About::Wearing(number.clone(), character.clone()),
                 text: format!(
                     "On story day {day} {name} leaves {title} and comes back to it in scene {number}."
                 ),

@@ -9,11 +9,15 @@ use crossterm::event::{Event, KeyEventKind, MouseButton, MouseEventKind};
 
 use super::actions::{self, Act, Scope};
 use super::canvas::{Hit, Hits};
+use super::clash;
 use super::keys::Key;
 use super::layers::{Layer, Next};
+use super::limit;
+use super::measure::Measure;
 use super::theme::Theme;
+use super::travel::Way;
 use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
-use crate::board::{Board, Change, Edit, RecordRef, Refused};
+use crate::board::{Board, Change, Edit, OutfitId, RecordRef, Refused};
 use crate::store::{EditError, NewsKind, OpenBoard};
 
 /// Everything that the screen knows.
@@ -36,6 +40,8 @@ pub struct App {
     seen: Option<Board>,
     /// The last word to the user.
     pub said: Said,
+    /// What the looks keep.
+    pub(super) measure: Measure,
     /// Styles.
     pub theme: Theme,
     /// Where the mouse can hit.
@@ -66,6 +72,8 @@ pub enum Errand {
     Suspend,
     /// Draw everything anew.
     Redraw,
+    /// Open a file as it stands in the user's own editor.
+    File(PathBuf),
     /// Edit a record's text in the user's own editor.
     Editor {
         /// Which record.
@@ -103,6 +111,7 @@ impl App {
             layers: Vec::new(),
             seen: None,
             said: Said::default(),
+            measure: Measure::default(),
             theme,
             hits: Hits::default(),
             left: false,
@@ -129,6 +138,11 @@ impl App {
         self.open.folder().to_path_buf()
     }
 
+    /// Whether a layer has something new to show.
+    pub fn has_news(&mut self) -> bool {
+        self.layers.iter_mut().fold(false, |news, laid| laid.layer.has_news() || news)
+    }
+
     /// Says something.
     pub fn say(&mut self, text: impl Into<String>) {
         self.said = Said { text: text.into(), wrong: false, fresh: true, is_answer: true };
@@ -150,19 +164,49 @@ impl App {
         self.layers.push(Laid { layer: Box::new(layer), seen });
     }
 
-    /// Makes a change and says so, or says why not. Limits are not asked; see [`App::propose`].
+    /// Makes a change and says so, or says why not; see [`App::put`] for what is asked first. Says whether it was
+    /// made.
     pub fn change(&mut self, edit: Result<Edit, Refused>) -> bool {
         match edit {
-            Ok(edit) if edit.changes.is_empty() => {
-                self.say("nothing changed");
-                false
+            Ok(edit) => {
+                let again = edit.clone();
+                self.put(&edit, Vec::new(), move |_| Ok(again.clone()))
             }
-            Ok(edit) => self.commit(&edit),
             Err(refused) => {
                 self.warn(refused.to_string());
                 false
             }
         }
+    }
+
+    /// Makes a change. Every edit but undo and redo comes this way, so that none can forget to ask: one that would
+    /// pass a limit stops and offers ways to make room, and one that clashes with another hand's puts the choice.
+    ///
+    /// `outfits` are those that could go into another look instead; `again` makes the edit once more on the board
+    /// where room was made. Says whether the change was made.
+    pub(super) fn put(
+        &mut self,
+        edit: &Edit,
+        outfits: Vec<OutfitId>,
+        again: impl Fn(&Board) -> Result<Edit, Refused> + 'static,
+    ) -> bool {
+        if edit.is_empty() {
+            self.say("nothing changed");
+            return false;
+        }
+        // The limits that count are those of the board as it is now, whatever the user saw. What it would not take
+        // at all passes none; committing it says why.
+        let passed = self.open.board().limits_passed_by(edit).unwrap_or_default();
+        if passed.is_empty() {
+            return self.commit(edit);
+        }
+        let question = {
+            self.measure.refresh(self.open.board(), self.version);
+            let likeness = self.measure.likeness();
+            limit::question(self.board(), self.open.board(), likeness, passed, outfits, Box::new(again))
+        };
+        self.open_layer(question);
+        false
     }
 
     fn commit(&mut self, edit: &Edit) -> bool {
@@ -178,9 +222,11 @@ impl App {
                 self.follow(edit);
                 true
             }
-            Err(EditError::Refused(Refused::Clash(clashes))) => {
-                let edit = edit.clone();
-                self.open_layer(super::clash::question(&clashes, edit));
+            Err(EditError::Refused(refused)) => {
+                match clash::clashes(self.open.board(), edit, refused) {
+                    Ok(clashes) => self.open_layer(clash::question(&clashes, edit.clone())),
+                    Err(refused) => self.warn(refused.to_string()),
+                }
                 false
             }
             Err(error) => {
@@ -228,18 +274,6 @@ impl App {
             Scope::Looks => self.looks.focused(self.board()),
             Scope::Scenes => self.scenes.focused(self.board()),
             Scope::Wall | Scope::Everywhere => self.wall.focused(),
-        }
-    }
-
-    /// Takes back the last change, or does it again.
-    fn travel(&mut self, back: bool) {
-        let done = if back { self.open.undo() } else { self.open.redo() };
-        self.version += 1;
-        let verb = if back { "took back" } else { "did again" };
-        match done {
-            Ok(Some(label)) => self.say(format!("{verb}: {label}")),
-            Ok(None) => self.say(if back { "nothing to take back" } else { "nothing to do again" }),
-            Err(error) => self.warn(error.to_string()),
         }
     }
 
@@ -352,12 +386,13 @@ impl App {
             Act::Find => self.find(),
             Act::Palette => self.palette(),
             Act::Help => self.help(),
-            Act::Undo => self.travel(true),
-            Act::Redo => self.travel(false),
+            Act::Undo => self.travel(Way::Back),
+            Act::Redo => self.travel(Way::Forth),
             Act::Quit => self.left = true,
             Act::Problems => self.problems(),
             Act::Text => self.edit_as_text(),
             Act::Notes => self.write_notes(),
+            Act::Suggest => self.suggest(),
             Act::Suspend => self.errand = Some(Errand::Suspend),
             Act::Redraw => self.errand = Some(Errand::Redraw),
             Act::Back => match self.view {

@@ -17,6 +17,13 @@ pub fn run(app: &mut App, terminal: &mut Terminal, errand: Errand) -> io::Result
     match errand {
         Errand::Redraw => terminal.redraw(),
         Errand::Suspend => terminal.away(stop_here),
+        Errand::File(file) => {
+            match terminal.away(|| open_in_editor(&file))? {
+                Ok(()) => app.take_in_outside(),
+                Err(error) => app.warn(error),
+            }
+            Ok(())
+        }
         Errand::Editor { record, text, base } => {
             match terminal.away(|| edit(&text))? {
                 Ok(edited) => app.edited_as_text(record, base, edited),
@@ -27,23 +34,32 @@ pub fn run(app: &mut App, terminal: &mut Terminal, errand: Errand) -> io::Result
     }
 }
 
-/// Lets the user edit a text in `$VISUAL` or `$EDITOR`; says what went wrong.
+/// Lets the user edit a text; says what went wrong.
 fn edit(text: &str) -> Result<String, String> {
-    let program = ["VISUAL", "EDITOR"]
-        .iter()
-        .find_map(|name| env::var(name).ok().filter(|value| !value.trim().is_empty()));
-    let Some(program) = program else {
-        return Err("no editor is set: put one into EDITOR, such as `EDITOR=vi`".to_owned());
-    };
     let folder = PrivateFolder::new().map_err(|error| format!("no place for the text: {error}"))?;
     let file = folder.0.join("record.yaml");
     fs::write(&file, text).map_err(|error| format!("no place for the text: {error}"))?;
-    let done = spawn(&program, &file).map_err(|error| format!("`{program}` does not start: {error}"))?;
-    if !done.success() {
-        return Err(format!("`{program}` ended with {done}: nothing was taken"));
-    }
+    open_in_editor(&file)?;
     let bytes = fs::read(&file).map_err(|error| format!("the text is gone: {error}"))?;
     String::from_utf8(bytes).map_err(|_| "the text is not UTF-8: nothing was taken".to_owned())
+}
+
+/// The editor where neither `$VISUAL` nor `$EDITOR` names one: POSIX has it on every system.
+const USUAL: &str = "vi";
+
+/// What a shell ends with when there is no such program (POSIX, Shell Command Language, 2.8.2).
+const NOT_THERE: i32 = 127;
+
+/// Opens a file in `$VISUAL`, `$EDITOR` or `vi` and waits for its end; says what went wrong.
+fn open_in_editor(file: &Path) -> Result<(), String> {
+    let named = |name: &&str| env::var(name).ok().filter(|value| !value.trim().is_empty());
+    let program = ["VISUAL", "EDITOR"].iter().find_map(named).unwrap_or_else(|| USUAL.to_owned());
+    let done = spawn(&program, file).map_err(|error| format!("`{program}` does not start: {error}"))?;
+    match done.code() {
+        Some(0) => Ok(()),
+        Some(NOT_THERE) => Err(format!("`{program}` is not there: put another editor into EDITOR")),
+        _ => Err(format!("`{program}` ended with {done}: nothing was taken")),
+    }
 }
 
 /// The variable may hold options too, so a shell reads it, as git and others do.

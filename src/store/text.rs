@@ -80,9 +80,19 @@ impl OpenBoard {
             RecordRef::Schedule => sides.swap::<Vec<ShootDay>>(|_, _| Ok(()))?.map(Change::Schedule),
         };
         let Some(change) = change else { return Ok(None) };
-        let edit = Edit::new(format!("edit {record} as text"), vec![change]);
+        let edit = Edit::new(format!("{} edited as text", self.title_of(record)), vec![change]);
         self.check_names(&sides, &edit)?;
         Ok(Some(edit))
+    }
+
+    /// What people call the record.
+    fn title_of(&self, record: &RecordRef) -> String {
+        let title = match record {
+            RecordRef::Outfit(id) => self.board.outfit(id).map(|outfit| outfit.title.clone()),
+            RecordRef::Look(id) => self.board.look(id).map(|look| look.title.clone()),
+            _ => None,
+        };
+        title.filter(|title| !title.is_empty()).unwrap_or_else(|| record.to_string())
     }
 
     /// Whether every name that is new in the text leads to a record.

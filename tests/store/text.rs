@@ -16,6 +16,7 @@ fn a_record_goes_out_as_text_and_comes_back_as_an_edit() {
     assert_eq!(base, "title: Shawl\ncharacter: odile\nrecognition: 0\n");
     assert_eq!(open.edit_from_text(&shawl(), &base, &base).unwrap(), None);
     let edit = open.edit_from_text(&shawl(), &base, &base.replace("Shawl", "Wrap")).unwrap().unwrap();
+    assert_eq!(edit.label, "Shawl edited as text");
     open.edit(&edit).unwrap();
     assert_eq!(title(&on_disk(&bench), "shawl"), "Wrap");
     assert_eq!(open.record_text(&RecordRef::Outfit(id("nobody"))), None);

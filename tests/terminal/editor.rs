@@ -3,6 +3,9 @@
 use std::fs;
 use std::path::PathBuf;
 
+use rustix::process::Signal;
+
+use super::exits::is_stopped;
 use super::pty::{Program, User, files, records, wait_until};
 
 const ESCAPE: &str = "\u{1b}";
@@ -57,7 +60,7 @@ fn a_valid_change_is_one_edit_and_the_editor_has_the_terminal_meanwhile() {
     let after = robe(&folder);
     assert_eq!((after.title.as_str(), after.recognition.get()), ("Robe by hand", 3));
     // Both fields are one change.
-    program.types("u", "took back: edit outfit");
+    program.types("u", "took back: Christening robe, lent edited as text");
     program.shows("× Christening robe, lent");
     assert_eq!(records(&folder), before);
     program.types("u", "nothing to take back");
@@ -149,18 +152,38 @@ fn an_editor_that_is_not_there_is_said() {
     let user = User::new();
     let (folder, mut program) = run_with(&user, "/nowhere/editor");
     let before = files(&folder);
-    program.types("E", "`/nowhere/editor` ended with exit status: 127: nothing was taken");
+    program.types("E", "`/nowhere/editor` is not there: put another editor into EDITOR");
     assert_eq!(files(&folder), before);
     leave(program);
 }
 
 #[test]
-fn without_an_editor_it_is_said_how_to_set_one() {
+fn without_an_editor_of_ones_own_vi_is_tried() {
     let user = User::new();
-    let (folder, mut program) = run_with(&user, "");
-    let before = files(&folder);
-    program.types("E", "no editor is set: put one into EDITOR, such as `EDITOR=vi`");
-    assert_eq!(files(&folder), before);
+    user.script("vi", "sed -i 's/^title: .*/title: By vi/' \"$1\"");
+    let folder = user.demo("board");
+    let path = format!("{}:{}", user.path("").display(), std::env::var("PATH").unwrap_or_default());
+    let variables = [("EDITOR", ""), ("PATH", path.as_str())];
+    let mut program = user.run_with_all(&[folder.to_str().unwrap()], (120, 40), &variables);
+    program.shows("? help");
+    program.types("E", "× By vi");
+    assert_eq!(robe(&folder).title, "By vi");
+    leave(program);
+}
+
+#[test]
+fn a_file_that_does_not_read_is_mended_from_the_list_of_problems() {
+    let user = User::new();
+    let (folder, mut program) = run(&user, "sed -i 's/^titel:/title:/' \"$1\"");
+    let file = folder.join(format!("outfits/{ROBE}.yaml"));
+    let text = fs::read_to_string(&file).unwrap();
+    fs::write(&file, text.replace("title:", "titel:")).unwrap();
+    program.shows("titel");
+    program.types("!", "Problems");
+    program.types("titel", "1 of 1");
+    program.types("\r", "Open the file in your own editor");
+    program.types("\r", "can be read again");
+    assert_eq!(robe(&folder).title, "Christening robe, lent");
     leave(program);
 }
 
@@ -194,5 +217,28 @@ fn what_another_hand_changed_meanwhile_is_not_overwritten() {
     program.keys("\r");
     program.until("the question gone", |screen| !screen.contains("Changed on both sides"));
     assert_eq!(robe(&folder).title, "Theirs");
+    leave(program);
+}
+
+#[test]
+fn an_editor_that_stops_stops_the_program_with_it_and_both_go_on() {
+    let user = User::new();
+    // As an editor answers `ctrl-z`: the whole job stops, for the shell that waits for it.
+    let script = r#"
+        kill -TSTP 0
+        echo > "$HOME/begun"
+        while [ ! -e "$HOME/go" ]; do sleep 0.05; done
+        sed -i 's/^title: .*/title: Ours/' "$1""#;
+    let (folder, mut program) = run(&user, script);
+    program.keys("E");
+    wait_until("the editor", || user.path("begun").exists());
+    wait_until("the stop", || is_stopped(program.id()));
+    assert!(program.gave_back());
+    program.signal(Signal::CONT);
+    fs::write(user.path("go"), "").unwrap();
+    program.types("", "× Ours");
+    assert_eq!(robe(&folder).title, "Ours");
+    // It does not stop once more by itself.
+    program.types("]", "known 1/5");
     leave(program);
 }

@@ -2,8 +2,11 @@
 //!
 //! Each asks what it must know by a layer, and makes one edit.
 
+mod bases;
 mod looks;
 mod outfits;
+#[cfg(test)]
+mod tests;
 mod words;
 
 use crate::board::Treatment;

@@ -81,6 +81,7 @@ impl Layer for Editor {
                 self.area.input(Input::from(*key));
             }
             Event::Paste(text) => {
+                let text = text.replace("\r\n", "\n").replace('\r', "\n");
                 let clean: String = text.chars().filter(|c| *c == '\n' || !is_unsafe(*c)).collect();
                 self.area.insert_str(clean);
             }

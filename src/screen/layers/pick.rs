@@ -1,8 +1,6 @@
 //! Choose one of a list, narrowed down by typing.
 
 use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
-use fuzzy_matcher::FuzzyMatcher;
-use fuzzy_matcher::skim::SkimMatcherV2;
 use ratatui::layout::Rect;
 
 use super::{Layer, Next};
@@ -11,6 +9,7 @@ use crate::screen::app::App;
 use crate::screen::canvas::{Canvas, Hit, width, wrapped};
 use crate::screen::parts::input::Input;
 use crate::screen::parts::list::Cursor;
+use crate::screen::parts::matching::Wanted;
 use crate::screen::parts::window;
 
 /// One row of a list.
@@ -99,21 +98,15 @@ impl Pick {
 
     fn narrow(&mut self) {
         let words = self.filter.as_ref().map(Input::text).unwrap_or_default();
-        let words: Vec<&str> = words.split_whitespace().collect();
-        if words.is_empty() {
+        let wanted = Wanted::new(&words);
+        if wanted.is_empty() {
             self.shown = (0..self.items.len()).collect();
         } else {
-            let matcher = SkimMatcherV2::default();
-            let score = |item: &Item| -> Option<i64> {
-                words.iter().try_fold(0, |sum, word| {
-                    // A hit in what is chosen counts more than one in the note.
-                    let text = matcher.fuzzy_match(&item.text, word).map(|score| 2 * score);
-                    Some(sum + text.or_else(|| matcher.fuzzy_match(&item.note, word))?)
-                })
-            };
-            let mut scored: Vec<(i64, usize)> =
+            // A scene's number is its mark.
+            let score = |item: &Item| wanted.score(&[&item.mark, &item.text, &item.note]);
+            let mut scored: Vec<(u32, usize)> =
                 self.items.iter().enumerate().filter_map(|(at, item)| Some((score(item)?, at))).collect();
-            scored.sort_by_key(|(score, at)| (-score, *at));
+            scored.sort_by_key(|(score, at)| (std::cmp::Reverse(*score), *at));
             self.shown = scored.into_iter().map(|(_, at)| at).collect();
         }
         self.cursor = Cursor::default();

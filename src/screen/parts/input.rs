@@ -35,8 +35,7 @@ impl Input {
     pub fn take(&mut self, event: &Event) -> bool {
         match event {
             Event::Paste(text) => {
-                self.before
-                    .extend(text.chars().map(|c| if c == '\n' { ' ' } else { c }).filter(|c| !is_unsafe(*c)));
+                self.before.push_str(&on_one_line(text));
                 true
             }
             Event::Key(key) if key.kind != KeyEventKind::Release => self.key(*key),
@@ -119,6 +118,18 @@ impl Input {
     }
 }
 
+/// A pasted text as one line: where it had line ends (terminals send them as they please) or tabs, one space stands.
+fn on_one_line(text: &str) -> String {
+    let is_end =
+        |c: char| matches!(c, '\n' | '\r' | '\t' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}');
+    let lines: Vec<&str> = text.split(is_end).map(str::trim).filter(|line| !line.is_empty()).collect();
+    let inner = lines.join(" ");
+    // A space at either end may be meant to part it from what stands there.
+    let before = if text.starts_with(' ') { " " } else { "" };
+    let behind = if text.ends_with(' ') && !inner.is_empty() { " " } else { "" };
+    format!("{before}{inner}{behind}").chars().filter(|c| !is_unsafe(*c)).collect()
+}
+
 /// Takes the last cluster of letters off a text.
 fn last_cluster(text: &mut String) -> String {
     let length = text.graphemes(true).next_back().map_or(0, str::len);
@@ -150,5 +161,16 @@ mod tests {
         let mut input = Input::default();
         input.take(&Event::Paste("two\nlines\u{1b}[31m".to_owned()));
         assert_eq!(input.text(), "two lines[31m");
+        for (pasted, line) in [
+            ("first line\nsecond line\n", "first line second line"),
+            ("first line\r\nsecond line", "first line second line"),
+            ("first line\rsecond line\r\r  third", "first line second line third"),
+            ("a\tb\u{2028}c", "a b c"),
+            (" and more ", " and more "),
+        ] {
+            let mut input = Input::default();
+            input.take(&Event::Paste(pasted.to_owned()));
+            assert_eq!(input.text(), line);
+        }
     }
 }

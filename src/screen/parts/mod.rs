@@ -3,6 +3,7 @@
 pub mod grouped;
 pub mod input;
 pub mod list;
+pub mod matching;
 pub mod meter;
 pub mod record;
 pub mod swatch;

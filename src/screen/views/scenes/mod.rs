@@ -108,6 +108,14 @@ impl Scenes {
         }
     }
 
+    /// Puts the focus on what a character wears in a scene.
+    pub fn focus_cell(&mut self, board: &Board, number: &SceneNumber, character: &CharacterId) {
+        if let Some(at) = board.relations().scene_at(number) {
+            self.go_to(board, at);
+            self.character = Some(character.clone());
+        }
+    }
+
     /// What is in focus.
     pub fn focused(&self, board: &Board) -> Option<Target> {
         let at = self.at(board)?;
