@@ -56,6 +56,14 @@ fn a_folder_that_is_not_empty_is_left_alone() {
 }
 
 #[test]
+fn the_way_to_open_it_can_be_pasted_into_a_shell_and_the_folders_to_fill_are_there() {
+    let desk = Desk::new();
+    let run = desk.shirr(&["new", "my board", "--from", "blank"]).exits(0);
+    assert!(run.out.contains("Open it with `shirr 'my board'`."), "{}", run.out);
+    assert!(desk.path("my board/outfits").is_dir() && desk.path("my board/looks").is_dir());
+}
+
+#[test]
 fn an_unknown_starter_is_refused_with_the_ones_that_there_are() {
     let run = Desk::new().shirr(&["new", "film", "--from", "two-lives"]).exits(2);
     assert!(STARTERS.iter().all(|starter| run.err.contains(starter)), "{}", run.err);

@@ -83,6 +83,7 @@ pub fn perform(app: &mut App, act: Act) {
             }
         }
         Act::RaiseLimit => app.choose_limit(),
+        Act::NewOutfit => app.add_outfit(),
         Act::Treatment => with_look(app, App::choose_treatment),
         Act::Departure => with_look(app, |app, id| app.write_departure(id, None)),
         Act::AssignLook => with_look(app, App::assign_look),
@@ -240,7 +241,7 @@ fn light_thread(app: &mut App) {
     let threads: Vec<_> =
         board.head().threads.iter().map(|thread| (thread.id.clone(), thread.title.clone())).collect();
     if threads.is_empty() {
-        return app.say("the board has no threads yet: they stand in board.yaml");
+        return app.say("the board has no threads yet: B opens board.yaml");
     }
     let carried = |id| {
         let outfits = board.records().outfits.values().filter(|outfit| outfit.threads.contains(id)).count();
