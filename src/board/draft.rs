@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::{
-    Board, Change, CharacterId, Edit, Look, LookId, Outfit, OutfitId, Refused, Scene, SceneNumber, Swap,
+    Board, Change, CharacterId, Edit, Look, LookId, Outfit, OutfitId, Refused, Scene, SceneNumber, Stage,
+    Swap,
 };
 
 /// Records as they shall become. Whatever was not taken out of the board to be changed stays as it is.
@@ -51,8 +52,16 @@ impl<'a> Draft<'a> {
         self.looks.insert(id, Some(look));
     }
 
-    pub(super) fn remove_look(&mut self, id: &LookId) {
+    /// Takes a look away, unless the camera has seen it.
+    pub(super) fn remove_look(&mut self, id: &LookId) -> Result<(), Refused> {
+        if let Some(look) = self.board.look(id).filter(|look| look.stage == Stage::Established) {
+            return Err(unfit(format!(
+                "{} is established: the camera has seen it, so it stays, unless its stage is taken back first",
+                look.title
+            )));
+        }
         self.looks.insert(id.clone(), None);
+        Ok(())
     }
 
     /// Puts `to` (or no look yet) wherever a scene shows `from`, save in the second of two scenes with one number,
@@ -73,7 +82,7 @@ impl<'a> Draft<'a> {
     }
 
     /// Takes an outfit out of the look that holds it. Where it was the base, the first folded one becomes the base;
-    /// a look that is left with none and that no scene shows goes.
+    /// a look that is left with none and that no scene shows goes, if it may.
     pub(super) fn release(&mut self, id: &OutfitId) -> Result<(), Refused> {
         let board = self.board;
         for holder in board.relations().looks_of(id) {
@@ -85,7 +94,7 @@ impl<'a> Draft<'a> {
             if !look.folded.is_empty() {
                 look.base = Some(look.folded.remove(0));
             } else if board.relations().scenes_of(holder).is_empty() {
-                self.remove_look(holder);
+                self.remove_look(holder)?;
             } else {
                 return Err(unfit(format!(
                     "{} is all that {} stands for, and scenes show it: dissolve the look, or make it invented",

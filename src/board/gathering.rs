@@ -138,7 +138,7 @@ impl Board {
         Ok(draft.finish(format!("took back {}", self.say(&gone))))
     }
 
-    fn one_character(&self, outfits: &[OutfitId]) -> Result<CharacterId, Refused> {
+    pub(super) fn one_character(&self, outfits: &[OutfitId]) -> Result<CharacterId, Refused> {
         let mut characters = Vec::new();
         for id in outfits {
             let outfit = self.outfit(id).ok_or_else(|| unfit(format!("there is no outfit `{id}`")))?;
@@ -156,7 +156,7 @@ impl Board {
         }
     }
 
-    pub(super) fn title_of_outfit<'a>(&'a self, id: &'a OutfitId) -> &'a str {
+    pub fn title_of_outfit<'a>(&'a self, id: &'a OutfitId) -> &'a str {
         self.outfit(id).map_or(id.as_str(), |outfit| &outfit.title)
     }
 

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::id::Id;
 use super::pairs::Pairs;
+use super::wishes::GatherSettings;
 use crate::trade::by_text::by_text;
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
@@ -40,6 +41,9 @@ pub struct Head {
     /// Signatures that run through a life.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub threads: Vec<Thread>,
+    /// What a suggestion goes by.
+    #[serde(default, skip_serializing_if = "GatherSettings::is_empty")]
+    pub gather: GatherSettings,
 }
 
 /// The version of the board format that this program reads and writes.

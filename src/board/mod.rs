@@ -4,8 +4,8 @@
 //! [`Board::apply`] alone, which takes an [`Edit`] and returns the exact inverse. The operations of the trade
 //! (gather, fold, let go, assign …) in [`gathering`], [`casting`] and beside them only build edits.
 //!
-//! A board may hold broken references, since files are written by many hands; [`rules`] names them, and no edit
-//! may add one.
+//! A board may hold broken references, since files are written by many hands; [`rules`] names them, and no new edit
+//! may add one. Going back to what was is no new edit: see [`Board::restore`].
 
 mod amending;
 mod calendar;
@@ -29,6 +29,8 @@ pub mod rules;
 pub mod scene;
 mod settle;
 mod treating;
+mod wishes;
+mod wishing;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -43,6 +45,7 @@ pub use outfit::{Evidence, EvidenceKind, Outfit, PicturePath, Recognition};
 pub use pairs::Pairs;
 pub use relations::{Relations, Standing};
 pub use scene::{Light, Place, Scene, SceneNumber, ShootDay, StoryDay};
+pub use wishes::{Among, BaseWish, GatherSettings, Reach, Weight, Weights, Wishes};
 
 /// The name of an outfit.
 pub type OutfitId = Id<Outfit>;
@@ -210,15 +213,31 @@ impl Board {
         Ok(inverse)
     }
 
+    /// Takes back an edit, or does it again; `side` as in [`Board::apply_preferring`]. Returns the inverse.
+    ///
+    /// No rule stands in the way: before an edit that mended something, something was broken, and one must be able to
+    /// go back to it.
+    ///
+    /// # Errors
+    /// [`Refused`] when both changed the same field, when a record is gone or its name is taken.
+    pub fn restore(&mut self, edit: &Edit, side: Option<Side>) -> Result<Edit, Refused> {
+        let (next, inverse) = self.settled(edit, side)?;
+        *self = next;
+        Ok(inverse)
+    }
+
+    /// Whether everything is so already that the edit would make.
+    pub fn has(&self, edit: &Edit) -> bool {
+        self.settled(edit, None).is_ok_and(|(_, inverse)| inverse.is_empty())
+    }
+
     /// Takes in what another hand has written to the folder: never refused, since it is so already.
     /// Returns the inverse.
     ///
     /// # Errors
     /// [`Refused`] when the edit was not made from this board's records and cannot be merged with them.
     pub fn take_in(&mut self, edit: &Edit) -> Result<Edit, Refused> {
-        let (next, inverse) = self.settled(edit, None)?;
-        *self = next;
-        Ok(inverse)
+        self.restore(edit, None)
     }
 
     /// The board after an edit, whatever rules that breaks, and the inverse.

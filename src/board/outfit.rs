@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::garment::Piece;
 use super::head::{Character, Period, Thread};
 use super::id::Id;
+use super::wishes::Wishes;
 use crate::trade::date::Date;
 
 /// Something that was really worn.
@@ -54,6 +55,9 @@ pub struct Outfit {
     /// Why it is in no look, once that is decided.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub let_go: Option<String>,
+    /// What is asked of a suggestion for it.
+    #[serde(default, skip_serializing_if = "Wishes::is_empty")]
+    pub wishes: Wishes,
 }
 
 /// One source.

@@ -2,13 +2,16 @@
 
 use super::draft::{Draft, unfit};
 use super::gathering::once;
-use super::{Board, Edit, LookId, OutfitId, Refused, Treatment};
+use super::{Board, Departure, Edit, Look, LookId, OutfitId, Piece, Refused, Treatment};
 
 impl Board {
-    /// Merges `from` into `into`: its outfits are folded there, its scenes show it, its threads and notes are kept.
+    /// Merges `from` into `into`: its outfits are folded there, its scenes show it, its threads are kept, and what was
+    /// decided about it (what it says, departures, dressing, pieces, notes) is kept in words among the notes of the
+    /// look that stays, which itself is made and worn as before.
     ///
     /// # Errors
-    /// When they are of two characters, or the one that stays is invented while the other holds outfits.
+    /// When they are of two characters, the one that stays is invented while the other holds outfits, or the one that
+    /// goes is established.
     pub fn merge_looks(&self, from: &LookId, into: &LookId) -> Result<Edit, Refused> {
         if from == into {
             return Err(unfit("choose another look to merge with"));
@@ -27,20 +30,20 @@ impl Board {
                 look.folded.push(outfit.clone());
             }
         }
-        for thread in gone.threads {
-            if !look.threads.contains(&thread) {
-                look.threads.push(thread);
+        for thread in &gone.threads {
+            if !look.threads.contains(thread) {
+                look.threads.push(thread.clone());
             }
         }
-        for note in [gone.says, gone.notes].into_iter().filter(|note| !note.is_empty()) {
+        for words in decided(&gone, look) {
             if !look.notes.is_empty() {
                 look.notes.push_str("\n\n");
             }
-            look.notes.push_str(&format!("From {}: {note}", gone.title));
+            look.notes.push_str(&format!("From {}: {words}", gone.title));
         }
         let label = format!("merged {} into {}", gone.title, look.title);
         draft.recast(from, Some(into));
-        draft.remove_look(from);
+        draft.remove_look(from)?;
         Ok(draft.finish(label))
     }
 
@@ -69,21 +72,50 @@ impl Board {
     /// Takes a look away: its outfits are open again, its scenes have no look yet.
     ///
     /// # Errors
-    /// When there is no such look.
+    /// When there is no such look, or it is established.
     pub fn dissolve(&self, id: &LookId) -> Result<Edit, Refused> {
         let look = self.look(id).ok_or_else(|| unfit(format!("there is no look `{id}`")))?;
         let mut draft = Draft::new(self);
         draft.recast(id, None);
-        draft.remove_look(id);
+        draft.remove_look(id)?;
         Ok(draft.finish(format!("dissolved {}", look.title)))
     }
 }
 
+/// What was decided about a look and is not so in `other` as well, in words.
+fn decided(look: &Look, other: &Look) -> Vec<String> {
+    let mut all: Vec<String> =
+        [&look.says, &look.notes].into_iter().filter(|words| !words.is_empty()).cloned().collect();
+    let departures = look.departures.iter().filter(|departure| !other.departures.contains(departure));
+    all.extend(departures.map(departure_in_words));
+    let dressing = look.dressing.iter().filter(|note| !other.dressing.contains(note));
+    all.extend(dressing.map(|note| format!("dressing: {note}")));
+    let pieces = look.pieces.iter().filter(|piece| !other.pieces.contains(piece));
+    all.extend(pieces.map(|piece| format!("piece: {}", piece_in_words(piece))));
+    all
+}
+
+fn departure_in_words(departure: &Departure) -> String {
+    let Departure { detail, was, becomes, why } = departure;
+    let parts = [("was", was), ("becomes", becomes), ("because", why)];
+    let told = parts.into_iter().filter(|(_, words)| !words.is_empty());
+    let words: String = told.map(|(lead, words)| format!(", {lead} {words}")).collect();
+    format!("departure: {detail}{words}")
+}
+
+fn piece_in_words(piece: &Piece) -> String {
+    let cloth = (!piece.cloth.is_empty()).then(|| piece.cloth.clone());
+    let colours = piece.colours.iter().map(ToString::to_string);
+    let words: Vec<String> =
+        [piece.name.clone()].into_iter().chain(cloth).chain(colours).chain(piece.details.clone()).collect();
+    words.join(", ")
+}
+
 #[cfg(test)]
 mod tests {
-    use super::super::sample::{after, board, held, id, ids, records, refusal};
+    use super::super::sample::{after, board, held, id, ids, number, records, refusal};
     use super::*;
-    use crate::board::{Look, RecordRef, Standing};
+    use crate::board::{RecordRef, Stage, Standing};
 
     #[test]
     fn a_merged_look_hands_over_its_outfits_scenes_threads_and_words() {
@@ -93,9 +125,69 @@ mod tests {
         let gown = board.look(&id("gown")).unwrap();
         assert_eq!(held(&board, "gown"), ["gala-gown", "club-wool", "club-serge", "crossing-wool"]);
         assert_eq!(gown.threads, ids(&["green-cap"]));
-        assert_eq!(gown.notes, "From Club: she races");
+        assert!(gown.notes.starts_with("From Club: she races\n\nFrom Club: departure: neckline, was square"));
         assert!(board.look(&id("club")).is_none());
         assert_eq!(board.relations().scenes_of(&id("gown")), [1, 2, 3]);
+    }
+
+    #[test]
+    fn what_was_decided_about_a_merged_look_is_kept_in_words() {
+        let mut records = records();
+        let mut club = Look::clone(&records.looks[&id("club")]);
+        let departure = |detail: &str, becomes: &str, why: &str| Departure {
+            detail: detail.to_owned(),
+            becomes: becomes.to_owned(),
+            why: why.to_owned(),
+            ..Departure::default()
+        };
+        club.departures = vec![departure("hem", "shorter", "she runs"), departure("collar", "", "")];
+        club.dressing = vec!["top button undone".to_owned(), "cap straight".to_owned()];
+        let cap = Piece {
+            name: "cap".to_owned(),
+            cloth: "baize".to_owned(),
+            colours: vec!["green".parse().unwrap()],
+            details: vec!["no peak".to_owned()],
+        };
+        club.pieces = vec![cap, Piece { name: "belt".to_owned(), ..Piece::default() }];
+        let mut gown = Look::clone(&records.looks[&id("gown")]);
+        gown.departures = vec![club.departures[1].clone()];
+        gown.dressing = vec![club.dressing[1].clone()];
+        gown.pieces = vec![club.pieces[1].clone()];
+        let kept = gown.clone();
+        records.looks.insert(id("club"), club.into());
+        records.looks.insert(id("gown"), gown.into());
+        let mut board = Board::new(records);
+        board.apply(&board.merge_looks(&id("club"), &id("gown")).unwrap()).unwrap();
+        let gown = board.look(&id("gown")).unwrap();
+        let words = [
+            "From Club: she races",
+            "From Club: departure: hem, becomes shorter, because she runs",
+            "From Club: dressing: top button undone",
+            "From Club: piece: cap, baize, green, no peak",
+        ];
+        assert_eq!(gown.notes, words.join("\n\n"));
+        assert_eq!(
+            (&gown.departures, &gown.dressing, &gown.pieces),
+            (&kept.departures, &kept.dressing, &kept.pieces),
+            "the look that stays is made and worn as before"
+        );
+    }
+
+    #[test]
+    fn a_look_that_the_camera_has_seen_does_not_go() {
+        let mut board = board();
+        let establish = board.change_look(&id("club"), "", |look| look.stage = Stage::Established);
+        board.apply(&establish.unwrap()).unwrap();
+        let told =
+            "Club is established: the camera has seen it, so it stays, unless its stage is taken back first";
+        assert_eq!(refusal(board.merge_looks(&id("club"), &id("gown"))), told);
+        assert_eq!(refusal(board.dissolve(&id("club"))), told);
+        assert!(board.merge_looks(&id("gown"), &id("club")).is_ok(), "another may go into it");
+        board.apply(&board.assign(&number("2"), &id("odile"), None).unwrap()).unwrap();
+        let held: Vec<_> = board.look(&id("club")).unwrap().outfits().cloned().collect();
+        assert_eq!(refusal(board.release(&held)), told);
+        assert_eq!(refusal(board.let_go(&held, "because")), told);
+        assert_eq!(refusal(board.fold(&held, &id("gown"))), told);
     }
 
     #[test]

@@ -1,14 +1,14 @@
 //! What follows from the records: which look holds an outfit, which period it falls in, which scenes show a look.
 //!
-//! Never stored, and never mended in place, so it cannot drift from the records. There are three layers (what follows
-//! from outfits, from looks, and from scenes), and after an edit a layer is either derived anew as a whole or, where
+//! Never stored, and never mended in place, so it cannot drift from the records. There are four layers (what follows
+//! from outfits, from looks, from scenes, and from wishes), and after an edit a layer is either derived anew as a whole or, where
 //! the edit cannot have touched it, shared with the board before.
 
 use std::collections::HashMap;
 use std::sync::Arc;
 
 use super::calendar::Calendar;
-use super::{Change, CharacterId, LookId, OutfitId, PeriodId, Records, SceneNumber, Swap};
+use super::{Change, CharacterId, LookId, Outfit, OutfitId, PeriodId, Records, SceneNumber, Swap};
 use crate::trade::date::Date;
 
 /// Whether an outfit is decided, and how.
@@ -28,6 +28,7 @@ pub struct Relations {
     wardrobe: Arc<Wardrobe>,
     holding: Arc<Holding>,
     script: Arc<Script>,
+    ties: Arc<Ties>,
     look_periods: HashMap<LookId, PeriodId>,
 }
 
@@ -53,13 +54,21 @@ struct Script {
     scene_at: HashMap<SceneNumber, usize>,
 }
 
+/// What follows from the wishes: whom an outfit is to be apart from and together with, whichever of the two says so.
+#[derive(Debug, Default, PartialEq)]
+struct Ties {
+    apart: HashMap<OutfitId, Vec<OutfitId>>,
+    together: HashMap<OutfitId, Vec<OutfitId>>,
+}
+
 impl Relations {
     /// Derives everything from the records.
     pub fn derive(records: &Records) -> Self {
         let calendar = Calendar::of(records);
         let wardrobe = Arc::new(Wardrobe::derive(records, &calendar));
         let holding = Arc::new(Holding::derive(records));
-        Self::with(records, wardrobe, holding, Arc::new(Script::derive(records, &calendar)))
+        let script = Arc::new(Script::derive(records, &calendar));
+        Self::with(records, wardrobe, holding, script, Arc::new(Ties::derive(records)))
     }
 
     /// What follows from `records`, which `changes` have led to from those that this follows from.
@@ -81,10 +90,17 @@ impl Relations {
         } else {
             Arc::clone(&self.script)
         };
-        Self::with(records, wardrobe, holding, script)
+        let ties = if stale.ties { Arc::new(Ties::derive(records)) } else { Arc::clone(&self.ties) };
+        Self::with(records, wardrobe, holding, script, ties)
     }
 
-    fn with(records: &Records, wardrobe: Arc<Wardrobe>, holding: Arc<Holding>, script: Arc<Script>) -> Self {
+    fn with(
+        records: &Records,
+        wardrobe: Arc<Wardrobe>,
+        holding: Arc<Holding>,
+        script: Arc<Script>,
+        ties: Arc<Ties>,
+    ) -> Self {
         let mut look_periods = HashMap::with_capacity(records.looks.len());
         for (id, look) in &records.looks {
             let from_base = || wardrobe.periods.get(look.base.as_ref()?);
@@ -96,7 +112,7 @@ impl Relations {
                 look_periods.insert(id.clone(), period.clone());
             }
         }
-        Self { wardrobe, holding, script, look_periods }
+        Self { wardrobe, holding, script, ties, look_periods }
     }
 
     /// The looks that hold an outfit: one, unless files disagree.
@@ -139,6 +155,16 @@ impl Relations {
         &self.wardrobe.by_date
     }
 
+    /// The outfits that this one shall never share a look with, in the order of their ids.
+    pub fn apart_from(&self, outfit: &OutfitId) -> &[OutfitId] {
+        self.ties.apart.get(outfit).map_or(&[], Vec::as_slice)
+    }
+
+    /// The outfits that this one shall always share a look with, in the order of their ids.
+    pub fn together_with(&self, outfit: &OutfitId) -> &[OutfitId] {
+        self.ties.together.get(outfit).map_or(&[], Vec::as_slice)
+    }
+
     /// All looks by character and their place in its list.
     pub fn looks_by_order(&self) -> &[LookId] {
         &self.holding.by_order
@@ -151,6 +177,7 @@ struct Stale {
     wardrobe: bool,
     holding: bool,
     script: bool,
+    ties: bool,
 }
 
 impl Stale {
@@ -163,7 +190,11 @@ impl Stale {
                 self.holding |= differs(swap, |head| &head.characters);
             }
             Change::Outfit(_, swap) => {
-                self.wardrobe |= differs(swap, |outfit| (&outfit.worn, &outfit.period))
+                self.wardrobe |= differs(swap, |outfit| (&outfit.worn, &outfit.period));
+                let ties = |side: &Option<Arc<Outfit>>| {
+                    side.as_ref().map(|outfit| (outfit.wishes.apart.clone(), outfit.wishes.together.clone()))
+                };
+                self.ties |= ties(&swap.before).unwrap_or_default() != ties(&swap.after).unwrap_or_default();
             }
             Change::Look(_, swap) => {
                 self.holding |= differs(swap, |look| (&look.character, look.order, &look.base, &look.folded));
@@ -216,6 +247,26 @@ impl Holding {
             records.looks.iter().map(|(id, look)| ((place(&look.character), look.order), id)).collect();
         by_order.sort_by_key(|(place, _)| *place);
         Self { looks_of, by_order: by_order.into_iter().map(|(_, id)| id.clone()).collect() }
+    }
+}
+
+impl Ties {
+    fn derive(records: &Records) -> Self {
+        let mut ties = Self::default();
+        for (id, outfit) in &records.outfits {
+            let wishes = &outfit.wishes;
+            for (map, others) in [(&mut ties.apart, &wishes.apart), (&mut ties.together, &wishes.together)] {
+                for other in others {
+                    map.entry(id.clone()).or_default().push(other.clone());
+                    map.entry(other.clone()).or_default().push(id.clone());
+                }
+            }
+        }
+        for others in ties.apart.values_mut().chain(ties.together.values_mut()) {
+            others.sort_unstable();
+            others.dedup();
+        }
+        ties
     }
 }
 
@@ -335,19 +386,25 @@ mod tests {
                 Arc::ptr_eq(&before.wardrobe, &after.wardrobe),
                 Arc::ptr_eq(&before.holding, &after.holding),
                 Arc::ptr_eq(&before.script, &after.script),
+                Arc::ptr_eq(&before.ties, &after.ties),
             ]
         };
         let before = board();
         let one = [id("smock")];
         for (edit, expected) in [
-            (before.let_go(&one, "because").unwrap(), [true, true, true]),
-            (before.fold(&one, &id("gown")).unwrap(), [true, false, true]),
-            (before.assign(&"1".parse().unwrap(), &id("odile"), None).unwrap(), [true, true, true]),
-            (before.send_away(&"1".parse().unwrap(), &id("odile")).unwrap(), [true, true, false]),
-            (before.change_outfit(&one[0], "", |outfit| outfit.worn = None).unwrap(), [false, true, true]),
-            (before.change_head("", |head| head.title.clear()), [true, true, true]),
-            (before.change_head("", |head| head.periods.reverse()), [false, true, false]),
-            (before.change_head("", |head| head.characters.reverse()), [true, false, true]),
+            (before.let_go(&one, "because").unwrap(), [true, true, true, true]),
+            (before.fold(&one, &id("gown")).unwrap(), [true, false, true, true]),
+            (before.assign(&"1".parse().unwrap(), &id("odile"), None).unwrap(), [true, true, true, true]),
+            (before.send_away(&"1".parse().unwrap(), &id("odile")).unwrap(), [true, true, false, true]),
+            (
+                before.change_outfit(&one[0], "", |outfit| outfit.worn = None).unwrap(),
+                [false, true, true, true],
+            ),
+            (before.wish_apart(&[id("smock"), id("gala-gown")], true).unwrap(), [true, true, true, false]),
+            (before.wish_base(&one[0], None).unwrap(), [true; 4]),
+            (before.change_head("", |head| head.title.clear()), [true, true, true, true]),
+            (before.change_head("", |head| head.periods.reverse()), [false, true, false, true]),
+            (before.change_head("", |head| head.characters.reverse()), [true, false, true, true]),
         ] {
             let mut after = before.clone();
             after.apply(&edit).unwrap();

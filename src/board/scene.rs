@@ -178,11 +178,6 @@ impl StoryDay {
     pub fn number(self) -> u32 {
         self.number
     }
-
-    /// Whether it is the night of that day.
-    pub fn is_night(self) -> bool {
-        self.night
-    }
 }
 
 impl FromStr for StoryDay {
@@ -242,7 +237,6 @@ mod tests {
         let mut days = ["N2", "D10", "N1", "D2", "D1"].map(|text| text.parse::<StoryDay>().unwrap());
         days.sort();
         assert_eq!(days.map(|day| day.to_string()), ["D1", "N1", "D2", "N2", "D10"]);
-        assert_eq!(days.map(StoryDay::is_night), [false, true, false, true, false]);
     }
 
     #[test]

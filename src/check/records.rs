@@ -53,6 +53,30 @@ fn finding(board: &Board, broken: Broken) -> Option<Finding> {
             let todo = format!("Assign one of {name}'s own looks in scene {number}.");
             ("look-of-another", About::Wearing(number, character), text, todo)
         }
+        Broken::WishOfItself(id) => {
+            let text = format!("The outfit {} is to be apart from or together with itself.", outfit(&id));
+            let todo = "Take its own name out of its wishes.".to_owned();
+            ("wish-of-itself", About::Outfit(id), text, todo)
+        }
+        Broken::ApartAndTogether(id, other) => {
+            let text = format!(
+                "The outfits {} and {} are to be both apart and together.",
+                outfit(&id),
+                outfit(&other)
+            );
+            let todo = "Take one of the two wishes back.".to_owned();
+            ("apart-and-together", About::Outfit(id), text, todo)
+        }
+        Broken::TogetherWithOther(id, other) => {
+            let whose = board.outfit(&other).map_or("another", |outfit| board.name_of(&outfit.character));
+            let text = format!(
+                "The outfit {} is to share a look with {}, an outfit of {whose}.",
+                outfit(&id),
+                outfit(&other)
+            );
+            let todo = "Take the wish back, or correct whose it is.".to_owned();
+            ("together-with-another", About::Outfit(id), text, todo)
+        }
         Broken::SameNumber(number) => {
             let text = format!("Two scenes have the number {number}.");
             ("scene-number-twice", About::Scene(number), text, "Give one of them a letter.".to_owned())

@@ -41,13 +41,22 @@ fn write_synced(file: &Path, bytes: &[u8]) -> io::Result<()> {
     to.sync_all()
 }
 
-/// Whether the file is there and is a record of the board, which a slip of the hand must not overwrite.
+/// Whether the file is a record of the board, or would be one, which a slip of the hand must not write.
 fn is_record(file: &Path, board: &Path) -> bool {
-    let yaml = file.extension().is_some_and(|ending| ending == "yaml");
-    match (file.canonicalize(), board.canonicalize()) {
-        (Ok(file), Ok(board)) => yaml && file.starts_with(board),
+    // It need not be there yet; the folder that it goes to has to be.
+    let place = file.canonicalize().or_else(|_| {
+        let name = file.file_name().ok_or(io::ErrorKind::InvalidInput)?;
+        let dir = file.parent().filter(|dir| !dir.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        Ok::<_, io::Error>(dir.canonicalize()?.join(name))
+    });
+    match (place, board.canonicalize()) {
+        (Ok(place), Ok(board)) => place.starts_with(board) && [file, &place].into_iter().any(is_yaml),
         _ => false,
     }
+}
+
+fn is_yaml(file: &Path) -> bool {
+    file.extension().is_some_and(|ending| ending == "yaml")
 }
 
 #[cfg(test)]
@@ -72,6 +81,19 @@ mod tests {
         assert!(write(&file, b"new", dir.path()).is_err());
         assert_eq!(fs::read_to_string(&file).unwrap(), "shirr: 1");
         assert!(write(&dir.path().join("plot.md"), b"new", dir.path()).is_ok());
+    }
+
+    #[test]
+    fn a_report_does_not_become_a_record_that_is_not_there_yet() {
+        let dir = tempfile::tempdir().unwrap();
+        fs::create_dir(dir.path().join("looks")).unwrap();
+        for name in ["schedule.yaml", "looks/x.yaml", "looks/../scenes.yaml"] {
+            let file = dir.path().join(name);
+            assert!(write(&file, b"new", dir.path()).is_err(), "{name}");
+            assert!(!file.exists(), "{name}");
+        }
+        let elsewhere = tempfile::tempdir().unwrap();
+        assert!(write(&elsewhere.path().join("plot.yaml"), b"new", dir.path()).is_ok());
     }
 
     #[test]

@@ -9,7 +9,6 @@ use clap::builder::{PossibleValue, PossibleValuesParser};
 use include_dir::{Dir, DirEntry, include_dir};
 
 use super::failure::Failure;
-use crate::board::id::LONGEST;
 use crate::board::{Head, Id};
 use crate::store;
 
@@ -58,15 +57,16 @@ pub(super) fn files_of(dir: &'static Dir<'static>, title: &str) -> Result<Vec<Bo
     for (path, bytes) in &mut files {
         if path.as_os_str() == "board.yaml" {
             let text = String::from_utf8_lossy(bytes).into_owned();
-            *bytes = Cow::Owned(with_own_id(&store::head_as(&text, title)?).into_bytes());
+            *bytes = Cow::Owned(store::head_as(&text, title, &own_id(title))?.into_bytes());
         }
     }
     Ok(files)
 }
 
-/// The text of a `board.yaml` with letters drawn at random behind its id, so that no two boards share one: what a
-/// machine keeps of a board (the history behind undo above all) is filed under it.
-fn with_own_id(text: &str) -> String {
+/// An id from the title with letters drawn at random behind it, so that no two boards share one: what a machine keeps of
+/// a board (the history behind undo above all) is filed under it.
+#[expect(clippy::expect_used, reason = "an id from a title leaves room for eight more bytes")]
+fn own_id(title: &str) -> Id<Head> {
     let mut drawn = RandomState::new().build_hasher().finish();
     let letters: String = std::iter::repeat_with(|| {
         let letter = LETTERS[(drawn % LETTERS.len() as u64) as usize];
@@ -75,11 +75,9 @@ fn with_own_id(text: &str) -> String {
     })
     .take(6)
     .collect();
-    let line = |line: &str| match line.strip_prefix("id: ").map(str::parse::<Id<Head>>) {
-        Some(Ok(id)) if id.as_str().len() + letters.len() < LONGEST => format!("id: {id}-{letters}"),
-        _ => line.to_owned(),
-    };
-    text.split('\n').map(line).collect::<Vec<_>>().join("\n")
+    let stem = Id::<Head>::from_title(title);
+    let stem = stem.as_ref().map_or("board", Id::as_str);
+    format!("{stem}-{letters}").parse().expect("an id, with room for more behind it, and plain letters")
 }
 
 /// Letters and digits that are not mistaken for one another.
@@ -103,13 +101,13 @@ mod tests {
     }
 
     #[test]
-    fn an_id_of_its_own_changes_no_other_line() {
-        let text = "# id: x\nshirr: 1\nid: night-ferry\nperiods:\n  - id: early\n";
-        let (one, other) = (with_own_id(text), with_own_id(text));
-        assert_ne!(one, other);
-        let lines: Vec<&str> = one.split('\n').collect();
-        let id: Id<Head> = lines[2].strip_prefix("id: ").unwrap().parse().unwrap();
-        assert!(id.as_str().starts_with("night-ferry-"), "{id}");
-        assert_eq!(one.replace(lines[2], "id: night-ferry"), text);
+    fn every_board_has_an_id_of_its_own_whatever_its_title() {
+        for (title, stem) in
+            [("Night ferry", "night-ferry-"), ("***", "board-"), (&"long ".repeat(50), "long-")]
+        {
+            let (one, other) = (own_id(title), own_id(title));
+            assert_ne!(one, other, "{title}");
+            assert!(one.as_str().starts_with(stem), "{one}");
+        }
     }
 }

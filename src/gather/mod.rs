@@ -11,11 +11,23 @@
 //! what is left between the two.
 
 mod choice;
+mod kept;
+pub mod likeness;
 mod limits;
 mod problem;
 mod search;
+mod share;
+mod suggestion;
+mod wardrobe;
+mod worth;
 
 pub use choice::{Choice, Unsolved};
+pub use kept::{Kept, Tally, distance};
+pub use likeness::{Explanation, Feature, Likeness};
 pub use limits::{Limits, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};
-pub use search::{solve, solve_each};
+pub use search::{curve, solve};
+pub use share::{PeriodShare, apportion, limits};
+pub use suggestion::{Suggested, Suggestion};
+pub use wardrobe::{NoWardrobe, Wardrobe, weight};
+pub use worth::{LookWorth, MergerCost, OneMore, Served, Worth};

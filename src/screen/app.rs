@@ -9,11 +9,14 @@ use crossterm::event::{Event, KeyEventKind, MouseButton, MouseEventKind};
 
 use super::actions::{self, Act, Scope};
 use super::canvas::{Hit, Hits};
+use super::clash;
 use super::keys::Key;
 use super::layers::{Layer, Next};
+use super::limit;
 use super::theme::Theme;
+use super::travel::Way;
 use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
-use crate::board::{Board, Change, Edit, RecordRef, Refused};
+use crate::board::{Board, Change, Edit, OutfitId, RecordRef, Refused};
 use crate::store::{EditError, NewsKind, OpenBoard};
 
 /// Everything that the screen knows.
@@ -152,19 +155,45 @@ impl App {
         self.layers.push(Laid { layer: Box::new(layer), seen });
     }
 
-    /// Makes a change and says so, or says why not. Limits are not asked; see [`App::propose`].
+    /// Makes a change and says so, or says why not; see [`App::put`] for what is asked first. Says whether it was
+    /// made.
     pub fn change(&mut self, edit: Result<Edit, Refused>) -> bool {
         match edit {
-            Ok(edit) if edit.changes.is_empty() => {
-                self.say("nothing changed");
-                false
+            Ok(edit) => {
+                let again = edit.clone();
+                self.put(&edit, Vec::new(), move |_| Ok(again.clone()))
             }
-            Ok(edit) => self.commit(&edit),
             Err(refused) => {
                 self.warn(refused.to_string());
                 false
             }
         }
+    }
+
+    /// Makes a change. Every edit but undo and redo comes this way, so that none can forget to ask: one that would
+    /// pass a limit stops and offers ways to make room, and one that clashes with another hand's puts the choice.
+    ///
+    /// `outfits` are those that could go into another look instead; `again` makes the edit once more on the board
+    /// where room was made. Says whether the change was made.
+    pub(super) fn put(
+        &mut self,
+        edit: &Edit,
+        outfits: Vec<OutfitId>,
+        again: impl Fn(&Board) -> Result<Edit, Refused> + 'static,
+    ) -> bool {
+        if edit.is_empty() {
+            self.say("nothing changed");
+            return false;
+        }
+        // The limits that count are those of the board as it is now, whatever the user saw. What it would not take
+        // at all passes none; committing it says why.
+        let passed = self.open.board().limits_passed_by(edit).unwrap_or_default();
+        if passed.is_empty() {
+            return self.commit(edit);
+        }
+        let question = limit::question(self.board(), self.open.board(), passed, outfits, Box::new(again));
+        self.open_layer(question);
+        false
     }
 
     fn commit(&mut self, edit: &Edit) -> bool {
@@ -180,9 +209,11 @@ impl App {
                 self.follow(edit);
                 true
             }
-            Err(EditError::Refused(Refused::Clash(clashes))) => {
-                let edit = edit.clone();
-                self.open_layer(super::clash::question(&clashes, edit));
+            Err(EditError::Refused(refused)) => {
+                match clash::clashes(self.open.board(), edit, refused) {
+                    Ok(clashes) => self.open_layer(clash::question(&clashes, edit.clone())),
+                    Err(refused) => self.warn(refused.to_string()),
+                }
                 false
             }
             Err(error) => {
@@ -230,18 +261,6 @@ impl App {
             Scope::Looks => self.looks.focused(self.board()),
             Scope::Scenes => self.scenes.focused(self.board()),
             Scope::Wall | Scope::Everywhere => self.wall.focused(),
-        }
-    }
-
-    /// Takes back the last change, or does it again.
-    fn travel(&mut self, back: bool) {
-        let done = if back { self.open.undo() } else { self.open.redo() };
-        self.version += 1;
-        let verb = if back { "took back" } else { "did again" };
-        match done {
-            Ok(Some(label)) => self.say(format!("{verb}: {label}")),
-            Ok(None) => self.say(if back { "nothing to take back" } else { "nothing to do again" }),
-            Err(error) => self.warn(error.to_string()),
         }
     }
 
@@ -372,8 +391,8 @@ impl App {
             Act::Find => self.find(),
             Act::Palette => self.palette(),
             Act::Help => self.help(),
-            Act::Undo => self.travel(true),
-            Act::Redo => self.travel(false),
+            Act::Undo => self.travel(Way::Back),
+            Act::Redo => self.travel(Way::Forth),
             Act::Quit => self.left = true,
             Act::Problems => self.problems(),
             Act::Text => self.edit_as_text(),

@@ -65,31 +65,37 @@ impl App {
         }
     }
 
-    /// Takes in what came back from the user's own editor; where it does not read, asks what to do with it.
+    /// Takes in what came back from the user's own editor; where it is not taken, asks what to do with it.
     pub fn edited_as_text(&mut self, record: RecordRef, base: String, text: String) {
         match self.open.edit_from_text(&record, &base, &text) {
             Ok(None) => self.say("nothing changed"),
             Ok(Some(edit)) => {
-                self.change(Ok(edit));
+                if !self.change(Ok(edit))
+                    && let Some(why) = self.refused().map(str::to_owned)
+                {
+                    self.offer_to_go_on("What you wrote cannot be kept", why, record, base, text);
+                }
             }
             Err(fault) => {
-                let lead = vec![
-                    "What you wrote does not read, so nothing was changed:".to_owned(),
-                    fault.to_string(),
-                ];
-                let items = vec![
-                    Item::new("Go on editing", "with what you wrote"),
-                    Item::new("Throw it away", "the record stays as it was"),
-                ];
-                self.open_layer(Pick::question("Not taken", lead, items, move |app, choice| {
-                    if choice == 0 {
-                        app.errand = Some(Errand::Editor { record, text, base });
-                    } else {
-                        app.say("left as it was");
-                    }
-                }));
+                self.offer_to_go_on("What you wrote does not read", fault.to_string(), record, base, text);
             }
         }
+    }
+
+    /// Asks what to do with a text that was not taken, so that nobody's typing is lost.
+    fn offer_to_go_on(&mut self, what: &str, why: String, record: RecordRef, base: String, text: String) {
+        let lead = vec![format!("{what}, so nothing was changed:"), why];
+        let items = vec![
+            Item::new("Go on editing", "with what you wrote"),
+            Item::new("Throw it away", "the record stays as it was"),
+        ];
+        self.open_layer(Pick::question("Not taken", lead, items, move |app, choice| {
+            if choice == 0 {
+                app.errand = Some(Errand::Editor { record, text, base });
+            } else {
+                app.say("left as it was");
+            }
+        }));
     }
 
     /// Writes the notes of what is in focus.
@@ -182,4 +188,51 @@ fn findable(board: &Board) -> (Vec<Target>, Vec<Item>) {
         items.push(Item::new(format!("scene {} {}", scene.number, scene.heading), "scene").marked("§"));
     }
     (targets, items)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::screen::trial::Trial;
+
+    /// What came back from the editor for the smock's look.
+    fn edited(trial: &mut Trial, record: &RecordRef, add: &str) -> (String, String) {
+        let base = trial.app.open.record_text(record).unwrap();
+        let text = format!("{base}{add}");
+        trial.app.edited_as_text(record.clone(), base.clone(), text.clone());
+        (base, text)
+    }
+
+    #[test]
+    fn a_text_that_is_refused_is_not_lost() {
+        let smock = RecordRef::Look("smock".parse().unwrap());
+        for (add, why) in [
+            (
+                "notes: an hour of typing\nfolded: [club-wool]\n",
+                "outfit `club-wool` is in more than one look",
+            ),
+            ("notes: [", "What you wrote does not read"),
+        ] {
+            let mut trial = Trial::small();
+            let (base, text) = edited(&mut trial, &smock, add);
+            let screen = trial.screen((120, 30));
+            assert!(screen.contains("Not taken") && screen.contains(why), "{why}\n{screen}");
+            trial.keys("enter");
+            assert_eq!(trial.app.errand, Some(Errand::Editor { record: smock.clone(), text, base }));
+        }
+    }
+
+    #[test]
+    fn a_text_whose_file_cannot_be_written_is_not_lost() {
+        let mut trial = Trial::small();
+        let smock = RecordRef::Look("smock".parse().unwrap());
+        let base = trial.app.open.record_text(&smock).unwrap();
+        std::fs::write(trial.app.folder().join("looks/smock.yaml"), "title: [").unwrap();
+        let text = format!("{base}notes: an hour of typing\n");
+        trial.app.edited_as_text(smock.clone(), base.clone(), text.clone());
+        let screen = trial.screen((120, 30));
+        assert!(screen.contains("What you wrote cannot be kept"), "{screen}");
+        trial.keys("enter");
+        assert_eq!(trial.app.errand, Some(Errand::Editor { record: smock, text, base }));
+    }
 }

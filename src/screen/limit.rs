@@ -21,15 +21,22 @@ enum Way {
 /// How many mergers are offered.
 const OFFERED: usize = 3;
 
-/// The question how to make room: a merger (the nearest in time first), another look, or a higher limit.
-pub fn question(board: &Board, passed: Vec<(Scope, Count)>, outfits: Vec<OutfitId>, make: Make) -> Pick {
+/// The question how to make room: a merger (the nearest in time first), another look, or a higher limit. Edits are made
+/// from the board as it was `seen`, and must keep the limits of the board as it is `now`.
+pub fn question(
+    seen: &Board,
+    now: &Board,
+    passed: Vec<(Scope, Count)>,
+    outfits: Vec<OutfitId>,
+    make: Make,
+) -> Pick {
     let mut lead: Vec<String> = passed
         .iter()
         .map(|(scope, count)| {
             let limit = count.limit.unwrap_or(0);
             format!(
                 "{} would hold {} looks, and the limit is {limit}.",
-                capital(&board.scope_name(scope)),
+                capital(&now.scope_name(scope)),
                 count.used
             )
         })
@@ -38,16 +45,16 @@ pub fn question(board: &Board, passed: Vec<(Scope, Count)>, outfits: Vec<OutfitI
     let scopes: Vec<Scope> = passed.iter().map(|(scope, _)| scope.clone()).collect();
     let mut ways = Vec::new();
     let mut items = Vec::new();
-    for merger in board.mergers_that_make_room(&scopes) {
-        // A merger that the gather itself would undo, or that still leaves it over, is no offer.
+    for merger in seen.mergers_that_make_room(&scopes) {
+        // A merger that cannot go with the edit, or that still leaves it over, is no offer.
         if ways.len() == OFFERED {
             break;
         }
-        let Ok(edit) = with_merger(board, &merger, &make) else { continue };
-        if board.limits_passed_by(&edit).is_ok_and(|still| !still.is_empty()) {
+        let Ok(edit) = with_merger(seen, &merger, &make) else { continue };
+        if !now.limits_passed_by(&edit).is_ok_and(|still| still.is_empty()) {
             continue;
         }
-        let title = |id| board.look(id).map_or("", |look| look.title.as_str());
+        let title = |id| seen.look(id).map_or("", |look| look.title.as_str());
         let apart = merger.days.map_or(String::new(), apart_words);
         items.push(
             Item::new(format!("Merge {} into {}", title(&merger.from), title(&merger.into)), apart)
@@ -111,7 +118,7 @@ impl App {
         let items = items.collect();
         self.open_layer(Pick::new("Raise which limit?", items, move |app, at| {
             let to = app.board().count(&scopes[at]);
-            let to = to.limit.map_or(0, |limit| limit + 1).max(to.used);
+            let to = to.limit.map_or(0, |limit| limit.saturating_add(1)).max(to.used);
             app.raise_limits(vec![(scopes[at].clone(), to)], |_| None);
         }));
     }
@@ -173,4 +180,108 @@ fn today() -> Date {
         reason = "a civil calendar's day is a day of ours; both are proleptic Gregorian"
     )]
     today.expect("today is a day")
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::{Value, json};
+
+    use super::*;
+    use crate::screen::actions::Act;
+    use crate::screen::trial::{Trial, small};
+
+    const SIZE: (u16, u16) = (100, 30);
+
+    fn shore() -> Scope {
+        Scope::Period("shore".parse().unwrap())
+    }
+
+    fn file<'a>(files: &'a mut [(String, Value)], name: &str) -> &'a mut Value {
+        &mut files.iter_mut().find(|(file, _)| file == name).unwrap().1
+    }
+
+    /// The small board with one look in the shore, where one is allowed, and the smock of the shore folded into a
+    /// look of the races.
+    fn full_shore() -> Vec<(String, Value)> {
+        let mut files = small();
+        file(&mut files, "board.yaml")["budget"] = json!({"periods": {"shore": 1}});
+        *file(&mut files, "looks/smock.yaml") = json!({"title": "Shore", "character": "odile",
+            "treatment": "invent", "period": "shore", "order": 10});
+        file(&mut files, "looks/club.yaml")["folded"] = json!(["smock"]);
+        // A look that will come into the period of the first scene that shows it.
+        file(&mut files, "looks/serge.yaml")["period"] = Value::Null;
+        files
+    }
+
+    /// Makes a change that would put a second look into the shore, and sees that it is asked about first.
+    fn is_asked(way: &str, change: impl FnOnce(&mut Trial)) {
+        let mut trial = Trial::on(&full_shore());
+        assert_eq!(trial.app.board().count(&shore()).numbers(), "1/1");
+        change(&mut trial);
+        assert_eq!(trial.app.open.board().count(&shore()).numbers(), "1/1", "{way} passes the limit unasked");
+        let screen = trial.screen(SIZE);
+        assert!(screen.contains("The shore would hold 2 looks, and the limit is 1."), "{way}\n{screen}");
+        trial.clicks(SIZE, "Raise the limit");
+        trial.types("the shore needs it");
+        trial.keys("enter");
+        assert_eq!(trial.app.open.board().count(&shore()).numbers(), "2/2", "{way}");
+    }
+
+    #[test]
+    fn every_way_past_a_limit_stops_and_asks() {
+        let club = || "club".parse::<crate::board::LookId>().unwrap();
+        is_asked("another base, from the list", |trial| {
+            trial.app.choose_base(club());
+            trial.keys("down enter");
+        });
+        is_asked("another base, on the wall", |trial| {
+            trial.app.focus(&crate::screen::views::Target::Outfit("smock".parse().unwrap()));
+            trial.app.perform(Act::Base);
+        });
+        is_asked("a base released, so that the next becomes it", |trial| {
+            let edit = trial.app.board().release(&["club-wool".parse().unwrap()]);
+            trial.app.change(edit);
+        });
+        is_asked("an invented look in its first scene", |trial| {
+            let odile = "odile".parse().unwrap();
+            let edit =
+                trial.app.board().assign(&"1".parse().unwrap(), &odile, Some(&"serge".parse().unwrap()));
+            trial.app.change(edit);
+        });
+        is_asked("a record as text", |trial| {
+            let record = crate::board::RecordRef::Look(club());
+            let base = trial.app.open.record_text(&record).unwrap();
+            let text = format!("{base}period: shore\n");
+            trial.app.edited_as_text(record, base, text);
+        });
+    }
+
+    #[test]
+    fn a_limit_that_another_hand_has_filled_meanwhile_counts() {
+        let mut files = full_shore();
+        file(&mut files, "board.yaml")["budget"] = json!({"periods": {"shore": 2}});
+        let mut trial = Trial::on(&files);
+        trial.app.choose_base("club".parse().unwrap());
+        trial.writes(
+            "looks/theirs.yaml",
+            &json!({"title": "Theirs", "character": "bridie",
+            "treatment": "invent", "period": "shore"}),
+        );
+        trial.keys("down enter");
+        let screen = trial.screen(SIZE);
+        assert!(screen.contains("The shore would hold 3 looks, and the limit is 2."), "{screen}");
+    }
+
+    #[test]
+    fn the_largest_limit_is_raised_no_further() {
+        let mut files = small();
+        file(&mut files, "board.yaml")["budget"] = json!({"looks": u32::MAX});
+        let mut trial = Trial::on(&files);
+        trial.app.perform(Act::RaiseLimit);
+        trial.keys("enter");
+        trial.types("because");
+        trial.keys("enter");
+        let screen = trial.screen(SIZE);
+        assert!(screen.contains(&format!("the limit is {} already", u32::MAX)), "{screen}");
+    }
 }

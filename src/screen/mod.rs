@@ -22,6 +22,7 @@ mod problems;
 mod sheet;
 pub mod terminal;
 pub mod theme;
+mod travel;
 #[cfg(test)]
 mod trial;
 pub mod views;

@@ -1,7 +1,8 @@
 //! The terminal: taken on entry, given back on every way out.
 //!
 //! Quit and error drop [`Terminal`], which gives it back, and a hook does so before a panic prints; SIGTERM and SIGHUP
-//! end the loop; SIGTSTP and `ctrl-z` give the terminal back until the program is continued.
+//! end the loop; SIGTSTP and `ctrl-z` give the terminal back until the program is continued. While somebody else has
+//! the terminal, their stopping is ours, too: a shell waits until its whole job has stopped.
 
 use std::io::{self, Write, stdout};
 use std::sync::Once;
@@ -21,6 +22,9 @@ use super::theme::Depth;
 
 /// Whether somebody else has the terminal for now. Their `ctrl-c` is theirs, though the system sends it to us, too.
 static AWAY: AtomicBool = AtomicBool::new(false);
+
+/// Whether the program is asked to stop until it is continued.
+static STOP: AtomicBool = AtomicBool::new(false);
 
 /// The terminal while the program has it.
 pub struct Terminal {
@@ -62,6 +66,8 @@ impl Terminal {
         AWAY.store(true, Ordering::Relaxed);
         let done = work();
         AWAY.store(false, Ordering::Relaxed);
+        // Whoever had the terminal stopped, or did not; it is not for us to do it again.
+        STOP.store(false, Ordering::Relaxed);
         take()?;
         self.redraw()?;
         Ok(done)
@@ -100,10 +106,13 @@ fn take() -> io::Result<()> {
 
 /// Best effort: when the terminal is gone there is nobody to tell.
 fn give_back() {
-    let mut out = stdout();
-    let _ = crossterm::execute!(out, DisableBracketedPaste, DisableMouseCapture, LeaveAlternateScreen, Show);
+    let _ = write_farewell(&mut stdout());
     let _ = disable_raw_mode();
-    let _ = out.flush();
+}
+
+/// Writes what puts the terminal's own screen back.
+fn write_farewell(out: &mut impl Write) -> io::Result<()> {
+    crossterm::execute!(out, DisableBracketedPaste, DisableMouseCapture, LeaveAlternateScreen, Show)
 }
 
 /// What the system has asked of the program since the last look.
@@ -131,18 +140,22 @@ pub use unix::{Signals, stop_here, wait};
 
 #[cfg(unix)]
 mod unix {
+    use std::fs::File;
     use std::io;
     use std::sync::Arc;
     use std::sync::atomic::{AtomicBool, Ordering};
     use std::thread;
     use std::time::Duration;
 
+    use crossterm::terminal::disable_raw_mode;
     use rustix::event::{PollFd, PollFlags, Timespec, poll};
+    use rustix::fs::{Mode, OFlags, open};
     use rustix::io::Errno;
+    use rustix::process::{Signal, getpid, kill_current_process_group, kill_process};
     use signal_hook::consts::{SIGHUP, SIGINT, SIGTERM, SIGTSTP};
     use signal_hook::iterator;
 
-    use super::{AWAY, Asked, Waited, give_back};
+    use super::{AWAY, Asked, STOP, Waited, write_farewell};
 
     /// How long the loop has to end by itself when it is asked to.
     const GRACE: Duration = Duration::from_secs(2);
@@ -150,7 +163,6 @@ mod unix {
     /// Signals that have come in; the loop asks between events.
     pub struct Signals {
         end: Arc<AtomicBool>,
-        stop: Arc<AtomicBool>,
     }
 
     impl Signals {
@@ -161,26 +173,26 @@ mod unix {
         /// # Errors
         /// When the system refuses.
         pub fn listen() -> io::Result<Self> {
-            let (end, stop) = (Arc::new(AtomicBool::new(false)), Arc::new(AtomicBool::new(false)));
+            let end = Arc::new(AtomicBool::new(false));
             let mut incoming = iterator::Signals::new([SIGTERM, SIGHUP, SIGINT, SIGTSTP])?;
-            let (ending, stopping) = (Arc::clone(&end), Arc::clone(&stop));
+            let ending = Arc::clone(&end);
             thread::Builder::new().name("signals".to_owned()).spawn(move || {
                 for signal in incoming.forever() {
-                    if signal == SIGTSTP {
-                        stopping.store(true, Ordering::Relaxed);
-                        continue;
+                    match (signal, AWAY.load(Ordering::Relaxed)) {
+                        (SIGTSTP, false) => STOP.store(true, Ordering::Relaxed),
+                        // Theirs stops by itself; the loop, which waits for them, cannot.
+                        (SIGTSTP, true) => {
+                            let _ = kill_process(getpid(), Signal::STOP);
+                        }
+                        (SIGINT, true) => {}
+                        _ => {
+                            ending.store(true, Ordering::Relaxed);
+                            end_after_grace(signal);
+                        }
                     }
-                    if signal == SIGINT && AWAY.load(Ordering::Relaxed) {
-                        continue;
-                    }
-                    ending.store(true, Ordering::Relaxed);
-                    thread::sleep(GRACE);
-                    give_back();
-                    // As shells tell it: ended by this signal.
-                    std::process::exit(128 + signal);
                 }
             })?;
-            Ok(Self { end, stop })
+            Ok(Self { end })
         }
 
         /// What was asked since the last look.
@@ -188,8 +200,22 @@ mod unix {
             if self.end.load(Ordering::Relaxed) {
                 return Some(Asked::End);
             }
-            self.stop.swap(false, Ordering::Relaxed).then_some(Asked::Stop)
+            STOP.swap(false, Ordering::Relaxed).then_some(Asked::Stop)
         }
+    }
+
+    /// Ends the program, unless it ends by itself in time.
+    fn end_after_grace(signal: i32) -> ! {
+        thread::sleep(GRACE);
+        let _ = disable_raw_mode();
+        // The loop may hold the standard output for as long as it is held up, so this goes by a way of its own that
+        // never waits. A terminal that takes nothing will not take this either.
+        let flags = OFlags::WRONLY | OFlags::NONBLOCK | OFlags::NOCTTY;
+        if let Ok(tty) = open("/dev/tty", flags, Mode::empty()) {
+            let _ = write_farewell(&mut File::from(tty));
+        }
+        // As shells tell it: ended by this signal.
+        std::process::exit(128 + signal)
     }
 
     /// Waits for a key or a change of size. The event library reads on for ever when the terminal is gone, so it is
@@ -217,7 +243,7 @@ mod unix {
     /// Stops the whole job, as the shell expects of `ctrl-z`; returns when it is continued.
     pub fn stop_here() {
         // Without job control there is nothing to stop, and the screen comes back at once.
-        let _ = rustix::process::kill_current_process_group(rustix::process::Signal::STOP);
+        let _ = kill_current_process_group(Signal::STOP);
     }
 }
 

@@ -136,6 +136,19 @@ impl Trial {
         text
     }
 
+    /// Another hand writes a file.
+    pub fn writes(&mut self, name: &str, content: &Value) {
+        // What is JSON is YAML too.
+        fs::write(self.app.folder().join(name), serde_json::to_string_pretty(content).unwrap()).unwrap();
+        self.app.take_in_outside();
+    }
+
+    /// Another hand takes a file away.
+    pub fn removes(&mut self, name: &str) {
+        fs::remove_file(self.app.folder().join(name)).unwrap();
+        self.app.take_in_outside();
+    }
+
     /// A look.
     pub fn look(&self, id: &str) -> &Look {
         self.app.board().look(&id.parse().unwrap()).expect(id)

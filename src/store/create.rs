@@ -110,15 +110,12 @@ impl Made {
     }
 }
 
-/// The text of a starter's `board.yaml` for a board of its own: with this title, and an id made from it. Everything
-/// else, comments too, stays as it is.
-///
-/// Two boards of one title have one id. That is no harm: what a machine keeps of a board is told apart by its folder,
-/// too.
+/// The text of a starter's `board.yaml` for a board of its own, with this title and this id. Everything else, comments
+/// too, stays as it is.
 ///
 /// # Errors
 /// [`StoreError::Damaged`] when the text is no `board.yaml`.
-pub fn head_as(text: &str, title: &str) -> Result<String, StoreError> {
+pub fn head_as(text: &str, title: &str, id: &Id<Head>) -> Result<String, StoreError> {
     let damaged = |fault| StoreError::Damaged(Box::new(fault));
     let read = |text: &str| match sheet::content_of(text, &BoardFile::Head).map_err(damaged)? {
         Content::Head(head) => Ok(head),
@@ -126,10 +123,7 @@ pub fn head_as(text: &str, title: &str) -> Result<String, StoreError> {
     };
     let mut head = Head::clone(&*read(text)?);
     head.title = title.to_owned();
-    head.id = match Id::from_title(title) {
-        Some(id) => id,
-        None => head.id,
-    };
+    head.id = id.clone();
     let line = |key: &str, value: &str| {
         let quoted = value.replace('\'', "''");
         format!("{key}: '{quoted}'")
@@ -137,7 +131,7 @@ pub fn head_as(text: &str, title: &str) -> Result<String, StoreError> {
     let mut lines: Vec<String> = Vec::new();
     for old in text.split('\n') {
         let new = match old.split_once(':') {
-            Some(("id", _)) => format!("id: {}", head.id),
+            Some(("id", _)) => format!("id: {id}"),
             Some(("title", _)) => line("title", title),
             _ => old.to_owned(),
         };
@@ -163,24 +157,24 @@ mod tests {
 
     #[test]
     fn a_starter_gets_its_own_title_and_id() {
-        let text = head_as(HEAD, "Odile’s film: a life").unwrap();
+        let id: Id<Head> = "its-own".parse().unwrap();
+        let text = head_as(HEAD, "Odile’s film: a life", &id).unwrap();
         assert_eq!(
             text,
-            "# A starter.\nshirr: 1\nid: odiles-film-a-life\ntitle: 'Odile’s film: a life'\nperiods: []\ncharacters: []\n"
+            "# A starter.\nshirr: 1\nid: its-own\ntitle: 'Odile’s film: a life'\nperiods: []\ncharacters: []\n"
         );
-        let text = head_as(HEAD, "two\nlines").unwrap();
+        let text = head_as(HEAD, "two\nlines", &id).unwrap();
         assert!(
-            text.starts_with("# A starter.\nshirr: 1\nid: two-lines\ntitle: |-\n  two\n  lines\n"),
+            text.starts_with("# A starter.\nshirr: 1\nid: its-own\ntitle: |-\n  two\n  lines\n"),
             "{text}"
         );
         let wide = HEAD.replace("Starter # x", "|\n  Star\n  ter");
-        assert!(head_as(&wide, "It's").unwrap().contains("title: It's\n"));
-        assert!(head_as(HEAD, "***").unwrap().contains("id: starter\n"));
+        assert!(head_as(&wide, "It's", &id).unwrap().contains("title: It's\n"));
     }
 
     #[test]
     fn what_is_no_head_is_refused_with_its_fault() {
-        let error = head_as("title: x\n", "y").unwrap_err();
+        let error = head_as("title: x\n", "y", &"y".parse().unwrap()).unwrap_err();
         assert!(error.to_string().contains("the key `shirr` is missing"), "{error}");
     }
 

@@ -4,10 +4,11 @@ use std::path::{Path, PathBuf};
 
 use super::error::{EditError, StoreError};
 use super::fault::Fault;
-use super::history::{Claimed, History, Kind};
+use super::history::{History, Kind, Step};
 use super::news::News;
 use super::places::Places;
 use super::references;
+use super::saving::Way;
 use super::shelf::Shelf;
 use crate::board::{Board, Edit, Side};
 
@@ -38,20 +39,20 @@ impl OpenBoard {
         let (shelf, records) = Shelf::open(folder)?;
         let board = Board::new(records);
         let id = board.head().id.to_string();
-        let Claimed { own, others } = History::claim(&places.state, &id, &shelf.folder)
+        let claimed = History::claim(&places.state, &id, &shelf.folder, |edit| board.has(edit))
             .map_err(StoreError::io(&places.state, "the history cannot be kept"))?;
         let mut open = Self {
             given: folder.to_path_buf(),
             board,
             shelf,
-            history: own,
+            history: claimed.own,
             references: Vec::new(),
             unsaved: Vec::new(),
             faults: Vec::new(),
             news: Vec::new(),
             unreachable: false,
         };
-        let finished = open.finish_what_was_begun(others);
+        let finished = open.finish_what_was_begun(claimed.others, claimed.moved);
         finished.map_err(StoreError::io(&places.state, "the history cannot be kept"))?;
         open.look_for_references();
         Ok(open)
@@ -79,7 +80,7 @@ impl OpenBoard {
     /// [`EditError`]. After a [`Refused::Clash`](crate::board::Refused::Clash) ask which side to keep and call
     /// [`OpenBoard::edit_preferring`].
     pub fn edit(&mut self, edit: &Edit) -> Result<(), EditError> {
-        self.save(Kind::Do, edit, None)
+        self.save(Kind::Do, edit, Board::apply_preferring, None)
     }
 
     /// As [`OpenBoard::edit`], but takes `side` in fields that both sides changed.
@@ -87,16 +88,27 @@ impl OpenBoard {
     /// # Errors
     /// As [`OpenBoard::edit`].
     pub fn edit_preferring(&mut self, edit: &Edit, side: Side) -> Result<(), EditError> {
-        self.save(Kind::Do, edit, Some(side))
+        self.save(Kind::Do, edit, Board::apply_preferring, Some(side))
     }
 
     /// Takes back the newest edit; what other hands changed since stays. Returns its label, `None` where there is
-    /// nothing to take back.
+    /// nothing to take back. What the edit mended is broken again then, and among the [faults](OpenBoard::faults).
     ///
     /// # Errors
-    /// As [`OpenBoard::edit`]; the edit can then still be undone later.
+    /// As [`OpenBoard::edit`], but for broken rules; the edit can then still be undone later. After a
+    /// [`Refused::Clash`](crate::board::Refused::Clash) ask which side to keep and call [`OpenBoard::undo_preferring`],
+    /// or let go of the step with [`OpenBoard::drop_undo`], so that those below it can be reached.
     pub fn undo(&mut self) -> Result<Option<String>, EditError> {
-        self.step(Kind::Undo)
+        self.step(Kind::Undo, None)
+    }
+
+    /// As [`OpenBoard::undo`], but takes `side` where other hands have changed the same since; here
+    /// [`Side::Ours`] is what was before the edit.
+    ///
+    /// # Errors
+    /// As [`OpenBoard::undo`].
+    pub fn undo_preferring(&mut self, side: Side) -> Result<Option<String>, EditError> {
+        self.step(Kind::Undo, Some(side))
     }
 
     /// Does again what was undone last. Returns its label, `None` where there is nothing.
@@ -104,19 +116,61 @@ impl OpenBoard {
     /// # Errors
     /// As [`OpenBoard::edit`]; it can then still be done again later.
     pub fn redo(&mut self) -> Result<Option<String>, EditError> {
-        self.step(Kind::Redo)
+        self.step(Kind::Redo, None)
     }
 
-    fn step(&mut self, kind: Kind) -> Result<Option<String>, EditError> {
+    /// As [`OpenBoard::redo`], but takes `side` where other hands have changed the same since; here [`Side::Ours`] is
+    /// what stood there before it was undone.
+    ///
+    /// # Errors
+    /// As [`OpenBoard::redo`].
+    pub fn redo_preferring(&mut self, side: Side) -> Result<Option<String>, EditError> {
+        self.step(Kind::Redo, Some(side))
+    }
+
+    /// Lets go of the newest step that can be undone: what it did stays, and the step before it is next. Returns its
+    /// label, `None` where there is none.
+    ///
+    /// # Errors
+    /// When the history log cannot be written; the step is then still there.
+    pub fn drop_undo(&mut self) -> Result<Option<String>, EditError> {
+        self.drop_step(self.history.undo().last().cloned())
+    }
+
+    /// Lets go of the next step that can be done again. Returns its label, `None` where there is none.
+    ///
+    /// # Errors
+    /// As [`OpenBoard::drop_undo`].
+    pub fn drop_redo(&mut self) -> Result<Option<String>, EditError> {
+        self.drop_step(self.history.redo().last().cloned())
+    }
+
+    fn step(&mut self, kind: Kind, side: Option<Side>) -> Result<Option<String>, EditError> {
         let steps = if kind == Kind::Undo { self.history.undo() } else { self.history.redo() };
         let Some(step) = steps.last().cloned() else { return Ok(None) };
         let edit = self.history.edit(&step).map_err(EditError::io(&self.shelf.folder, "cannot be undone"))?;
-        self.save(kind, &edit, None)?;
+        // What was set aside was never done, so it has to keep the rules like any new edit.
+        let way: Way = if step.forward { Board::apply_preferring } else { Board::restore };
+        self.save(kind, &edit, way, side)?;
+        self.stepped(&step);
+        Ok(Some(step.label))
+    }
+
+    fn drop_step(&mut self, step: Option<Step>) -> Result<Option<String>, EditError> {
+        let Some(step) = step else { return Ok(None) };
+        self.history
+            .drop_step(&step)
+            .map_err(EditError::io(&self.shelf.folder, "the history cannot be written"))?;
+        self.stepped(&step);
+        Ok(Some(step.label))
+    }
+
+    /// After a step was taken or let go: what was said of one that was set aside is settled.
+    fn stepped(&mut self, step: &Step) {
         if step.forward {
             self.unsaved.clear();
             self.gather_faults();
         }
-        Ok(Some(step.label))
     }
 
     /// What can be undone, newest first.

@@ -1,4 +1,4 @@
-//! Where one machine keeps what belongs to it alone: history logs, recent boards, settings, thumbnails.
+//! Where one machine keeps what belongs to it alone: the history logs, and what a user would miss.
 
 use std::path::{Path, PathBuf};
 
@@ -7,14 +7,10 @@ use super::StoreError;
 /// The user's own directories. They need not exist yet.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Places {
-    /// What should outlive a restart and need not be backed up: history logs, recent boards.
+    /// What should outlive a restart and need not be backed up: the history logs.
     pub state: PathBuf,
     /// What the user would miss.
     pub data: PathBuf,
-    /// Settings.
-    pub config: PathBuf,
-    /// What can be made again.
-    pub cache: PathBuf,
 }
 
 impl Places {
@@ -27,14 +23,12 @@ impl Places {
         Ok(Self {
             state: dirs.state_dir().unwrap_or_else(|| dirs.data_local_dir()).to_path_buf(),
             data: dirs.data_dir().to_path_buf(),
-            config: dirs.config_dir().to_path_buf(),
-            cache: dirs.cache_dir().to_path_buf(),
         })
     }
 
     /// All of them below one directory.
     pub fn below(dir: impl AsRef<Path>) -> Self {
         let below = |name| dir.as_ref().join(name);
-        Self { state: below("state"), data: below("data"), config: below("config"), cache: below("cache") }
+        Self { state: below("state"), data: below("data") }
     }
 }

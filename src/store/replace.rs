@@ -61,29 +61,28 @@ pub(super) fn replace(
     token: &str,
     set: &[(BoardFile, Replacement)],
 ) -> Result<(), NotReplaced> {
-    let _turns = Turns::take(set.iter().map(|(_, replacement)| replacement.path.as_path()));
     let mut staged = Vec::with_capacity(set.len());
-    let result = stage(token, set, &mut staged).and_then(|()| sync_staged(folder, &staged)).and_then(|()| {
-        let mut done = 0;
-        let mut failed = None;
-        for one in &mut staged {
-            if let Err(error) = one.put() {
-                failed = Some(error);
-                break;
-            }
-            done += 1;
-        }
-        match failed {
-            None => sync_dirs(&staged),
-            Some(error) => Err(put_back(&mut staged[..done], error)),
-        }
-    });
+    let result = stage(token, set, &mut staged)
+        .and_then(|()| sync_staged(folder, &staged))
+        .and_then(|()| put_all(token, &mut staged))
+        .map(|()| sync_dirs(&staged));
     let torn = matches!(result, Err(NotReplaced::Torn { .. }));
     for one in staged.iter().filter(|_| !torn) {
         // What is displaced was looked at, or is our own; a leftover is taken away at the next opening.
         let _gone = fs::remove_file(&one.temp);
     }
     result
+}
+
+/// Puts all new files in their places, or none.
+fn put_all(token: &str, staged: &mut [Staged<'_>]) -> Result<(), NotReplaced> {
+    let _turns = Turns::take(token, staged.iter().map(|one| one.replacement.path.as_path()));
+    for at in 0..staged.len() {
+        if let Err(error) = staged[at].put() {
+            return Err(put_back(&mut staged[..at], error));
+        }
+    }
+    Ok(())
 }
 
 /// A replacement whose new text lies beside its file.
@@ -147,13 +146,12 @@ fn sync_staged(folder: &Path, staged: &[Staged<'_>]) -> Result<(), NotReplaced> 
     Ok(())
 }
 
-fn sync_dirs(staged: &[Staged<'_>]) -> Result<(), NotReplaced> {
+fn sync_dirs(staged: &[Staged<'_>]) {
     let dirs: BTreeSet<&Path> = staged.iter().filter_map(|one| one.replacement.path.parent()).collect();
     for dir in dirs {
         // Everything is in its place and in the log; a directory that cannot be synced is no reason to take it back.
         let _synced = swap::sync_dir(dir);
     }
-    Ok(())
 }
 
 impl Staged<'_> {
@@ -342,6 +340,26 @@ mod tests {
         ];
         assert!(matches!(folder.replace(set), Err(NotReplaced::Io { .. })));
         assert_eq!(folder.all(), before);
+    }
+
+    #[test]
+    fn a_turn_is_waited_for_with_everything_written_already() {
+        let folder = Folder::new();
+        let (file, replacement) = folder.one(BoardFile::Head, Some("old"), Some("new"));
+        let path = replacement.path.clone();
+        let temp = folder.0.path().join(".shirr-0123-0-board.yaml");
+        let turn = Turns::take("other", [path.as_path()].into_iter());
+        std::thread::scope(|scope| {
+            let replacing = scope.spawn(|| folder.replace(vec![(file, replacement)]));
+            while !fs::read(&temp).is_ok_and(|text| text == b"new") && !replacing.is_finished() {
+                std::thread::yield_now();
+            }
+            let owner = fs::read_to_string(folder.0.path().join(".shirr-turn-board.yaml"));
+            assert_eq!(owner.unwrap(), "other", "the other's turn goes on while this one writes");
+            drop(turn);
+            replacing.join().unwrap().unwrap();
+        });
+        assert_eq!(fs::read_to_string(&path).unwrap(), "new");
     }
 
     #[test]

@@ -13,11 +13,11 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime};
 
 use super::fault::{Fault, FaultKind};
-use super::history::History;
+use super::history::{History, Kind, Step};
 use super::layout::{BoardFile, Content, LOOKS, OUTFITS, TOP};
 use super::open::OpenBoard;
 use super::replace::{self, NotReplaced, OURS};
-use super::saving::files_of;
+use super::saving::{Way, files_of};
 use super::sheet::Sheet;
 use super::swap;
 use crate::board::{Board, Edit, Records};
@@ -27,58 +27,121 @@ const STALE: Duration = Duration::from_secs(24 * 60 * 60);
 
 const TRIES: usize = 8;
 
+/// What to do about an edit that neither undo nor redo can reach.
+const BY_HAND: &str = "do it by hand, or leave it";
+
+/// An entry that could not be finished.
+struct Unsaved {
+    kind: Kind,
+    label: String,
+    /// Where it can be read.
+    edit: Option<Edit>,
+    why: String,
+}
+
 impl OpenBoard {
-    /// Finishes the entries of all logs of this folder.
-    pub(super) fn finish_what_was_begun(&mut self, others: Vec<History>) -> io::Result<()> {
+    /// Finishes the entries of all logs of this folder. A log that has `moved` here from another folder may tell of
+    /// files that never came along, so of that one nothing is finished unasked.
+    pub(super) fn finish_what_was_begun(&mut self, others: Vec<History>, moved: bool) -> io::Result<()> {
+        // The own log first: what the others could not finish is written behind its last entry.
+        let why_not = moved.then(|| "the board has come from another folder since".to_owned());
+        if let Some(unsaved) = self.finish(why_not)? {
+            self.keep_aside(unsaved)?;
+        }
         for other in others {
             let own = std::mem::replace(&mut self.history, other);
-            let finished = self.finish();
-            self.history = own;
-            finished?;
+            let finished = self.finish(None);
+            let other = std::mem::replace(&mut self.history, own);
+            if let Some(unsaved) = finished? {
+                self.bring_over(unsaved, other)?;
+            }
         }
-        self.finish()?;
+        self.forget_what_no_longer_follows()?;
         sweep(&self.shelf.folder);
         Ok(())
     }
 
-    fn finish(&mut self) -> io::Result<()> {
-        let Some((label, edit)) = self.history.unfinished() else {
+    /// Finishes the last entry of the history, unless there is a reason not to; returns what is not finished.
+    fn finish(&mut self, why_not: Option<String>) -> io::Result<Option<Unsaved>> {
+        let Some((kind, label, edit)) = self.history.unfinished() else {
             for (_, path) in leftovers(&self.shelf.folder, self.history.token()) {
                 let _gone = fs::remove_file(path);
             }
-            return Ok(());
+            return Ok(None);
         };
-        let (files, outcome) = match edit {
-            Ok(edit) => (files_of(&edit), self.apply_again(&edit)),
-            Err(error) => (Default::default(), Err(error.to_string())),
+        let edit = match edit {
+            Ok(edit) => edit,
+            Err(error) => return Ok(Some(Unsaved { kind, label, edit: None, why: error.to_string() })),
         };
-        if let Err(why) = outcome {
-            self.history.set_aside()?;
-            let file = files.first().map_or_else(|| BoardFile::Head.name(), BoardFile::name);
-            let what = format!("“{label}” was being saved when the program stopped, and was not: {why}");
-            self.unsaved.push(
-                Fault::new(FaultKind::Unsaved, file, what)
-                    .hint("do it again with redo, or leave it")
-                    .of(files.first().and_then(BoardFile::record)),
-            );
+        for (file, leftover) in leftovers(&self.shelf.folder, self.history.token()) {
+            settle_leftover(&self.shelf.folder, &file, &leftover, &edit, self.board.records());
         }
+        let outcome = why_not.map_or_else(|| self.apply_again(kind, &edit), Err);
+        Ok(outcome.err().map(|why| Unsaved { kind, label, edit: Some(edit), why }))
+    }
+
+    /// What the own log could not finish waits there to be done again.
+    fn keep_aside(&mut self, unsaved: Unsaved) -> io::Result<()> {
+        match &unsaved.edit {
+            Some(_) => self.history.set_aside()?,
+            None => self.history.give_up()?,
+        }
+        let hint = match (&unsaved.edit, unsaved.kind) {
+            (None, _) => BY_HAND,
+            (Some(_), Kind::Undo) => "take it back again with undo, or leave it",
+            (Some(_), Kind::Do | Kind::Redo) => "do it again with redo, or leave it",
+        };
+        self.tell(unsaved, hint);
         Ok(())
     }
 
-    /// Applies an entry once more; says why if that cannot be.
-    fn apply_again(&mut self, edit: &Edit) -> Result<(), String> {
-        for (file, leftover) in leftovers(&self.shelf.folder, self.history.token()) {
-            settle_leftover(&self.shelf.folder, &file, &leftover, edit, self.board.records());
+    /// What the log of a program that is gone could not finish comes to the own one, since nobody else's undo and redo
+    /// can be reached from here. A step that the other took back or did again stays with it.
+    fn bring_over(&mut self, unsaved: Unsaved, mut other: History) -> io::Result<()> {
+        let hint = match (&unsaved.edit, unsaved.kind) {
+            (Some(edit), Kind::Do) => {
+                self.history.take_aside(edit)?;
+                "do it again with redo, or leave it"
+            }
+            _ => BY_HAND,
+        };
+        other.give_up()?;
+        self.tell(unsaved, hint);
+        Ok(())
+    }
+
+    fn tell(&mut self, unsaved: Unsaved, hint: &str) {
+        let Unsaved { label, edit, why, .. } = unsaved;
+        let files = edit.as_ref().map(files_of).unwrap_or_default();
+        let file = files.first().map_or_else(|| BoardFile::Head.name(), BoardFile::name);
+        let what = format!("“{label}” was being saved when the program stopped, and was not: {why}");
+        let record = files.first().and_then(BoardFile::record);
+        self.unsaved.push(Fault::new(FaultKind::Unsaved, file, what).hint(hint).of(record));
+    }
+
+    /// What was undone can be done again only as long as nothing came between: where the files no longer hold what the
+    /// last undo left (an older copy was put back, or another hand changed the same), it is forgotten as after an edit.
+    fn forget_what_no_longer_follows(&mut self) -> io::Result<()> {
+        let follows = |edit: io::Result<Edit>| edit.is_ok_and(|edit| self.board.has(&edit));
+        if self.history.newest().is_none_or(follows) {
+            return Ok(());
         }
+        let undone: Vec<Step> = self.history.redo().iter().filter(|step| !step.forward).cloned().collect();
+        undone.iter().try_for_each(|step| self.history.drop_step(step))
+    }
+
+    /// Applies an entry once more; says why if that cannot be.
+    fn apply_again(&mut self, kind: Kind, edit: &Edit) -> Result<(), String> {
+        let way: Way = if kind == Kind::Do { Board::apply_preferring } else { Board::restore };
         for _ in 0..TRIES {
             let sheets = self.reread(&files_of(edit)).map_err(|error| error.to_string())?;
             let mut next = self.board.clone();
-            next.apply(edit).map_err(|refused| refused.to_string())?;
+            way(&mut next, edit, None).map_err(|refused| refused.to_string())?;
             let set = self.plan(&sheets, &next).map_err(|error| error.to_string())?;
             match replace::replace(&self.shelf.folder, self.history.token(), &set) {
                 Ok(()) => {
                     self.history.finish();
-                    self.take_over(next, &set);
+                    self.take_over(kind, next, &set);
                     return Ok(());
                 }
                 Err(NotReplaced::Foreign) => {}

@@ -20,17 +20,26 @@ use crate::board::{Board, Edit, Refused, Side};
 /// How often an edit begins again before it gives way to the other program.
 const TRIES: usize = 8;
 
+/// How an edit changes the board: under the rules or, where it leads back to what was, without them.
+pub(super) type Way = fn(&mut Board, &Edit, Option<Side>) -> Result<Edit, Refused>;
+
 /// The files that an edit touches, as they lie there; `None` for those that do not.
 pub(super) type Sheets = BTreeMap<BoardFile, Option<Sheet>>;
 
 impl OpenBoard {
     /// Saves an edit.
-    pub(super) fn save(&mut self, kind: Kind, edit: &Edit, side: Option<Side>) -> Result<(), EditError> {
+    pub(super) fn save(
+        &mut self,
+        kind: Kind,
+        edit: &Edit,
+        way: Way,
+        side: Option<Side>,
+    ) -> Result<(), EditError> {
         let files = files_of(edit);
         for _ in 0..TRIES {
             let sheets = self.reread(&files)?;
             let mut next = self.board.clone();
-            let done = next.apply_preferring(edit, side)?.inverse();
+            let done = way(&mut next, edit, side)?.inverse();
             let id = &self.board.head().id;
             if next.head().id != *id {
                 let why = format!("the board's id stays `{id}`: this machine's history is filed under it");
@@ -45,7 +54,7 @@ impl OpenBoard {
             match replace::replace(&self.shelf.folder, self.history.token(), &set) {
                 Ok(()) => {
                     self.history.finish();
-                    self.take_over(next, &set);
+                    self.take_over(kind, next, &set);
                     return Ok(());
                 }
                 Err(NotReplaced::Foreign) => self.forget_entry()?,
@@ -68,7 +77,7 @@ impl OpenBoard {
     }
 
     /// The board is `next` now, and its files hold what `set` put there.
-    pub(super) fn take_over(&mut self, next: Board, set: &[(BoardFile, Replacement)]) {
+    pub(super) fn take_over(&mut self, kind: Kind, next: Board, set: &[(BoardFile, Replacement)]) {
         self.board = next;
         for (file, replacement) in set {
             match &replacement.after {
@@ -81,8 +90,8 @@ impl OpenBoard {
                 }
             }
         }
-        // An edit can mend a name that led nowhere, but never add one.
-        if !self.references.is_empty() {
+        // A new edit can mend a name that led nowhere, but never add one; taking one back can do both.
+        if kind != Kind::Do || !self.references.is_empty() {
             self.look_for_references();
         }
     }

@@ -43,7 +43,7 @@ pub(super) struct Stamp {
 
 /// A file that was written less than this before it was looked at may be written again without a new stamp: drives
 /// keep times to two seconds at worst (common practice, no source).
-const GRAIN: Duration = Duration::from_secs(3);
+pub(super) const GRAIN: Duration = Duration::from_secs(3);
 
 impl Stamp {
     /// From what the system says.

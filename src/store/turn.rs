@@ -2,19 +2,21 @@
 //!
 //! An exchange that finds another program's text is turned back, and for that moment the file holds a text that will
 //! not stay. A program that read it then would build on it, and what it turned back to would be lost. So programs of
-//! ours take turns at a file: a marker beside it says that somebody is at work. Nothing rests on it (a drive may not
-//! pass the marker on, and other programs know nothing of it): it only keeps programs of ours out of each other's
-//! moment, and one whose owner has died is waited for briefly and then taken over.
+//! ours take turns at a file: a marker beside it says that somebody is at work. It says whose it is, so
+//! that nobody takes another's away. Nothing rests on it (a drive may not pass the marker on, and other programs know
+//! nothing of it): it only keeps programs of ours out of each other's moment, and one whose owner has died is waited
+//! for briefly and then taken over.
 
 use std::fs::{self, File};
-use std::io;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use std::thread;
 use std::time::{Duration, Instant};
 
 use super::replace::OURS;
 
-/// How long a turn is waited for; a set of some files takes a few milliseconds.
+/// How long one owner is waited for. Everything is written and on the disk before a turn is taken, so that it holds
+/// for a few renamings only.
 const PATIENCE: Duration = Duration::from_millis(300);
 
 /// How often it is looked for.
@@ -22,43 +24,62 @@ const STEP: Duration = Duration::from_millis(1);
 
 /// The turns that are held; they end when this is dropped.
 #[derive(Debug)]
-pub(super) struct Turns(Vec<PathBuf>);
+pub(super) struct Turns {
+    token: String,
+    markers: Vec<PathBuf>,
+}
 
 impl Turns {
-    /// Takes the turns at all of these files. Where a folder takes no marker, there is no turn, and the replacing
-    /// itself will say why.
-    pub(super) fn take<'a>(paths: impl Iterator<Item = &'a Path>) -> Self {
+    /// Takes the turns at all of these files; `token` says whose they are. Where a folder takes no marker, there is no
+    /// turn, and the replacing itself will say why.
+    pub(super) fn take<'a>(token: &str, paths: impl Iterator<Item = &'a Path>) -> Self {
         let mut markers: Vec<PathBuf> = paths.filter_map(marker).collect();
         // All in one order, so that two sets never wait for each other.
         markers.sort();
-        let start = Instant::now();
-        let mut turns = Self(Vec::with_capacity(markers.len()));
+        let mut turns = Self { token: token.to_owned(), markers: Vec::with_capacity(markers.len()) };
         for marker in markers {
-            loop {
-                match File::options().write(true).create_new(true).open(&marker) {
-                    Ok(_) => {
-                        turns.0.push(marker);
-                        break;
-                    }
-                    Err(error) if error.kind() != io::ErrorKind::AlreadyExists => break,
-                    Err(_) if start.elapsed() < PATIENCE => thread::sleep(STEP),
-                    // Its owner has died.
-                    Err(_) => {
-                        turns.0.push(marker);
-                        break;
-                    }
-                }
+            if take_one(&marker, token) {
+                turns.markers.push(marker);
             }
         }
         turns
     }
 }
 
+/// Whether there is a marker of ours now.
+fn take_one(marker: &Path, token: &str) -> bool {
+    let mut owner = None;
+    let mut start = Instant::now();
+    loop {
+        match File::options().write(true).create_new(true).open(marker) {
+            Ok(mut file) => {
+                let written = file.write_all(token.as_bytes());
+                if written.is_err() {
+                    let _gone = fs::remove_file(marker);
+                }
+                return written.is_ok();
+            }
+            Err(error) if error.kind() != io::ErrorKind::AlreadyExists => return false,
+            Err(_) => {}
+        }
+        let now = fs::read(marker).ok();
+        if now != owner {
+            (owner, start) = (now, Instant::now());
+        } else if start.elapsed() >= PATIENCE {
+            // Its owner has died.
+            return fs::write(marker, token).is_ok();
+        }
+        thread::sleep(STEP);
+    }
+}
+
 impl Drop for Turns {
     fn drop(&mut self) {
-        for marker in &self.0 {
-            // One that stays is taken over by the next who wants its turn.
-            let _gone = fs::remove_file(marker);
+        for marker in &self.markers {
+            if fs::read(marker).is_ok_and(|owner| owner == self.token.as_bytes()) {
+                // One that stays is taken over by the next who wants its turn.
+                let _gone = fs::remove_file(marker);
+            }
         }
     }
 }
@@ -80,10 +101,11 @@ mod tests {
         let path = folder.path().join("scenes.yaml");
         let inside = AtomicUsize::new(0);
         thread::scope(|scope| {
-            for _ in 0..4 {
-                scope.spawn(|| {
+            for token in ["a", "b", "c", "d"] {
+                let (path, inside) = (&path, &inside);
+                scope.spawn(move || {
                     for _ in 0..20 {
-                        let turns = Turns::take([path.as_path()].into_iter());
+                        let turns = Turns::take(token, [path.as_path()].into_iter());
                         assert_eq!(inside.fetch_add(1, Ordering::SeqCst), 0);
                         inside.fetch_sub(1, Ordering::SeqCst);
                         drop(turns);
@@ -98,8 +120,20 @@ mod tests {
     fn a_turn_whose_owner_has_died_is_taken_over() {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("board.yaml");
-        std::mem::forget(Turns::take([path.as_path()].into_iter()));
-        drop(Turns::take([path.as_path()].into_iter()));
+        std::mem::forget(Turns::take("dead", [path.as_path()].into_iter()));
+        drop(Turns::take("next", [path.as_path()].into_iter()));
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+    }
+
+    #[test]
+    fn a_turn_that_was_taken_over_is_not_ended_by_its_first_owner() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("board.yaml");
+        let slow = Turns::take("slow", [path.as_path()].into_iter());
+        let next = Turns::take("next", [path.as_path()].into_iter());
+        drop(slow);
+        assert_eq!(fs::read_to_string(marker(&path).unwrap()).unwrap(), "next");
+        drop(next);
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
     }
 
@@ -107,6 +141,6 @@ mod tests {
     fn where_no_marker_can_be_there_is_no_turn_and_no_harm() {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("not/there.yaml");
-        assert!(Turns::take([path.as_path()].into_iter()).0.is_empty());
+        assert!(Turns::take("one", [path.as_path()].into_iter()).markers.is_empty());
     }
 }

@@ -12,6 +12,7 @@ use std::time::{Duration, Instant};
 
 use super::OpenBoard;
 use super::listing::Listing;
+use super::stamp::GRAIN;
 
 /// A thread that looks at the folder now and then, and calls back when something may have changed. It stops when
 /// this handle is dropped.
@@ -24,9 +25,26 @@ pub struct Watcher {
 /// On a slow drive looking takes long: then it looks less often, so that it looks at most a twentieth of the time.
 const SHARE: u32 = 20;
 
-/// After a change it calls back for so many more rounds: a file may be written again within the grain of its stamp,
-/// and is looked at until it has settled.
-const ROUNDS: u32 = 4;
+/// Until when a change keeps it calling back: a file may be written again within the grain of its stamp, and is looked
+/// at until that has settled.
+#[derive(Debug, Default)]
+struct Unsettled {
+    since: Option<Instant>,
+}
+
+impl Unsettled {
+    /// Whether to call back now; the last time is once the grain has passed.
+    fn calls(&mut self, changed: bool, now: Instant) -> bool {
+        if changed {
+            self.since = Some(now);
+        }
+        let Some(since) = self.since else { return false };
+        if now.duration_since(since) > GRAIN {
+            self.since = None;
+        }
+        true
+    }
+}
 
 impl Watcher {
     /// Looks every `every`, and calls `changed` from its own thread.
@@ -36,17 +54,14 @@ impl Watcher {
         let watch = move || {
             // What happened since the board was opened may be news already.
             let mut seen = None;
-            let mut rounds = 0;
+            let mut unsettled = Unsettled::default();
             let mut pause = Duration::ZERO;
             while let Err(RecvTimeoutError::Timeout) = stopped.recv_timeout(pause) {
                 let start = Instant::now();
                 let now = glance(&folder);
-                if seen.is_some_and(|seen| seen != now) || seen.is_none() {
-                    rounds = ROUNDS;
-                }
+                let is_new = seen != Some(now);
                 seen = Some(now);
-                if rounds > 0 {
-                    rounds -= 1;
+                if unsettled.calls(is_new, Instant::now()) {
                     changed();
                 }
                 pause = every.max(start.elapsed() * SHARE);
@@ -78,4 +93,33 @@ fn glance(folder: &Path) -> u64 {
         Err(error) => error.kind().hash(&mut hasher),
     }
     hasher.finish()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn it_calls_until_the_stamp_of_a_change_has_settled() {
+        for every in [Duration::from_millis(5), Duration::from_millis(500), Duration::from_secs(2), GRAIN * 3]
+        {
+            let mut unsettled = Unsettled::default();
+            let start = Instant::now();
+            assert!(!unsettled.calls(false, start), "nothing has changed");
+            assert!(unsettled.calls(true, start));
+            let mut now = start;
+            let mut last = start;
+            for _ in 0..2_000 {
+                now += every;
+                if unsettled.calls(false, now) {
+                    last = now;
+                }
+            }
+            let after = last - start;
+            assert!(
+                after > GRAIN && after <= GRAIN + every,
+                "the last after {after:?}, looking every {every:?}"
+            );
+        }
+    }
 }

@@ -22,12 +22,6 @@ pub struct Colour {
 pub struct ColourError(String);
 
 impl Colour {
-    /// A colour from its red, green and blue, 0 to 255 each, in sRGB.
-    pub fn from_rgb(rgb: [u8; 3]) -> Self {
-        let [r, g, b] = rgb;
-        Self { written: format!("#{r:02x}{g:02x}{b:02x}").into(), rgb }
-    }
-
     /// Red, green and blue, 0 to 255 each, in sRGB.
     pub fn rgb(&self) -> [u8; 3] {
         self.rgb

@@ -1,4 +1,4 @@
-//! Lengths of cloth and body, kept exactly and shown in centimetres or inches.
+//! Lengths of cloth and body, as hands write them, kept exactly; and the unit that a board shows them in.
 //!
 //! The store is whole hundredths of a millimetre, so that both `57 cm` and `22 1/2 in` are kept without loss:
 //! an inch is 25.4 mm exactly (international yard and pound agreement, 1959), and an eighth of it 3.175 mm.
@@ -37,47 +37,6 @@ const MOST: f64 = 1_000_000.0 * PER_MM as f64;
     "`{0}` is no length: expected a number and a unit such as `57 cm`, `570 mm`, `0.57 m` or `22 1/2 in`"
 )]
 pub struct LengthError(String);
-
-impl Length {
-    /// So many hundredths of a millimetre.
-    pub const fn from_hundredths(hundredths: i64) -> Self {
-        Self(hundredths)
-    }
-
-    /// Millimetres, as a number to reckon with.
-    pub fn millimetres(self) -> f64 {
-        self.0 as f64 / PER_MM as f64
-    }
-
-    /// The length in `unit`: centimetres to the millimetre, inches to the nearest eighth.
-    pub fn in_unit(self, unit: Unit) -> String {
-        match unit {
-            Unit::Centimetres => {
-                let tenths = (self.0 + 50_i64 * self.0.signum()) / PER_MM;
-                let sign = if tenths < 0 { "-" } else { "" };
-                match (tenths.abs() / 10, tenths.abs() % 10) {
-                    (whole, 0) => format!("{sign}{whole} cm"),
-                    (whole, tenth) => format!("{sign}{whole}.{tenth} cm"),
-                }
-            }
-            Unit::Inches => {
-                let eighths = (self.0 as f64 * 8.0 / PER_INCH as f64).round() as i64;
-                let sign = if eighths < 0 { "-" } else { "" };
-                let (whole, part) = (eighths.abs() / 8, eighths.abs() % 8);
-                let (top, bottom) = match part {
-                    4 => (1, 2),
-                    2 | 6 => (part / 2, 4),
-                    _ => (part, 8),
-                };
-                match (whole, part) {
-                    (_, 0) => format!("{sign}{whole} in"),
-                    (0, _) => format!("{sign}{top}/{bottom} in"),
-                    _ => format!("{sign}{whole} {top}/{bottom} in"),
-                }
-            }
-        }
-    }
-}
 
 /// A number as hands write it: `22`, `22.5`, `1/2`, `22 1/2`.
 fn number(text: &str) -> Option<f64> {
@@ -173,28 +132,11 @@ mod tests {
         }
     }
 
-    #[test]
-    fn shown_in_either_unit() {
-        let half: Length = "22 1/2 in".parse().unwrap();
-        assert_eq!(half.in_unit(Unit::Inches), "22 1/2 in");
-        assert_eq!(half.in_unit(Unit::Centimetres), "57.2 cm");
-        assert_eq!("-3/8 in".parse::<Length>().unwrap().in_unit(Unit::Inches), "-3/8 in");
-    }
-
     proptest! {
         #[test]
         fn what_is_printed_reads_back_the_same(hundredths in -50_000_000_i64..50_000_000) {
             let length = Length(hundredths);
             prop_assert_eq!(length.to_string().parse::<Length>().unwrap(), length);
-        }
-
-        #[test]
-        fn shown_and_read_back_differs_by_no_more_than_the_shown_step(hundredths in 0_i64..50_000_000) {
-            let length = Length(hundredths);
-            let cm: Length = length.in_unit(Unit::Centimetres).parse().unwrap();
-            let inches: Length = length.in_unit(Unit::Inches).parse().unwrap();
-            prop_assert!((cm.0 - length.0).abs() <= 50);
-            prop_assert!((inches.0 - length.0).abs() <= 160);
         }
     }
 }

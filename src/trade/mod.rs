@@ -4,6 +4,7 @@
 
 pub(crate) mod by_text;
 pub mod colour;
+pub mod colour_difference;
 pub mod date;
 pub mod eighths;
 pub mod length;

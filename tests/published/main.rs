@@ -1,3 +1,6 @@
 //! Checks against what others have published. Each names its source.
 
+mod ciede2000;
 mod edtf;
+mod p_median;
+mod webster;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use shirr::board::Edit;
+use shirr::board::{Edit, Side};
 use shirr::store::{FaultKind, OpenBoard};
 
 use crate::{Bench, id, note, notes, on_disk, retitle, title};
@@ -278,4 +278,70 @@ fn the_log_of_a_program_that_is_gone_is_finished_by_the_next_one() {
     assert_eq!(notes(open.board(), "smock"), "from the second");
     assert_eq!(notes(&on_disk(&bench), "smock"), "from the second");
     assert_eq!(open.undo_labels().len(), 0, "it is not this program's to undo");
+}
+
+/// The log of a second program that stopped before its files were written.
+fn second_crashed(bench: &Bench, act: impl Fn(&mut OpenBoard)) {
+    let first = bench.open();
+    let mut second = bench.open();
+    act(&mut second);
+    drop((first, second));
+    let log = bench.log().with_file_name("history-2.log");
+    let whole = fs::read(&log).unwrap();
+    fs::write(&log, without_done(&whole)).unwrap();
+}
+
+#[test]
+fn what_another_programs_log_sets_aside_can_be_done_again_here() {
+    let bench = Bench::new();
+    second_crashed(&bench, |second| second.edit(&retitle(second.board(), "shawl", "Two")).unwrap());
+    bench.write("outfits/shawl.yaml", "title: Theirs\ncharacter: odile\n");
+    let mut open = bench.open();
+    let [fault] = open.faults() else { panic!("{:#?}", open.faults()) };
+    assert!(fault.to_string().ends_with("do it again with redo, or leave it"), "{fault}");
+    assert_eq!(open.redo_labels().collect::<Vec<_>>(), ["call it Two"]);
+    assert_eq!(open.redo_preferring(Side::Ours).unwrap().as_deref(), Some("call it Two"));
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Two");
+    assert_eq!(open.faults(), []);
+    drop(open);
+    let open = bench.open();
+    assert_eq!((open.faults().len(), open.redo_labels().len()), (0, 0), "it is told once");
+    assert_eq!(bench.open().redo_labels().len(), 0, "and is no longer in the log that it came from");
+}
+
+#[test]
+fn both_logs_may_have_something_to_set_aside() {
+    let bench = Bench::new();
+    let (mut first, mut second) = (bench.open(), bench.open());
+    first.edit(&retitle(first.board(), "smock", "One")).unwrap();
+    second.edit(&retitle(second.board(), "shawl", "Two")).unwrap();
+    drop((first, second));
+    for log in [bench.log(), bench.log().with_file_name("history-2.log")] {
+        let whole = fs::read(&log).unwrap();
+        fs::write(&log, without_done(&whole)).unwrap();
+    }
+    for outfit in ["smock", "shawl"] {
+        bench.write(&format!("outfits/{outfit}.yaml"), "title: Theirs\ncharacter: odile\n");
+    }
+    let mut open = bench.open();
+    assert_eq!(open.faults().len(), 2, "{:#?}", open.faults());
+    for label in ["call it Two", "call it One"] {
+        assert_eq!(open.redo_preferring(Side::Ours).unwrap().as_deref(), Some(label));
+    }
+    let board = on_disk(&bench);
+    assert_eq!((title(&board, "smock"), title(&board, "shawl")), ("One".into(), "Two".into()));
+}
+
+#[test]
+fn an_undo_of_another_program_that_cannot_be_finished_promises_no_redo() {
+    let bench = Bench::new();
+    second_crashed(&bench, |second| {
+        second.edit(&retitle(second.board(), "shawl", "Two")).unwrap();
+        second.undo().unwrap();
+    });
+    bench.write("outfits/shawl.yaml", "title: Theirs\ncharacter: odile\n");
+    let open = bench.open();
+    let [fault] = open.faults() else { panic!("{:#?}", open.faults()) };
+    assert!(fault.to_string().ends_with("do it by hand, or leave it"), "{fault}");
+    assert_eq!(open.redo_labels().len(), 0);
 }

@@ -19,9 +19,16 @@ fn fault_of(text: impl AsRef<[u8]>) -> String {
 
 #[test]
 fn deep_nesting_is_refused_where_it_gets_too_deep() {
-    for (unit, column) in
-        [("[", 65), ("{", 65), ("{a: ", 257), ("[[", 65), ("- ", 129), ("? ", 129), ("- [", 192)]
-    {
+    for (unit, column) in [
+        ("[", 65),
+        ("{", 65),
+        ("{a: ", 257),
+        ("[[", 65),
+        ("- ", 129),
+        ("? ", 129),
+        ("- [", 192),
+        ("[!a,", 257),
+    ] {
         let text = unit.repeat(MIB / unit.len());
         let fault = fault_of(&text);
         assert!(
@@ -109,6 +116,27 @@ fn byte_order_marks_and_carriage_returns_simply_work() {
     assert_eq!(crate::notes(&crate::on_disk(&bench), "shawl"), "a\nb\n");
     bench.write("outfits/shawl.yaml", "\u{feff}title: Shawl\r\ncharacter: odile\r\nnots: x\r\n");
     assert!(bench.faults()[0].starts_with("outfits/shawl.yaml:3:1: unknown key `nots`"));
+}
+
+#[test]
+fn json_without_spaces_is_read() {
+    let bench = Bench::new();
+    bench
+        .write("outfits/shawl.yaml", r#"{"title":"Shawl","character":"odile","tags":["a","b"],"notes":"n"}"#);
+    assert_eq!(crate::notes(&crate::on_disk(&bench), "shawl"), "n");
+    bench.write("outfits/shawl.yaml", "{title: Shawl, character: odile, tags:[a]}\n");
+    let faults = bench.faults();
+    assert!(faults[0].contains("found unexpected ':'"), "{faults:?}");
+}
+
+#[test]
+fn entries_of_which_only_a_sign_is_written_are_refused_in_great_numbers() {
+    for unit in [":,", ": ,", "? ,", "!a,", "a,", "a:,", "'':,"] {
+        let bench = Bench::new();
+        bench.write("scenes.yaml", format!("[{}]", unit.repeat(500_000)));
+        let faults = bench.faults();
+        assert!(faults[0].contains("more than 250000 values in one file"), "{unit}: {faults:?}");
+    }
 }
 
 proptest! {

@@ -1,10 +1,14 @@
 //! Undo and redo without limit, across closing and opening.
 
+use std::fs;
+
 use proptest::prelude::*;
+use shirr::board::{Refused, Side};
+use shirr::store::EditError;
 
 use crate::sample::arbitrary::sound_records;
 use crate::sample::operation::operations;
-use crate::{Bench, note, notes, on_disk, retitle, title};
+use crate::{Bench, id, note, notes, on_disk, retitle, title};
 
 #[test]
 fn undo_and_redo_go_on_where_the_last_run_stopped() {
@@ -63,6 +67,116 @@ fn an_undo_that_cannot_be_says_why_and_can_be_tried_again() {
 }
 
 #[test]
+fn what_mended_something_can_be_undone_too() {
+    let bench = Bench::new();
+    bench.write("looks/two.yaml", "title: Two\ncharacter: odile\ntreatment: copy\nbase: smock\norder: 20\n");
+    bench.write("outfits/apron.yaml", "title: Apron\ncharacter: bridie\nthreads: [capp]\n");
+    let mut open = bench.open();
+    let start = open.board().records().clone();
+    open.edit(&retitle(open.board(), "shawl", "First")).unwrap();
+    open.edit(&open.board().merge_looks(&id("two"), &id("quay")).unwrap()).unwrap();
+    let mend = open.board().change_outfit(&id("apron"), "mend", |outfit| outfit.threads.clear());
+    open.edit(&mend.unwrap()).unwrap();
+    assert_eq!(open.faults(), []);
+    for label in ["mend", "merged Two into Quay", "call it First"] {
+        assert_eq!(open.undo().unwrap().as_deref(), Some(label));
+    }
+    assert_eq!(open.board().records(), &start);
+    let [fault] = open.faults() else { panic!("{:?}", open.faults()) };
+    assert!(fault.to_string().ends_with("there is no thread `capp`: did you mean `cap`?"), "{fault}");
+    while open.redo().unwrap().is_some() {}
+    assert_eq!(open.faults(), []);
+    assert_eq!(on_disk(&bench).look(&id("two")), None);
+}
+
+#[test]
+fn an_undo_of_a_mending_that_a_crash_cut_short_is_finished() {
+    let bench = Bench::new();
+    bench.write("outfits/apron.yaml", "title: Apron\ncharacter: bridie\nthreads: [capp]\n");
+    let mut open = bench.open();
+    let mend = open.board().change_outfit(&id("apron"), "mend", |outfit| outfit.threads.clear());
+    open.edit(&mend.unwrap()).unwrap();
+    let mended = bench.all();
+    open.undo().unwrap();
+    drop(open);
+    let log = fs::read_to_string(bench.log()).unwrap();
+    let done = log.trim_end().rfind('\n').unwrap() + 1;
+    assert!(log[done..].starts_with("{\"done\":"));
+    bench.restore(&mended);
+    fs::write(bench.log(), &log[..done]).unwrap();
+    let open = bench.open();
+    assert_eq!(open.board().outfit(&id("apron")).unwrap().threads.len(), 1);
+    assert_eq!(open.faults().len(), 1, "only the thread that is not there: {:?}", open.faults());
+    assert_eq!(open.redo_labels().collect::<Vec<_>>(), ["mend"]);
+}
+
+#[test]
+fn a_dissolved_look_comes_back_though_its_outfit_is_gone() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&note(open.board(), "shawl", "before")).unwrap();
+    open.edit(&open.board().dissolve(&id("quay")).unwrap()).unwrap();
+    bench.remove("outfits/smock.yaml");
+    open.take_in_outside();
+    assert_eq!(open.undo().unwrap().as_deref(), Some("dissolved Quay"));
+    let [fault] = open.faults() else { panic!("{:?}", open.faults()) };
+    assert!(fault.to_string().contains("smock"), "{fault}");
+    assert_eq!(open.undo().unwrap().as_deref(), Some("note before"));
+}
+
+#[test]
+fn an_undo_and_a_redo_that_clash_are_settled_by_a_choice() {
+    for (side, undone, redone) in [(Side::Ours, "Shawl", "Theirs"), (Side::Theirs, "Theirs", "Again theirs")]
+    {
+        let bench = Bench::new();
+        let mut open = bench.open();
+        open.edit(&note(open.board(), "smock", "below")).unwrap();
+        open.edit(&retitle(open.board(), "shawl", "Ours")).unwrap();
+        retitled_outside(&bench, "Theirs");
+        assert!(matches!(open.undo(), Err(EditError::Refused(Refused::Clash(_)))));
+        assert_eq!(open.undo_preferring(side).unwrap().as_deref(), Some("call it Ours"));
+        assert_eq!(title(&on_disk(&bench), "shawl"), undone);
+        retitled_outside(&bench, "Again theirs");
+        if side == Side::Ours {
+            assert!(matches!(open.redo(), Err(EditError::Refused(Refused::Clash(_)))));
+        }
+        assert_eq!(open.redo_preferring(side).unwrap().as_deref(), Some("call it Ours"));
+        assert_eq!(title(&on_disk(&bench), "shawl"), redone);
+        assert!(open.undo_preferring(side).unwrap().is_some());
+        assert_eq!(open.undo().unwrap().as_deref(), Some("note below"));
+        assert_eq!(notes(&on_disk(&bench), "smock"), "");
+    }
+}
+
+/// Another hand gives the shawl a title.
+fn retitled_outside(bench: &Bench, title: &str) {
+    bench.write("outfits/shawl.yaml", format!("title: {title}\ncharacter: odile\n"));
+}
+
+#[test]
+fn a_step_that_cannot_be_taken_can_be_dropped_and_those_below_it_are_in_reach() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    for name in ["one", "two", "three"] {
+        open.edit(&note(open.board(), "smock", name)).unwrap();
+    }
+    open.undo().unwrap();
+    assert_eq!(open.drop_redo().unwrap().as_deref(), Some("note three"));
+    assert_eq!((open.drop_redo().unwrap(), open.redo().unwrap()), (None, None));
+    open.edit(&retitle(open.board(), "shawl", "Ours")).unwrap();
+    retitled_outside(&bench, "Theirs");
+    open.undo().unwrap_err();
+    assert_eq!(open.drop_undo().unwrap().as_deref(), Some("call it Ours"));
+    drop(open);
+    let mut open = bench.open();
+    assert_eq!(open.undo_labels().collect::<Vec<_>>(), ["note two", "note one"], "for good");
+    assert_eq!(open.undo().unwrap().as_deref(), Some("note two"));
+    assert_eq!(open.redo().unwrap().as_deref(), Some("note two"));
+    let board = on_disk(&bench);
+    assert_eq!((title(&board, "shawl"), notes(&board, "smock")), ("Theirs".into(), "two".into()));
+}
+
+#[test]
 fn two_programs_each_undo_their_own() {
     let bench = Bench::new();
     let mut one = bench.open();
@@ -79,10 +193,10 @@ fn two_programs_each_undo_their_own() {
 fn a_boards_id_stays_what_it_is() {
     let bench = Bench::new();
     let mut open = bench.open();
-    let edit = open.board().change_head("rename", |head| head.id = crate::id("ebb"));
+    let edit = open.board().change_head("rename", |head| head.id = id("ebb"));
     let error = open.edit(&edit).unwrap_err();
     assert_eq!(error.to_string(), "the board's id stays `tide`: this machine's history is filed under it");
-    assert_eq!(on_disk(&bench).head().id, crate::id("tide"));
+    assert_eq!(on_disk(&bench).head().id, id("tide"));
 }
 
 proptest! {

@@ -51,6 +51,88 @@ fn a_moved_board_takes_its_history_along() {
 }
 
 #[test]
+fn another_board_of_the_same_id_does_not_inherit_the_history_of_one_that_is_away() {
+    let bench = Bench::new();
+    let other = bench.dir.path().join("other");
+    copy(&bench.folder(), &other);
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "Only there")).unwrap();
+    drop(open);
+    let away = bench.dir.path().join("away");
+    fs::rename(bench.folder(), &away).unwrap();
+    let mut copied = OpenBoard::open(&other, &bench.places("here")).unwrap();
+    assert_eq!(copied.undo_labels().len(), 0);
+    copied.edit(&retitle(copied.board(), "shawl", "Only here")).unwrap();
+    drop(copied);
+    fs::rename(&away, bench.folder()).unwrap();
+    assert_eq!(bench.open().undo_labels().collect::<Vec<_>>(), ["call it Only there"]);
+}
+
+/// Takes the last line, which says that the last entry is done, off the log.
+fn cut_short(bench: &Bench) {
+    let log = fs::read_to_string(bench.log()).unwrap();
+    let done = log.trim_end().rfind('\n').unwrap() + 1;
+    assert!(log[done..].starts_with("{\"done\":"));
+    fs::write(bench.log(), &log[..done]).unwrap();
+}
+
+#[test]
+fn what_was_begun_in_another_folder_is_not_finished_in_this_one() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "First")).unwrap();
+    let before = bench.all();
+    open.edit(&retitle(open.board(), "shawl", "Begun there")).unwrap();
+    drop(open);
+    cut_short(&bench);
+    bench.restore(&before);
+    let moved = bench.dir.path().join("moved");
+    fs::rename(bench.folder(), &moved).unwrap();
+    let mut open = OpenBoard::open(&moved, &bench.places("here")).unwrap();
+    assert_eq!(title(open.board(), "shawl"), "First");
+    let [fault] = open.faults() else { panic!("{:#?}", open.faults()) };
+    assert!(fault.to_string().contains("the board has come from another folder since"), "{fault}");
+    assert_eq!(open.undo_labels().collect::<Vec<_>>(), ["call it First"]);
+    assert_eq!(open.redo().unwrap().as_deref(), Some("call it Begun there"));
+    assert_eq!(title(open.board(), "shawl"), "Begun there");
+}
+
+#[test]
+fn a_first_edit_that_was_begun_elsewhere_does_not_come_to_a_board_that_knows_nothing_of_it() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "Begun there")).unwrap();
+    drop(open);
+    cut_short(&bench);
+    let other = bench.dir.path().join("other");
+    copy(&bench.folder(), &other);
+    fs::write(other.join("outfits/shawl.yaml"), "title: Its own\ncharacter: odile\n").unwrap();
+    fs::rename(bench.folder(), bench.dir.path().join("away")).unwrap();
+    let open = OpenBoard::open(&other, &bench.places("here")).unwrap();
+    assert_eq!((open.faults(), open.redo_labels().len()), (&[][..], 0));
+}
+
+#[test]
+fn an_older_copy_put_back_in_the_same_place_is_not_carried_on_by_redo() {
+    let bench = Bench::new();
+    let old = bench.all();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "Newer")).unwrap();
+    open.edit(&retitle(open.board(), "smock", "Newer still")).unwrap();
+    open.undo().unwrap();
+    open.undo().unwrap();
+    open.redo().unwrap();
+    drop(open);
+    assert_eq!(bench.open().redo_labels().collect::<Vec<_>>(), ["call it Newer still"]);
+    bench.restore(&old);
+    for _ in 0..2 {
+        let mut open = bench.open();
+        assert_eq!(open.redo().unwrap(), None);
+        assert_eq!(open.undo_labels().collect::<Vec<_>>(), ["call it Newer"]);
+    }
+}
+
+#[test]
 fn two_boards_of_one_id_are_told_apart_by_their_folders() {
     let bench = Bench::new();
     let twin = bench.dir.path().join("twin");

@@ -3,6 +3,9 @@
 use std::fs;
 use std::path::PathBuf;
 
+use rustix::process::Signal;
+
+use super::exits::is_stopped;
 use super::pty::{Program, User, files, records, wait_until};
 
 const ESCAPE: &str = "\u{1b}";
@@ -214,5 +217,28 @@ fn what_another_hand_changed_meanwhile_is_not_overwritten() {
     program.keys("\r");
     program.until("the question gone", |screen| !screen.contains("Changed on both sides"));
     assert_eq!(robe(&folder).title, "Theirs");
+    leave(program);
+}
+
+#[test]
+fn an_editor_that_stops_stops_the_program_with_it_and_both_go_on() {
+    let user = User::new();
+    // As an editor answers `ctrl-z`: the whole job stops, for the shell that waits for it.
+    let script = r#"
+        kill -TSTP 0
+        echo > "$HOME/begun"
+        while [ ! -e "$HOME/go" ]; do sleep 0.05; done
+        sed -i 's/^title: .*/title: Ours/' "$1""#;
+    let (folder, mut program) = run(&user, script);
+    program.keys("E");
+    wait_until("the editor", || user.path("begun").exists());
+    wait_until("the stop", || is_stopped(program.id()));
+    assert!(program.gave_back());
+    program.signal(Signal::CONT);
+    fs::write(user.path("go"), "").unwrap();
+    program.types("", "× Ours");
+    assert_eq!(robe(&folder).title, "Ours");
+    // It does not stop once more by itself.
+    program.types("]", "known 1/5");
     leave(program);
 }

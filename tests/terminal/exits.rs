@@ -30,6 +30,25 @@ fn a_signal_to_end_gives_the_terminal_back() {
 }
 
 #[test]
+fn a_signal_to_end_is_heeded_while_the_terminal_takes_nothing() {
+    let user = User::new();
+    let board = user.demo("board");
+    let mut program = user.run(&[board.to_str().unwrap()], (200, 60));
+    program.shows("Slack Water");
+    let id = program.id();
+    program.unread(|program| {
+        // Each draws every cell anew: together far more than a terminal holds for its reader.
+        for _ in 0..100 {
+            program.keys("\u{c}");
+            std::thread::sleep(std::time::Duration::from_millis(10));
+        }
+        program.signal(Signal::TERM);
+        super::pty::wait_until("the end of a program that is held up", || has_ended(id));
+    });
+    assert_eq!(program.ends(), 128 + 15);
+}
+
+#[test]
 fn a_board_that_cannot_be_opened_is_an_error_not_a_screen() {
     let user = User::new();
     let mut program = user.run(&["nowhere"], (100, 30));
@@ -59,7 +78,7 @@ fn suspend_gives_the_terminal_back_and_resume_takes_it_again() {
 }
 
 /// Whether the process is stopped, by the state that the system shows.
-fn is_stopped(id: u32) -> bool {
+pub fn is_stopped(id: u32) -> bool {
     let status = std::fs::read_to_string(format!("/proc/{id}/stat")).unwrap_or_default();
     status.rsplit(')').next().is_some_and(|rest| rest.trim_start().starts_with('T'))
 }

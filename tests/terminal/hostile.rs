@@ -62,7 +62,7 @@ fn files() -> Vec<(String, String)> {
         )
     };
     let look = format!(
-        "title: {}\ncharacter: ada\nsays: {}\ntreatment: interpret\nbase: serge\ndepartures:\n  - {{detail: {}, was: {}, \
+        "title: {}\ncharacter: ada\nsays: {}\ntreatment: interpret\nbase: serge\nfolded: [tabard]\ndepartures:\n  - {{detail: {}, was: {}, \
          becomes: {}, why: {}}}\nthreads: [cap]\ndressing: [{}]\nnotes: {}\n",
         text("look"),
         text("says"),
@@ -87,6 +87,7 @@ fn files() -> Vec<(String, String)> {
         ("board.yaml", head),
         ("outfits/smock.yaml", outfit("smock")),
         ("outfits/serge.yaml", outfit("serge")),
+        ("outfits/tabard.yaml", outfit("tabard")),
         ("outfits/gone.yaml", let_go),
         ("looks/quay.yaml", look),
         ("scenes.yaml", scenes),

@@ -60,7 +60,7 @@ impl User {
     /// Where the program keeps what is this user's alone.
     pub fn places(&self) -> Places {
         let below = |name: &str| self.path(name).join("shirr");
-        Places { state: below("state"), data: below("data"), config: below("config"), cache: below("cache") }
+        Places { state: below("state"), data: below("data") }
     }
 
     fn command(&self, arguments: &[&str]) -> CommandBuilder {
@@ -316,6 +316,13 @@ impl Program {
     pub fn signal(&self, signal: rustix::process::Signal) {
         let id = rustix::process::Pid::from_raw(i32::try_from(self.id()).unwrap()).unwrap();
         rustix::process::kill_process(id, signal).unwrap();
+    }
+
+    /// Does something while nobody reads what is written to the terminal.
+    pub fn unread(&mut self, work: impl FnOnce(&mut Self)) {
+        let seen = Arc::clone(&self.seen);
+        let _unread = seen.lock().unwrap();
+        work(self);
     }
 
     /// Waits for the end, and returns the exit code.

@@ -243,11 +243,13 @@ fn what_another_hand_takes_away_is_not_brought_back_unasked() {
         program.shows("outfit ‘Smock’ removed outside");
     }
     one.keys(&format!("{CLEAR}Back again\r"));
-    let refused = one.shows("outfit `smock` was removed meanwhile");
-    assert!(refused.contains("Back again"), "what was typed is not lost: {refused}");
+    let question = one.shows("outfit `smock`: changed here, removed there");
+    assert!(question.contains("Back again"), "what was typed is not lost: {question}");
     assert!(!pair.folder.join("outfits/smock.yaml").exists());
-    one.keys("\u{1b}");
-    one.until("the form is gone", |screen| !screen.contains("Rename Smock"));
+    Answer::Ours.give(&mut one);
+    one.shows("renamed to Back again");
+    let smock = pair.outfit("smock");
+    assert_eq!((smock.title.as_str(), smock.notes.as_str()), ("Back again", "as found"), "all of it is back");
     leave((one, other));
 }
 

@@ -9,6 +9,8 @@
 
 mod list;
 
+use std::collections::{HashMap, HashSet};
+
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
@@ -187,29 +189,26 @@ impl Merge {
         };
         let names = |list: &[Value]| -> Vec<Value> { list.iter().map(|item| item[key].clone()).collect() };
         let order = list::merged(&names(base), &names(ours), &names(theirs))?;
-        let find = |list: &[Value], name: &Value| list.iter().find(|item| item[key] == *name).cloned();
+        let [in_base, in_ours, in_theirs] = lists.map(|list| by_name(list, key));
         // What one side took out and the other changed is not in the merged order, and has to be settled as well.
-        let contested = theirs.iter().chain(ours).map(|item| &item[key]).filter(|name| !order.contains(name));
-        let mut all = order.clone();
-        for name in contested {
-            if !all.contains(name) {
-                all.push(name.clone());
-            }
-        }
-        let item = |item_name: Value| {
-            let item = Sides {
-                base: find(base, &item_name),
-                ours: find(ours, &item_name),
-                theirs: find(theirs, &item_name),
-            };
-            self.item(&below(name, &FieldClash::words(&item_name)), item)
+        let contested = theirs.iter().chain(ours).map(|item| &item[key]);
+        let mut told = HashSet::new();
+        let all = order.iter().chain(contested).filter(|name| told.insert(*name));
+        let item = |item_name: &Value| {
+            let side = |list: &HashMap<&Value, &Value>| list.get(item_name).map(|item| Value::clone(item));
+            let item = Sides { base: side(&in_base), ours: side(&in_ours), theirs: side(&in_theirs) };
+            self.item(&below(name, &FieldClash::words(item_name)), item)
         };
-        Some(all.into_iter().filter_map(item).collect())
+        Some(all.filter_map(item).collect())
     }
 }
 
 /// The fields by which items of a list are told apart, in the records that have such lists.
 const NAMES: [&str; 4] = ["id", "name", "detail", "day"];
+
+fn by_name<'a>(list: &'a [Value], key: &str) -> HashMap<&'a Value, &'a Value> {
+    list.iter().map(|item| (&item[key], item)).collect()
+}
 
 fn below(name: &str, key: &str) -> String {
     if name.is_empty() { key.to_owned() } else { format!("{name}.{key}") }

@@ -226,3 +226,20 @@ fn fields_that_fit_one_by_one_but_not_together_are_one_choice() {
         assert_eq!((merged.clashes.len(), &merged.value), (0, kept));
     }
 }
+
+/// Lists of this length end at once when each item is looked at a few times, and not in a day when each is compared
+/// with every other.
+#[test]
+fn long_orders_are_merged_in_time_that_grows_with_their_length() {
+    let numbers = |numbers: &[u32]| -> Vec<Value> { numbers.iter().map(|number| json!(number)).collect() };
+    let base: Vec<u32> = (0..200_000).collect();
+    let (mut ours, mut theirs) = (base.clone(), base.clone());
+    ours.retain(|number| number % 1_000 != 7);
+    ours.insert(150_000, 300_000);
+    theirs.insert(20, 300_001);
+    let mut expected = theirs.clone();
+    expected.retain(|number| number % 1_000 != 7);
+    expected.insert(150_001, 300_000);
+    let merged = list::merged(&numbers(&base), &numbers(&ours), &numbers(&theirs)).unwrap();
+    assert!(merged == numbers(&expected));
+}

@@ -25,6 +25,12 @@ pub enum Broken {
     BaseOfInvented(LookId),
     /// Two scenes have one number.
     SameNumber(SceneNumber),
+    /// An outfit is to be apart from, or together with, itself.
+    WishOfItself(OutfitId),
+    /// Two outfits are to be both apart and together; the first of them in the order of ids is named first.
+    ApartAndTogether(OutfitId, OutfitId),
+    /// Outfits of two characters are to share a look; the one that says so is named first.
+    TogetherWithOther(OutfitId, OutfitId),
 }
 
 /// A reference to a record that is not there.
@@ -99,6 +105,15 @@ impl fmt::Display for Broken {
             Self::Twice(look, outfit) => write!(f, "look `{look}` names outfit `{outfit}` twice"),
             Self::NoBase(look) => write!(f, "look `{look}` copies or interprets, but has no base"),
             Self::BaseOfInvented(look) => write!(f, "look `{look}` is invented, but holds outfits"),
+            Self::WishOfItself(outfit) => {
+                write!(f, "outfit `{outfit}` is to be apart from or together with itself")
+            }
+            Self::ApartAndTogether(one, other) => {
+                write!(f, "outfits `{one}` and `{other}` are to be both apart and together")
+            }
+            Self::TogetherWithOther(outfit, other) => {
+                write!(f, "outfit `{outfit}` is to share a look with `{other}` of another character")
+            }
             Self::SameNumber(number) => write!(f, "two scenes have the number {number}"),
         }
     }

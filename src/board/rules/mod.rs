@@ -64,7 +64,8 @@ fn marks(broken: &Broken) -> Vec<Broken> {
     }
 }
 
-/// The records whose rules an edit can have touched. That two scenes have one number only files can bring about.
+/// The records whose rules an edit can have touched. Whether two scenes have one number is not among them: an edit
+/// changes, adds or cuts the one scene that has a number, and only files can hold a second.
 #[derive(Default)]
 struct Touched {
     everything: bool,
@@ -94,6 +95,8 @@ impl Touched {
             }
             Change::Outfit(id, _) => {
                 self.outfits.insert(id.clone());
+                self.outfits.extend(relations.apart_from(id).iter().cloned());
+                self.outfits.extend(relations.together_with(id).iter().cloned());
                 self.looks.extend(relations.looks_of(id).iter().cloned());
             }
             Change::Look(id, _) => {
@@ -153,7 +156,7 @@ mod tests {
 
     use super::*;
     use crate::board::sample::{board, id, number, outfit, records, refusal, scene};
-    use crate::board::{Edit, Look, Outfit, RecordRef, Records, Refused, Scene, Swap, Treatment};
+    use crate::board::{Among, Edit, Look, Outfit, RecordRef, Records, Refused, Scene, Swap, Treatment};
 
     fn said(records: &Records) -> Vec<String> {
         broken(&Board::new(records.clone())).iter().map(ToString::to_string).collect()
@@ -179,7 +182,7 @@ mod tests {
     #[test]
     fn every_rule_is_said_in_a_sentence() {
         type Breaks = fn(&mut Records);
-        let cases: [(Breaks, &str); 8] = [
+        let cases: [(Breaks, &str); 12] = [
             (
                 |records| change_look(records, "gown", |look| look.folded.push(id("club-serge"))),
                 "outfit `club-serge` is in more than one look: `club`, `gown`",
@@ -208,6 +211,33 @@ mod tests {
                 |records| change_look(records, "gown", |look| look.treatment = Treatment::Invent),
                 "look `gown` is invented, but holds outfits",
             ),
+            (
+                |records| change_outfit(records, "smock", |outfit| outfit.wishes.apart = vec![id("smock")]),
+                "outfit `smock` is to be apart from or together with itself",
+            ),
+            (
+                |records| {
+                    change_outfit(records, "smock", |outfit| outfit.wishes.apart = vec![id("gala-gown")]);
+                    change_outfit(records, "gala-gown", |outfit| outfit.wishes.together = vec![id("smock")]);
+                },
+                "outfits `gala-gown` and `smock` are to be both apart and together",
+            ),
+            (
+                |records| {
+                    change_outfit(records, "smock", |outfit| outfit.wishes.apart = vec![id("gala-gown")]);
+                    change_outfit(records, "gala-gown", |outfit| {
+                        outfit.wishes.apart = vec![id("smock")];
+                        outfit.wishes.together = vec![id("smock")];
+                    });
+                },
+                "outfits `gala-gown` and `smock` are to be both apart and together",
+            ),
+            (
+                |records| {
+                    change_outfit(records, "smock", |outfit| outfit.wishes.together = vec![id("apron")])
+                },
+                "outfit `smock` is to share a look with `apron` of another character",
+            ),
             (|records| records.scenes.push(Arc::new(scene("2"))), "two scenes have the number 2"),
         ];
         for (breaks, sentence) in cases {
@@ -223,10 +253,15 @@ mod tests {
         let head = Arc::make_mut(&mut records.head);
         head.budget.characters.set(id("ivo"), 1);
         head.budget.periods.set(id("never"), 1);
+        head.gather.at_most.set(Among::Thread(id("lost")), 1);
+        head.gather.at_least.set(Among::Period(id("war")), 1);
+        head.gather.at_least.set(Among::Character(id("ivo")), 1);
         change_outfit(&mut records, "smock", |outfit| {
             outfit.character = id("ivo");
             outfit.period = Some(id("never"));
             outfit.threads = vec![id("green-cap"), id("lost")];
+            outfit.wishes.apart = vec![id("gala-gown"), id("none")];
+            outfit.wishes.together = vec![id("none-either")];
         });
         change_look(&mut records, "gown", |look| {
             look.base = Some(id("none"));
@@ -258,9 +293,13 @@ mod tests {
         let expected = [
             "the board's head: budget.characters.=ivo: character `ivo`",
             "the board's head: budget.periods.=never: period `never`",
+            "the board's head: gather.at-most.=thread lost: thread `lost`",
+            "the board's head: gather.at-least.=character ivo: character `ivo`",
             "outfit `smock`: character: character `ivo`",
             "outfit `smock`: period: period `never`",
             "outfit `smock`: threads.1: thread `lost`",
+            "outfit `smock`: wishes.apart.1: outfit `none`",
+            "outfit `smock`: wishes.together.0: outfit `none-either`",
             "look `gown`: period: period `never`",
             "look `gown`: threads.0: thread `lost`",
             "look `gown`: base: outfit `none`",
@@ -291,6 +330,20 @@ mod tests {
             Edit::new("", vec![Change::Outfit(id(name), Swap::new(before, None))])
         };
         refused(&remove("club-serge"), "look `club` names outfit `club-serge`, which is not there");
+        let wished = board.wish_together(&[id("oilskins"), id("apron")], true).unwrap();
+        let mut wishing = board.clone();
+        wishing.apply(&wished).unwrap();
+        let before = wishing.records().outfits.get(&id("oilskins")).cloned();
+        let gone = Edit::new("", vec![Change::Outfit(id("oilskins"), Swap::new(before, None))]);
+        assert_eq!(
+            refusal(wishing.apply(&gone)),
+            "outfit `apron` names outfit `oilskins`, which is not there"
+        );
+        let hand_over = wishing.change_outfit(&id("oilskins"), "", |outfit| outfit.character = id("odile"));
+        assert_eq!(
+            refusal(wishing.apply(&hand_over.unwrap())),
+            "outfit `apron` is to share a look with `oilskins` of another character"
+        );
         let hand_over = board.change_outfit(&id("gala-gown"), "", |outfit| outfit.character = id("bridie"));
         refused(&hand_over.unwrap(), "look `gown` holds outfit `gala-gown` of another character");
         let steal = board.change_look(&id("gown"), "", |look| look.folded.push(id("club-serge")));

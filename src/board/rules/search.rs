@@ -1,10 +1,10 @@
 //! Looking for broken rules, one record at a time.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::{BTreeSet, HashMap, HashSet};
 
 use super::{Broken, Dangling, Step, Target};
 use crate::board::{
-    Board, CharacterId, Look, LookId, Outfit, OutfitId, PeriodId, RecordRef, ThreadId, Treatment,
+    Among, Board, CharacterId, Look, LookId, Outfit, OutfitId, PeriodId, RecordRef, ThreadId, Treatment,
 };
 
 pub(super) struct Search<'a> {
@@ -46,6 +46,29 @@ impl<'a> Search<'a> {
                 self.dangles(RecordRef::Head, path, Target::Period(id.clone()));
             }
         }
+        self.groups();
+    }
+
+    /// The groups of outfits that the settings of a suggestion name.
+    fn groups(&mut self) {
+        let gather = &self.board.head().gather;
+        let all = [("at-most", &gather.at_most), ("at-least", &gather.at_least)];
+        for (list, among) in
+            all.into_iter().flat_map(|(list, pairs)| pairs.keys().map(move |key| (list, key)))
+        {
+            let (is_there, target) = match among {
+                Among::Character(id) => (self.characters.contains(id), Target::Character(id.clone())),
+                Among::Period(id) => (self.periods.contains(id), Target::Period(id.clone())),
+                Among::Thread(id) => (self.threads.contains(id), Target::Thread(id.clone())),
+            };
+            if !is_there {
+                self.dangles(
+                    RecordRef::Head,
+                    vec![key("gather"), key(list), Step::Name(among.to_string())],
+                    target,
+                );
+            }
+        }
     }
 
     pub(super) fn outfit(&mut self, id: &OutfitId, outfit: &Outfit) {
@@ -53,6 +76,41 @@ impl<'a> Search<'a> {
         self.character(from, &outfit.character);
         self.period(from, &[], outfit.period.as_ref());
         self.threads(from, &outfit.threads);
+        self.wishes(id, outfit);
+    }
+
+    /// What one outfit wishes of others.
+    fn wishes(&mut self, id: &OutfitId, outfit: &Outfit) {
+        let wishes = &outfit.wishes;
+        let lists = [("apart", &wishes.apart), ("together", &wishes.together)];
+        if lists.iter().any(|(_, others)| others.contains(id)) {
+            self.found.push(Broken::WishOfItself(id.clone()));
+        }
+        for (name, others) in lists {
+            for (at, other) in others.iter().enumerate() {
+                if self.board.outfit(other).is_none() {
+                    let path = vec![key("wishes"), key(name), Step::At(at)];
+                    self.dangles(RecordRef::Outfit(id.clone()), path, Target::Outfit(other.clone()));
+                }
+            }
+        }
+        let named: BTreeSet<&OutfitId> = wishes.apart.iter().filter(|other| *other != id).collect();
+        let relations = self.board.relations();
+        for other in named {
+            // Where both say that they are to be apart, the first of the two says it here.
+            let said =
+                id > other && self.board.outfit(other).is_some_and(|other| other.wishes.apart.contains(id));
+            if !said && relations.together_with(id).contains(other) {
+                let (first, second) = if id < other { (id, other) } else { (other, id) };
+                self.found.push(Broken::ApartAndTogether(first.clone(), second.clone()));
+            }
+        }
+        let named: BTreeSet<&OutfitId> = wishes.together.iter().collect();
+        for other in named {
+            if self.board.outfit(other).is_some_and(|other| other.character != outfit.character) {
+                self.found.push(Broken::TogetherWithOther(id.clone(), other.clone()));
+            }
+        }
     }
 
     pub(super) fn look(&mut self, id: &LookId, look: &Look) {

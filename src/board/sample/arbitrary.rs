@@ -3,6 +3,7 @@
 //! Names come from small pools, so that records meet, and some names are declared nowhere. Strategies are boxed, since
 //! nested ones are larger than the stack of a test.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use proptest::collection::{btree_map, btree_set, vec};
@@ -11,9 +12,10 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 use super::super::{
-    Character, CharacterId, Departure, Evidence, EvidenceKind, Head, Id, Light, Look, LookId, Outfit,
-    OutfitId, Pairs, Period, PeriodId, Piece, Place, Raise, Recognition, Records, Scene, SceneNumber, Scope,
-    ShootDay, Stage, Thread, ThreadId, Treatment,
+    Among, BaseWish, Character, CharacterId, Departure, Evidence, EvidenceKind, GatherSettings, Head, Id,
+    Light, Look, LookId, Outfit, OutfitId, Pairs, Period, PeriodId, Piece, Place, Raise, Reach, Recognition,
+    Records, Scene, SceneNumber, Scope, ShootDay, Stage, Thread, ThreadId, Treatment, Weight, Weights,
+    Wishes,
 };
 
 const OUTFITS: [&str; 8] = ["o1", "o2", "o3", "o4", "o5", "o6", "o7", "o8"];
@@ -107,6 +109,12 @@ fn evidence() -> impl Strategy<Value = Vec<Evidence>> {
     vec(one, 0..3)
 }
 
+fn wishes() -> impl Strategy<Value = Wishes> {
+    let few = || prop_oneof![3 => Just(Vec::new()), 1 => vec(outfit_ids(), 1..3)];
+    (option::weighted(0.2, select(&[BaseWish::Must, BaseWish::Never][..])), few(), few())
+        .prop_map(|(base, apart, together)| Wishes { base, apart, together })
+}
+
 /// Any outfit.
 pub fn outfits() -> BoxedStrategy<Outfit> {
     let told = (text(), characters(), option::of(parsed(&DATES)), text(), option::weighted(0.2, periods()));
@@ -116,12 +124,13 @@ pub fn outfits() -> BoxedStrategy<Outfit> {
         texts(),
         text(),
         option::weighted(0.3, text()),
+        wishes(),
     );
     (told, made, rest)
         .prop_map(|(told, made, rest)| {
             let (title, character, worn, occasion, period) = told;
             let (silhouette, pieces, evidence, recognition, threads, dressing) = made;
-            let (pictures, tags, notes, let_go) = rest;
+            let (pictures, tags, notes, let_go, wishes) = rest;
             let recognition = Recognition::new(recognition).unwrap();
             Outfit {
                 title,
@@ -139,6 +148,7 @@ pub fn outfits() -> BoxedStrategy<Outfit> {
                 tags,
                 notes,
                 let_go,
+                wishes,
             }
         })
         .boxed()
@@ -223,6 +233,39 @@ pub fn schedules() -> BoxedStrategy<Vec<ShootDay>> {
     vec(one.prop_map(|(day, date, scenes, notes)| ShootDay { day, date, scenes, notes }), 0..3).boxed()
 }
 
+fn amongs() -> impl Strategy<Value = Among> {
+    prop_oneof![
+        characters().prop_map(Among::Character),
+        periods().prop_map(Among::Period),
+        ids(&THREADS).prop_map(Among::Thread),
+    ]
+}
+
+fn gather_settings() -> impl Strategy<Value = GatherSettings> {
+    let weight = || option::weighted(0.2, select(&[0.0, 0.125, 1.0, 3.0][..]));
+    let reach =
+        || option::weighted(0.2, select(&[0.5, 12.0, 50.0][..]).prop_map(|value| Reach::new(value).unwrap()));
+    let counts = || vec((amongs(), 0_u32..5), 0..2).prop_map(Pairs::from_iter);
+    (vec(weight(), 7), reach(), reach(), counts(), counts()).prop_map(
+        |(weights, years_apart, colours_apart, at_most, at_least)| {
+            let weight = |at: usize| weights[at].and_then(Weight::new);
+            let mut weights = Weights {
+                date: weight(0),
+                pieces: weight(1),
+                silhouette: weight(2),
+                cloth: weight(3),
+                occasion: weight(4),
+                colours: weight(5),
+                threads: weight(6),
+            };
+            if weights.date == Weight::new(0.0) {
+                weights.date = None;
+            }
+            GatherSettings { weights, years_apart, colours_apart, at_most, at_least }
+        },
+    )
+}
+
 /// Any head. It always declares the two characters, and no name twice.
 pub fn heads() -> BoxedStrategy<Head> {
     let declared = (
@@ -241,14 +284,15 @@ pub fn heads() -> BoxedStrategy<Head> {
         vec(raise, 0..2),
     );
     let told = (text(), text(), option::of(0_u32..200), select(&["cm", "in"][..]));
-    (told, declared, budget)
-        .prop_map(|(told, declared, budget)| {
+    (told, declared, budget, gather_settings())
+        .prop_map(|(told, declared, budget, gather)| {
             let (title, notes, runtime, units) = told;
             let (period_names, spans, thread_names, (name, performer, says)) = declared;
             let (looks, least_screen_time, characters, periods, raised) = budget;
             let mut head: Head =
                 super::read(serde_json::json!({"shirr": 1, "id": "any", "title": title, "units": units}));
             head.notes = notes;
+            head.gather = gather;
             head.runtime = runtime;
             head.budget.looks = looks;
             head.budget.least_screen_time = least_screen_time;
@@ -304,6 +348,21 @@ pub fn sound_records() -> impl Strategy<Value = Records> {
     records().prop_map(mended)
 }
 
+/// Takes out wishes of what is not there, of itself, of somebody else's, and to be together where any says apart.
+fn mend_wishes(outfits: &mut BTreeMap<OutfitId, Arc<Outfit>>) {
+    let all = outfits.clone();
+    let whose = |id: &OutfitId| all.get(id).map(|outfit| &outfit.character);
+    let apart = |id: &OutfitId, from: &OutfitId| all.get(id).is_some_and(|it| it.wishes.apart.contains(from));
+    for (id, outfit) in outfits.iter_mut() {
+        let outfit = Arc::make_mut(outfit);
+        outfit.wishes.apart.retain(|other| other != id && all.contains_key(other));
+        let character = outfit.character.clone();
+        outfit.wishes.together.retain(|other| {
+            other != id && whose(other) == Some(&character) && !apart(id, other) && !apart(other, id)
+        });
+    }
+}
+
 /// The records without what breaks a rule.
 fn mended(mut records: Records) -> Records {
     let mut head = Head::clone(&records.head);
@@ -315,6 +374,15 @@ fn mended(mut records: Records) -> Records {
     for period in PERIODS.map(super::id).into_iter().filter(|period| !known(period)) {
         head.budget.periods.remove(&period);
     }
+    let there = |among: &Among| match among {
+        Among::Character(id) => declared.contains(id),
+        Among::Period(id) => known(id),
+        Among::Thread(id) => threads.contains(id),
+    };
+    for counts in [&mut head.gather.at_most, &mut head.gather.at_least] {
+        *counts =
+            counts.iter().filter(|(key, _)| there(key)).map(|(key, most)| (key.clone(), *most)).collect();
+    }
     records.head = Arc::new(head);
     records.outfits.retain(|_, outfit| declared.contains(&outfit.character));
     records.looks.retain(|_, look| declared.contains(&look.character));
@@ -322,6 +390,7 @@ fn mended(mut records: Records) -> Records {
         outfit.period = outfit.period.take().filter(known);
         outfit.threads.retain(|thread| threads.contains(thread));
     }
+    mend_wishes(&mut records.outfits);
     let mut held = Vec::new();
     for look in records.looks.values_mut().map(Arc::make_mut) {
         look.period = look.period.take().filter(known);

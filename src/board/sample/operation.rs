@@ -6,8 +6,8 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 use super::super::{
-    Board, CharacterId, Edit, Head, Look, LookId, Outfit, OutfitId, PeriodId, Records, Refused, Scene,
-    SceneNumber, Scope, Treatment,
+    BaseWish, Board, CharacterId, Edit, Head, Look, LookId, Outfit, OutfitId, PeriodId, Records, Refused,
+    Scene, SceneNumber, Scope, Treatment,
 };
 use super::arbitrary::{
     characters, heads, look_ids, looks, numbers, outfit_ids, outfits, periods, records, scenes, scopes,
@@ -34,6 +34,9 @@ pub enum Operation {
     ChangeOutfit(OutfitId, Box<Outfit>),
     AddOutfit(OutfitId, Box<Outfit>),
     ChangeHead(Box<Head>),
+    WishBase(OutfitId, Option<BaseWish>),
+    WishApart(Vec<OutfitId>, bool),
+    WishTogether(Vec<OutfitId>, bool),
     /// One field each of those that relations or rules are made from.
     PutInPeriod(OutfitId, Option<PeriodId>),
     HandOver(OutfitId, CharacterId),
@@ -76,6 +79,9 @@ impl Operation {
             }
             Self::AddOutfit(id, outfit) => board.add_outfit(&id, *outfit)?,
             Self::ChangeHead(becomes) => board.change_head("changed", |head| *head = *becomes),
+            Self::WishBase(outfit, wish) => board.wish_base(&outfit, wish)?,
+            Self::WishApart(outfits, wish) => board.wish_apart(&outfits, wish)?,
+            Self::WishTogether(outfits, wish) => board.wish_together(&outfits, wish)?,
             Self::PutInPeriod(id, period) => {
                 board.change_outfit(&id, "changed", |outfit| outfit.period = period)?
             }
@@ -124,6 +130,12 @@ pub fn operations() -> BoxedStrategy<Operation> {
         (look_ids(), look_ids()).prop_map(|(a, b)| Op::Merge(a, b)),
         (look_ids(), -2_isize..3).prop_map(|(a, b)| Op::Reorder(a, b)),
     ];
+    let base = || option::of(select(&[BaseWish::Must, BaseWish::Never][..]));
+    let wishing = prop_oneof![
+        (outfit_ids(), base()).prop_map(|(a, b)| Op::WishBase(a, b)),
+        (marks(), any::<bool>()).prop_map(|(a, b)| Op::WishApart(a, b)),
+        (marks(), any::<bool>()).prop_map(|(a, b)| Op::WishTogether(a, b)),
+    ];
     let amending = prop_oneof![
         (look_ids(), looks().prop_map(Box::new)).prop_map(|(a, b)| Op::ChangeLook(a, b)),
         (outfit_ids(), outfits().prop_map(Box::new)).prop_map(|(a, b)| Op::ChangeOutfit(a, b)),
@@ -144,5 +156,5 @@ pub fn operations() -> BoxedStrategy<Operation> {
         (any_scene(), option::of(numbers())).prop_map(|(a, b)| Op::AddScene(a, b)),
         numbers().prop_map(Op::CutScene),
     ];
-    prop_oneof![4 => gathering, 3 => rearranging, 2 => amending, 3 => casting].boxed()
+    prop_oneof![4 => gathering, 3 => rearranging, 2 => amending, 3 => casting, 1 => wishing].boxed()
 }

@@ -79,7 +79,8 @@ impl<'a> Dual<'a> {
     /// The dual of a part, for at most so many looks. Sites that are out in `state` are left out for good. `None` when
     /// the search must end first.
     pub fn new(part: &'a Part, looks: usize, state: &[Site], control: &Control<'_>) -> Option<Self> {
-        let alive: Vec<u32> = (0..part.sites() as u32).filter(|&site| state[site as usize] != Site::Out).collect();
+        let alive: Vec<u32> =
+            (0..part.sites() as u32).filter(|&site| state[site as usize] != Site::Out).collect();
         // A price stays below the cost of the few nearest bases, so that only near sites are ever asked for.
         let most = (8 * alive.len() / looks.max(1)).max(48).min(alive.len());
         let mut dual = Self {
@@ -115,7 +116,9 @@ impl<'a> Dual<'a> {
         }
         for (at, band) in part.rules.bands.iter().enumerate() {
             if band.sites.iter().all(|&site| dual.kept_of[site as usize].is_none()) {
-                band.sites.iter().for_each(|&site| dual.kept_of[site as usize] = Some(dual.kept.len() as u32));
+                band.sites
+                    .iter()
+                    .for_each(|&site| dual.kept_of[site as usize] = Some(dual.kept.len() as u32));
                 dual.kept.push(at);
             } else {
                 dual.priced.push(at);
@@ -161,7 +164,13 @@ impl<'a> Dual<'a> {
         for (&price, &band) in prices.bands.iter().zip(&self.priced) {
             let band = &self.part.rules.bands[band];
             band.sites.iter().for_each(|&site| rho[site as usize] += price);
-            value -= if price > 0.0 { price * band.most as f64 } else if price < 0.0 { price * band.least as f64 } else { 0.0 };
+            value -= if price > 0.0 {
+                price * band.most as f64
+            } else if price < 0.0 {
+                price * band.least as f64
+            } else {
+                0.0
+            };
         }
         let chosen = self.choose(state, rho)?;
         value += chosen.iter().map(|&site| rho[site as usize]).sum::<f64>();
@@ -182,7 +191,10 @@ impl<'a> Dual<'a> {
         let (rules, costs) = (&self.part.rules, self.part.at(site));
         let brings = |client: u32| costs[client as usize] - prices.clients[client as usize];
         if !rules.is_own(site, clique[0]) {
-            clique.iter().filter(|&&client| brings(client) < 0.0).for_each(|&client| serve(client, brings(client)));
+            clique
+                .iter()
+                .filter(|&&client| brings(client) < 0.0)
+                .for_each(|&client| serve(client, brings(client)));
             return;
         }
         let owner = rules.client_of[site as usize];
@@ -304,7 +316,8 @@ impl<'a> Dual<'a> {
         let mut slope = Prices { clients: vec![0.0; clients], bands: vec![0.0; self.priced.len()] };
         for step in 0..climb.steps {
             for (row, &client) in self.part.loose.iter().enumerate() {
-                prices.clients[client as usize] = prices.clients[client as usize].clamp(0.0, self.ceiling[row]);
+                prices.clients[client as usize] =
+                    prices.clients[client as usize].clamp(0.0, self.ceiling[row]);
             }
             best.steps += 1;
             control.count(1);
@@ -333,13 +346,9 @@ impl<'a> Dual<'a> {
             }
             if idle >= climb.patience {
                 (stride, idle) = (stride * 0.5, 0);
-                prices.clone_from(&best.prices);
-                slope.clients.fill(0.0);
-                slope.bands.fill(0.0);
                 if stride < 0.002 {
                     break;
                 }
-                continue;
             }
             if control.is_over() {
                 break;

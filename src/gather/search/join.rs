@@ -38,7 +38,7 @@ pub fn solve(problem: &Problem, limits: &Limits) -> Result<Choice, Unsolved> {
 ///
 /// # Errors
 /// As [`solve`], when no number up to `most` can be had.
-pub fn solve_each(problem: &Problem, most: usize, limits: &Limits) -> Result<Vec<Option<Choice>>, Unsolved> {
+pub fn curve(problem: &Problem, most: usize, limits: &Limits) -> Result<Vec<Option<Choice>>, Unsolved> {
     let control = Control::new(limits);
     let problem = problem.clone().with_looks(most);
     let mut join = Join::new(&problem, 1, &control)?;

@@ -14,4 +14,7 @@ mod part;
 mod rules;
 mod tree;
 
-pub use join::{solve, solve_each};
+#[cfg(test)]
+mod tests;
+
+pub use join::{curve, solve};

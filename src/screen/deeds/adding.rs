@@ -1,6 +1,6 @@
 //! Adding a documented outfit.
 
-use crate::board::{Outfit, OutfitId, Recognition};
+use crate::board::{Outfit, OutfitId, Recognition, Wishes};
 use crate::screen::app::App;
 use crate::screen::dates::{date_of, date_says};
 use crate::screen::layers::form::Filled;
@@ -46,6 +46,7 @@ impl App {
                 tags: Vec::new(),
                 notes: String::new(),
                 let_go: None,
+                wishes: Wishes::default(),
             };
             let board = app.board();
             let fallback: OutfitId = "outfit".parse().map_err(|_| "that title makes no name for a file")?;

@@ -1,7 +1,7 @@
 //! What is asked and done about a look.
 
 use super::look_item;
-use super::words::{say_of, treatment_names};
+use super::words::{nearest_looks, say_of, treatment_names};
 use crate::board::{Departure, LookId, Stage, Treatment};
 use crate::screen::app::App;
 use crate::screen::layers::form::Filled;
@@ -101,21 +101,17 @@ impl App {
     pub fn merge_look(&mut self, id: LookId) {
         let board = self.board();
         let Some(look) = board.look(&id) else { return };
-        let day = board.day_of_look(look);
-        let mut others: Vec<(i64, LookId)> = board
-            .looks_of_character(&look.character)
-            .into_iter()
-            .filter(|other| *other != id)
-            .map(|other| {
-                let of_other = board.look(&other).and_then(|look| board.day_of_look(look));
-                (day.zip(of_other).map_or(i64::MAX, |(a, b)| (a.number() - b.number()).abs()), other)
-            })
-            .collect();
-        others.sort();
-        if others.is_empty() {
+        let mut others = nearest_looks(board, &look.character, board.day_of_look(look), |other| *other != id);
+        let Some((_, first)) = others.first() else {
             return self.warn("there is no other look of this character");
+        };
+        // Only what can be done is offered; if nothing can, the reason is worth more than a list.
+        let refused = board.merge_looks(&id, first).err();
+        others.retain(|(_, other)| board.merge_looks(&id, other).is_ok());
+        if let (true, Some(refused)) = (others.is_empty(), refused) {
+            return self.warn(refused.to_string());
         }
-        let items = others.iter().map(|(apart, other)| look_item(board, other, Some(*apart))).collect();
+        let items = others.iter().map(|(apart, other)| look_item(board, other, *apart)).collect();
         let title = format!("Merge {} into", look.title);
         self.open_layer(Pick::new(title, items, move |app, at| {
             let into = others[at].1.clone();
@@ -130,6 +126,9 @@ impl App {
     pub fn dissolve(&mut self, id: LookId) {
         let board = self.board();
         let Some(look) = board.look(&id) else { return };
+        if let Err(refused) = board.dissolve(&id) {
+            return self.warn(refused.to_string());
+        }
         let lead = vec![format!(
             "{} outfits become open again, and {} scenes have no look for {}. It can be undone.",
             look.outfits().count(),
@@ -217,5 +216,42 @@ impl App {
                 Ok(())
             });
         self.open_layer(form);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use crate::screen::trial::{Trial, small};
+
+    #[test]
+    fn only_looks_that_it_can_be_merged_into_are_offered() {
+        let mut trial = Trial::small();
+        trial.app.merge_look("smock".parse().unwrap());
+        let screen = trial.screen((100, 30));
+        let question = screen.split("Merge Smock, cut down into").nth(1).unwrap();
+        let question = question.split('╰').next().unwrap();
+        assert!(question.contains("≈ Club black"), "{question}");
+        assert!(!question.contains("* Night swim"), "it is invented and takes no outfit\n{question}");
+        trial.keys("enter");
+        assert_eq!(trial.app.said.text, "merged Smock, cut down into Club black");
+    }
+
+    #[test]
+    fn a_merger_that_is_refused_whatever_is_chosen_says_why_at_once() {
+        let mut files = small();
+        files.push((
+            "outfits/shawl.yaml".to_owned(),
+            json!({"title": "Shawl", "character": "bridie", "worn": "1926"}),
+        ));
+        files.push((
+            "looks/shawl.yaml".to_owned(),
+            json!({"title": "Shawl", "character": "bridie", "treatment": "copy", "base": "shawl"}),
+        ));
+        let mut trial = Trial::on(&files);
+        trial.app.merge_look("shawl".parse().unwrap());
+        assert!(trial.app.layers.is_empty());
+        assert_eq!(trial.app.refused(), Some("Loft apron is invented: merge it into Shawl instead"));
     }
 }

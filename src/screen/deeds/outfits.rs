@@ -1,30 +1,22 @@
 //! Gathering, folding, letting go, splitting.
 
-use super::words::{say_of, treatment_names};
+use super::words::{nearest_looks, say_of, treatment_names};
 use super::{SOURCED, count_words, look_item, outfit_words};
 use crate::board::{Board, Edit, LookId, OutfitId, Refused, Treatment};
 use crate::screen::app::App;
 use crate::screen::layers::form::Filled;
 use crate::screen::layers::{Field, Form, Pick};
-use crate::screen::limit;
 
 impl App {
-    /// Makes a change that may add looks: where it would pass a limit, it stops and offers ways to make room.
-    /// `outfits` are those that could go into another look instead.
+    /// Makes a change that is made anew where room must be made for it first. `outfits` are those that could go into
+    /// another look instead.
     pub fn propose(
         &mut self,
         outfits: Vec<OutfitId>,
         make: impl Fn(&Board) -> Result<Edit, Refused> + 'static,
     ) -> Result<(), String> {
-        let board = self.board();
-        let edit = make(board).map_err(|refused| refused.to_string())?;
-        let passed = board.limits_passed_by(&edit).map_err(|refused| refused.to_string())?;
-        if passed.is_empty() {
-            self.change(Ok(edit));
-        } else {
-            let layer = limit::question(board, passed, outfits, Box::new(make));
-            self.open_layer(layer);
-        }
+        let edit = make(self.board()).map_err(|refused| refused.to_string())?;
+        self.put(&edit, outfits, make);
         Ok(())
     }
 
@@ -72,22 +64,13 @@ impl App {
             return self.warn("mark some outfits with space first, or put the focus on one");
         };
         let day = first.worn.as_ref().and_then(|date| date.middle());
-        let mut looks: Vec<(i64, LookId)> = board
-            .looks_of_character(&first.character)
-            .into_iter()
-            .filter(|id| board.look(id).is_some_and(|look| look.treatment != Treatment::Invent))
-            .map(|id| {
-                let of_look = board.look(&id).and_then(|look| board.day_of_look(look));
-                let apart = day.zip(of_look).map_or(i64::MAX, |(a, b)| (a.number() - b.number()).abs());
-                (apart, id)
-            })
-            .collect();
-        looks.sort();
+        let sourced = |id: &LookId| board.look(id).is_some_and(|look| look.treatment != Treatment::Invent);
+        let looks = nearest_looks(board, &first.character, day, sourced);
         if looks.is_empty() {
             let name = board.name_of(&first.character).to_owned();
             return self.warn(format!("{name} has no look to fold into yet: gather one with g"));
         }
-        let items = looks.iter().map(|(apart, id)| look_item(board, id, Some(*apart))).collect();
+        let items = looks.iter().map(|(apart, id)| look_item(board, id, *apart)).collect();
         let title = format!("Fold {} into", count_words(outfits.len()));
         self.open_layer(Pick::new(title, items, move |app, at| {
             let edit = app.board().fold(&outfits, &looks[at].1);
@@ -109,8 +92,9 @@ impl App {
         self.open_layer(Form::new(title, vec![Field::line("because", "")], move |app, filled| {
             let reason = filled.first().map_or("", Filled::text);
             let edit = app.board().let_go(&outfits, reason).map_err(|refused| refused.to_string())?;
-            app.wall.marks.clear();
-            app.change(Ok(edit));
+            if app.change(Ok(edit)) {
+                app.wall.marks.clear();
+            }
             Ok(())
         }));
     }
@@ -134,5 +118,29 @@ impl App {
             },
         );
         self.open_layer(form);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::screen::trial::Trial;
+
+    #[test]
+    fn marks_stay_when_letting_go_is_refused_and_go_when_it_is_done() {
+        let mut trial = Trial::small();
+        let coat: crate::board::OutfitId = "blackout-coat".parse().unwrap();
+        let file = trial.app.folder().join("outfits/blackout-coat.yaml");
+        let good = std::fs::read(&file).unwrap();
+        trial.app.wall.marks.insert(coat.clone());
+        std::fs::write(&file, "title: [").unwrap();
+        trial.app.let_go(vec![coat.clone()]);
+        trial.types("because");
+        trial.keys("enter");
+        assert!(trial.app.refused().is_some());
+        assert!(trial.app.wall.marks.contains(&coat), "nothing was let go");
+        std::fs::write(&file, good).unwrap();
+        trial.keys("enter");
+        assert_eq!(trial.app.refused(), None);
+        assert!(trial.app.wall.marks.is_empty());
     }
 }

@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
-use crate::board::{Board, Change, Edit, LookId, OutfitId, Treatment};
+use crate::board::{Board, Change, CharacterId, Edit, LookId, OutfitId, Treatment};
 use crate::screen::layers::Item;
+use crate::trade::date::Day;
 
 /// Treatments with what they mean.
 pub(super) fn treatment_names(of: &[Treatment]) -> Vec<String> {
@@ -41,13 +42,30 @@ pub fn outfit_words(board: &Board, id: &OutfitId) -> String {
     }
 }
 
+/// The looks of a character that are `wanted`, those nearest in time to a day first, with how far apart they are.
+pub(super) fn nearest_looks(
+    board: &Board,
+    character: &CharacterId,
+    day: Option<Day>,
+    wanted: impl Fn(&LookId) -> bool,
+) -> Vec<(Option<i64>, LookId)> {
+    let apart = |id: &LookId| days_apart(day, board.look(id).and_then(|look| board.day_of_look(look)));
+    let looks = board.looks_of_character(character).into_iter().filter(wanted);
+    let mut looks: Vec<(Option<i64>, LookId)> = looks.map(|id| (apart(&id), id)).collect();
+    looks.sort_by_cached_key(|(apart, id)| (apart.unwrap_or(i64::MAX), id.clone()));
+    looks
+}
+
+/// How many days lie between two, where both are known.
+pub(super) fn days_apart(one: Option<Day>, other: Option<Day>) -> Option<i64> {
+    one.zip(other).map(|(one, other)| one.since(other).abs())
+}
+
 /// A look as a row of a list, with how far apart in time it is.
 pub fn look_item(board: &Board, id: &LookId, apart: Option<i64>) -> Item {
     let Some(look) = board.look(id) else { return Item::new(id.to_string(), "not there") };
     let mut notes = Vec::new();
-    if let Some(days) = apart.filter(|days| *days != i64::MAX) {
-        notes.push(apart_words(days));
-    }
+    notes.extend(apart.map(apart_words));
     if let Some(period) = board.relations().period_of_look(id) {
         notes.push(board.title_of(period).to_owned());
     }

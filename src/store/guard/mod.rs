@@ -99,6 +99,29 @@ mod tests {
     }
 
     #[test]
+    fn what_a_tag_stands_before_is_counted() {
+        for text in ["[!a,".repeat(100), "[!<]> ".repeat(100), "{a: !b ".repeat(100)] {
+            let objection = check(&text).unwrap_err();
+            assert!(objection.what.contains("deep"), "{objection:?}");
+        }
+        for text in ["!a,".repeat(10), ":,".repeat(10), "? ,".repeat(10)] {
+            let objection = walk(&format!("[{text}]"), DEEPEST, 10).unwrap_err();
+            assert_eq!(objection.what, "more than 10 values in one file", "{text}");
+        }
+    }
+
+    #[test]
+    fn signs_that_stand_close_are_passed_one_by_one() {
+        for text in [
+            r#"{"title":"Shawl","tags":["a","b"],"span":{"from":1}}"#,
+            "{title: Shawl, tags: [a:b, 'c':d, \"e\":[f], -g, -, a?b, http://x]}",
+            "[:[a], :{b: c}, ?d, ]",
+        ] {
+            assert_eq!(walk(text, 3, 40), Ok(()), "{text}");
+        }
+    }
+
+    #[test]
     fn anchors_aliases_and_second_documents_are_refused_where_they_stand() {
         for (text, line, column) in [
             ("a: *b\n", 1, 4),
@@ -138,7 +161,7 @@ mod tests {
             tokens in prop::collection::vec(
                 prop::sample::select(vec![
                     "[", "]", "{", "}", "- ", "-", ": ", ":", ", ", "\n", "\n ", "\n  ", "\n    ", "\"", "'", "|\n",
-                    ">\n", "|2\n", "# ", "a", "a: ", "b\n", " ", "? ", "!t ", "---\n", "\\", "\t", "\r\n", "\n- ",
+                    ">\n", "|2\n", "# ", "a", "a: ", "b\n", " ", "? ", "!t ", "!t,", "!<]>", ",", "?", "---\n", "\\", "\t", "\r\n", "\n- ",
                 ]),
                 0..24,
             )

@@ -188,7 +188,12 @@ impl<'a> Scan<'a> {
                 self.open_block(self.column)?;
                 self.step();
             }
-            b',' | b'?' | b':' if self.flow > 0 && (self.byte(0) == b',' || self.blank_at(1)) => self.step(),
+            b',' if self.flow > 0 => self.step(),
+            b'?' | b':' if self.flow > 0 => {
+                // Each can stand for an entry of which nothing else is written.
+                self.node()?;
+                self.step();
+            }
             b'[' | b'{' => {
                 if self.flow == 0 {
                     self.flow_start = start;
@@ -211,10 +216,9 @@ impl<'a> Scan<'a> {
                 ));
             }
             b'!' => {
+                self.node()?;
+                self.tag();
                 self.tag_at = Some(start);
-                while !self.done() && !self.blank_at(0) {
-                    self.step();
-                }
             }
             b'|' | b'>' if self.flow == 0 => {
                 self.node()?;
@@ -246,6 +250,18 @@ impl<'a> Scan<'a> {
         Ok(())
     }
 
+    /// `!word`, or `!<any signs>`.
+    fn tag(&mut self) {
+        let whole = self.byte(1) == b'<';
+        while !self.done() && !self.blank_at(0) {
+            match self.byte(0) {
+                b',' if self.flow > 0 && !whole => return,
+                b'>' if whole => return self.step(),
+                _ => self.step(),
+            }
+        }
+    }
+
     fn quoted(&mut self, quote: u8) {
         self.step();
         while !self.done() {
@@ -261,6 +277,8 @@ impl<'a> Scan<'a> {
     /// A text without quotes, with its further lines.
     fn plain(&mut self) {
         let parent = self.parent();
+        // Whatever it is: a walk that stands still would never end.
+        self.step();
         loop {
             while !self.done() && !self.blank_at(0) {
                 let next_ends = self.blank_at(1);

@@ -1,8 +1,8 @@
 //! The lines of a history log.
 //!
 //! A line is a JSON object that ends in its own checksum, so that one that a crash tore, or a disk spoilt, is known
-//! for what it is. Four kinds of line: the log's first says whose it is, an entry says what was done, and short ones
-//! say that an entry is done or set aside.
+//! for what it is. Five kinds of line: the log's first says whose it is, an entry says what was done, and short ones
+//! say that an entry is done or set aside, or that a step is no longer to be taken.
 
 use serde::{Deserialize, Serialize};
 
@@ -32,6 +32,8 @@ pub(super) enum Line {
     Done { done: u64 },
     /// Entry `n` no longer fitted the files; it waits among what can be done again.
     SetAside { aside: u64 },
+    /// The step whose entry begins at this place is let go.
+    Dropped { dropped: u64 },
 }
 
 /// Any line that was read, of an entry without its changes, which can be many.
@@ -41,6 +43,7 @@ pub(super) enum Outline {
     Entry { n: u64, kind: Kind, label: String },
     Done { done: u64 },
     SetAside { aside: u64 },
+    Dropped { dropped: u64 },
 }
 
 /// Every key that a line can have, save the changes: those are skipped over and not built.
@@ -53,6 +56,7 @@ struct Keys {
     label: Option<String>,
     done: Option<u64>,
     aside: Option<u64>,
+    dropped: Option<u64>,
 }
 
 /// A line as bytes, its line end too.
@@ -82,6 +86,7 @@ pub(super) fn outline(line: &[u8]) -> Option<Outline> {
         Keys { folder: Some(folder), token: Some(token), .. } => Outline::Owner { folder, token },
         Keys { done: Some(done), .. } => Outline::Done { done },
         Keys { aside: Some(aside), .. } => Outline::SetAside { aside },
+        Keys { dropped: Some(dropped), .. } => Outline::Dropped { dropped },
         _ => return None,
     })
 }

@@ -101,17 +101,15 @@ impl Log {
         let bytes = line::write(line)?;
         let at = self.end;
         let mut file = &self.file;
+        // First of all, what a torn line may have left there: later, a failure would come after the line is written.
         let written = file
-            .seek(SeekFrom::Start(at))
+            .set_len(at)
+            .and_then(|()| file.seek(SeekFrom::Start(at)))
             .and_then(|_| file.write_all(&bytes))
             .and_then(|()| if sync { file.sync_data() } else { Ok(()) });
         match written {
             Ok(()) => {
                 self.end = at + bytes.len() as u64;
-                // What a longer torn line left behind the new one.
-                if self.file.metadata()?.len() > self.end {
-                    self.file.set_len(self.end)?;
-                }
                 Ok(at)
             }
             Err(error) => {
@@ -151,6 +149,7 @@ impl Story {
                     self.stacks.done(kind, at, label);
                 }
             }
+            Outline::Dropped { dropped } => self.stacks.dropped(dropped),
             Outline::SetAside { aside } => {
                 if let Some((at, _, kind, label)) = self.unfinished.take_if(|(_, n, ..)| *n == aside) {
                     self.stacks.aside(kind, at, label);
@@ -196,6 +195,25 @@ mod tests {
             log.append(&entry(3), true).unwrap();
             assert_eq!(log.read().unwrap().unfinished.unwrap().1, 3);
         }
+    }
+
+    #[test]
+    fn nothing_of_a_spoilt_end_is_left_behind_the_next_line() {
+        let dir = tempfile::tempdir().unwrap();
+        let path = dir.path().join("log");
+        let mut log = Log::claim(&path).unwrap().unwrap();
+        log.append(&entry(1), true).unwrap();
+        log.append(&Line::Done { done: 1 }, false).unwrap();
+        let whole = std::fs::read(&path).unwrap();
+        drop(log);
+        let spoilt = [&whole[..], &b"rubbish\n".repeat(100), b"torn"].concat();
+        std::fs::write(&path, spoilt).unwrap();
+        let mut log = Log::claim(&path).unwrap().unwrap();
+        log.read().unwrap();
+        log.append(&entry(2), true).unwrap();
+        let now = std::fs::read(&path).unwrap();
+        let new = now.strip_prefix(&whole[..]).unwrap();
+        assert_eq!(line::outline(new), Some(Outline::Entry { n: 2, kind: Kind::Do, label: "edit 2".into() }));
     }
 
     #[test]

@@ -51,6 +51,8 @@ pub(super) struct Claimed {
     pub own: History,
     /// Those of programs that are gone.
     pub others: Vec<History>,
+    /// Whether it has come from another folder, which is no longer there.
+    pub moved: bool,
 }
 
 /// The most logs that are tried: more programs on one board than anybody has hands for.
@@ -60,8 +62,14 @@ impl History {
     /// Takes the first free log of the board `id` that belongs to `folder`.
     ///
     /// A log that names another folder is that of a copy of the board and stays with it, as long as the other folder
-    /// is there; if it is not, the board was moved, and its log comes along.
-    pub(super) fn claim(state: &Path, id: &str, folder: &Path) -> io::Result<Claimed> {
+    /// is there. If it is not, the board was moved, and its log comes along, or the other folder is merely away (on a
+    /// drive that is not there now): only a board that `stands` as the log's last entry left it is the one of the log.
+    pub(super) fn claim(
+        state: &Path,
+        id: &str,
+        folder: &Path,
+        stands: impl Fn(&Edit) -> bool,
+    ) -> io::Result<Claimed> {
         let dir = state.join("boards").join(id);
         fs::create_dir_all(&dir)?;
         let here = folder.to_string_lossy().into_owned();
@@ -82,15 +90,17 @@ impl History {
         }
         if !ours.is_empty() {
             let own = ours.remove(0);
-            return Ok(Claimed { own, others: ours });
+            return Ok(Claimed { own, others: ours, moved: false });
         }
-        let mut own = match free.into_iter().next() {
-            Some(free) => free,
+        let moved = free.into_iter().find(|log| log.is_of_a_board_that(&stands));
+        let is_moved = moved.is_some();
+        let mut own = match moved {
+            Some(moved) => moved,
             None => Self::fresh(&dir)?,
         };
         let owner = Line::Owner { board: id.to_owned(), folder: here, token: own.token.clone() };
         own.log.append(&owner, true)?;
-        Ok(Claimed { own, others: Vec::new() })
+        Ok(Claimed { own, others: Vec::new(), moved: is_moved })
     }
 
     fn fresh(dir: &Path) -> io::Result<Self> {
@@ -146,6 +156,36 @@ impl History {
         }
     }
 
+    /// The edit that was done last, whether it was undone since or not; `None` where none was.
+    pub(super) fn newest(&self) -> Option<io::Result<Edit>> {
+        self.stacks.newest.map(|at| self.entry(at))
+    }
+
+    /// Whether the board that `stands` so can be the one that this log tells of.
+    fn is_of_a_board_that(&self, stands: impl Fn(&Edit) -> bool) -> bool {
+        match (self.newest(), self.unfinished()) {
+            (Some(newest), _) => newest.is_ok_and(|edit| stands(&edit)),
+            (None, Some((_, _, begun))) => begun.is_ok_and(|edit| stands(&edit) || stands(&edit.inverse())),
+            (None, None) => true,
+        }
+    }
+
+    /// Writes down what another log could not finish: it waits among what can be done again here.
+    pub(super) fn take_aside(&mut self, edit: &Edit) -> io::Result<()> {
+        self.begin(Kind::Do, edit)?;
+        self.set_aside()
+    }
+
+    /// It cannot be finished, and is not to be done again from here.
+    pub(super) fn give_up(&mut self) -> io::Result<()> {
+        let at = self.open.as_ref().map(|open| open.at);
+        self.set_aside()?;
+        match at.and_then(|at| self.stacks.redo.iter().find(|step| step.at == at).cloned()) {
+            Some(step) => self.drop_step(&step),
+            None => Ok(()),
+        }
+    }
+
     /// It cannot be finished: it waits among what can be done again.
     pub(super) fn set_aside(&mut self) -> io::Result<()> {
         if let Some(open) = self.open.take() {
@@ -155,9 +195,16 @@ impl History {
         Ok(())
     }
 
-    /// The entry that a crash left unfinished: its label, and its edit where that can be read.
-    pub(super) fn unfinished(&self) -> Option<(String, io::Result<Edit>)> {
-        self.open.as_ref().map(|open| (open.label.clone(), self.entry(open.at)))
+    /// The entry that a crash left unfinished: its kind, its label, and its edit where that can be read.
+    pub(super) fn unfinished(&self) -> Option<(Kind, String, io::Result<Edit>)> {
+        self.open.as_ref().map(|open| (open.kind, open.label.clone(), self.entry(open.at)))
+    }
+
+    /// Takes a step out of the lists, without taking it.
+    pub(super) fn drop_step(&mut self, step: &Step) -> io::Result<()> {
+        self.log.append(&Line::Dropped { dropped: step.at }, true)?;
+        self.stacks.dropped(step.at);
+        Ok(())
     }
 
     /// What can be undone, the newest last.

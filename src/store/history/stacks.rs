@@ -18,12 +18,15 @@ pub(in crate::store) struct Step {
 pub(super) struct Stacks {
     pub undo: Vec<Step>,
     pub redo: Vec<Step>,
+    /// Where the entry begins that was done last.
+    pub newest: Option<u64>,
 }
 
 impl Stacks {
     /// After the entry at `at` was done.
     pub fn done(&mut self, kind: Kind, at: u64, label: String) {
         let step = Step { at, label, forward: false };
+        self.newest = Some(at);
         match kind {
             Kind::Do => {
                 self.redo.clear();
@@ -38,6 +41,12 @@ impl Stacks {
                 self.undo.push(step);
             }
         }
+    }
+
+    /// After the step whose entry is at `at` was let go.
+    pub fn dropped(&mut self, at: u64) {
+        self.undo.retain(|step| step.at != at);
+        self.redo.retain(|step| step.at != at);
     }
 
     /// After the entry at `at` was set aside: it can be done again.

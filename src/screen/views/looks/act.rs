@@ -32,7 +32,7 @@ pub fn perform(app: &mut App, act: Act) {
         Act::LookDeparture => app.write_departure(id, None),
         Act::LookAssign => app.assign_look(id),
         Act::LookStage => app.choose_stage(id),
-        Act::LookBase => edit::choose_base(app, id),
+        Act::LookBase => app.choose_base(id),
         Act::LookRename => app.rename(Target::Look(id)),
         Act::LookMerge => app.merge_look(id),
         Act::LookSplit => split(app, &id),

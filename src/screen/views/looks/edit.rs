@@ -1,9 +1,8 @@
 //! Changing the field in focus, and taking away the item in focus.
 
 use super::fields::{self, Spot};
-use crate::board::{Board, LookId, OutfitId, PeriodId, Standing};
+use crate::board::{Board, LookId, PeriodId};
 use crate::screen::app::App;
-use crate::screen::deeds::{apart_words, outfit_words};
 use crate::screen::layers::{Field, Form, Item, Pick};
 use crate::screen::views::Target;
 use crate::screen::wearable::Wearable;
@@ -16,9 +15,9 @@ pub fn change(app: &mut App, id: LookId) {
         Spot::Title => app.rename(Target::Look(id)),
         Spot::Says => write_says(app, id),
         Spot::Treatment => app.choose_treatment(id),
-        Spot::Base => choose_base(app, id),
+        Spot::Base => app.choose_base(id),
         Spot::Folded(outfit) => app.open_sheet(Target::Outfit(outfit)),
-        Spot::Fold => choose_folded(app, id),
+        Spot::Fold => app.choose_folded(id),
         Spot::Period => choose_period(app, id),
         Spot::Stage => app.choose_stage(id),
         Spot::Departure(at) => app.write_departure(id, Some(at)),
@@ -85,92 +84,6 @@ fn write_says(app: &mut App, id: LookId) {
         Ok(())
     });
     app.open_layer(form);
-}
-
-/// Chooses the base among the look's outfits; for an invented look, among its character's.
-pub fn choose_base(app: &mut App, id: LookId) {
-    let board = app.board();
-    let Some(look) = board.look(&id) else { return };
-    let title = &look.title;
-    if look.base.is_none() {
-        let (outfits, items) = candidates(board, &id);
-        let pick = Pick::new(format!("{title} interprets"), items, move |app, at| {
-            let edit = app.board().give_base(&id, &outfits[at]);
-            app.change(edit);
-        });
-        return open_unless_empty(app, pick);
-    }
-    if look.folded.is_empty() {
-        let words = format!("its base is all that {title} stands for: f on the wall folds others into it");
-        return app.say(words);
-    }
-    let outfits: Vec<OutfitId> = look.outfits().cloned().collect();
-    let items = outfits.iter().map(|outfit| {
-        let known = board.outfit(outfit).map_or(0, |outfit| outfit.recognition.get());
-        let now = look.base.as_ref() == Some(outfit);
-        let note = if now { "the base now".to_owned() } else { format!("recognition {known}") };
-        Item::new(outfit_words(board, outfit), note)
-    });
-    let items = items.collect();
-    let pick = Pick::new(format!("Base of {title}"), items, move |app, at| {
-        let edit = app.board().set_base(&outfits[at]);
-        app.change(edit);
-    });
-    app.open_layer(pick);
-}
-
-fn choose_folded(app: &mut App, id: LookId) {
-    let board = app.board();
-    let Some(look) = board.look(&id) else { return };
-    let (outfits, items) = candidates(board, &id);
-    let pick = Pick::new(format!("Fold into {}", look.title), items, move |app, at| {
-        let edit = app.board().fold(&[outfits[at].clone()], &id);
-        app.change(edit);
-    });
-    open_unless_empty(app, pick);
-}
-
-fn open_unless_empty(app: &mut App, pick: Pick) {
-    if pick.is_empty() {
-        return app.warn("there is no other outfit of this character");
-    }
-    app.open_layer(pick);
-}
-
-/// The outfits that a look could take: open ones first, then those in other looks, then those let go; each
-/// by how near in time they are.
-fn candidates(board: &Board, id: &LookId) -> (Vec<OutfitId>, Vec<Item>) {
-    let Some(look) = board.look(id) else { return (Vec::new(), Vec::new()) };
-    let day = board.day_of_look(look);
-    let mut found: Vec<(u8, i64, OutfitId, Item)> = Vec::new();
-    for outfit_id in board.relations().outfits_by_date() {
-        let Some(outfit) = board.outfit(outfit_id) else { continue };
-        if outfit.character != look.character {
-            continue;
-        }
-        let (rank, mark, note) = match board.standing(outfit_id) {
-            Standing::Folded(holder) if holder == id => continue,
-            Standing::Open => (0, "○", String::new()),
-            Standing::Folded(holder) => {
-                let holder = board.look(holder);
-                let mark = holder.map_or("≈", |holder| holder.treatment.mark());
-                (1, mark, holder.map_or(String::new(), |holder| format!("now in {}", holder.title)))
-            }
-            Standing::LetGo(reason) => (2, "×", format!("let go: {reason}")),
-        };
-        let own = outfit.worn.as_ref().and_then(|date| date.middle());
-        let apart = day.zip(own).map_or(i64::MAX, |(a, b)| (a.number() - b.number()).abs());
-        let near = if apart == i64::MAX { String::new() } else { apart_words(apart) };
-        let note = if note.is_empty() { near } else { note };
-        found.push((
-            rank,
-            apart,
-            outfit_id.clone(),
-            Item::new(outfit_words(board, outfit_id), note).marked(mark),
-        ));
-    }
-    found.sort_by_key(|(rank, apart, ..)| (*rank, *apart));
-    found.into_iter().map(|(_, _, id, item)| (id, item)).unzip()
 }
 
 fn choose_period(app: &mut App, id: LookId) {

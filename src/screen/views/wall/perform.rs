@@ -227,25 +227,3 @@ fn only(app: &mut App) {
         app.say(shown);
     }));
 }
-
-impl App {
-    /// Chooses another base among a look's outfits.
-    pub fn choose_base(&mut self, id: LookId) {
-        let board = self.board();
-        let Some(look) = board.look(&id) else { return };
-        let outfits: Vec<OutfitId> = look.outfits().cloned().collect();
-        if outfits.is_empty() {
-            return self.warn("it is invented and has no base");
-        }
-        let items = outfits.iter().map(|outfit| {
-            let words = crate::screen::deeds::outfit_words(board, outfit);
-            Item::new(words, if look.base.as_ref() == Some(outfit) { "base now" } else { "" })
-        });
-        let items = items.collect();
-        let title = format!("Base of {}", look.title);
-        self.open_layer(Pick::new(title, items, move |app, at| {
-            let edit = app.board().set_base(&outfits[at]);
-            app.change(edit);
-        }));
-    }
-}

@@ -1,0 +1,278 @@
+//! How unlike two outfits are: Gower's coefficient over date, pieces, silhouette, cloth, occasion, colours and threads.
+//!
+//! The distance is from 0 to 1, the same both ways, 0 of an outfit with itself, and 1 between characters. What a record
+//! does not say is left out on both sides, so that an outfit of which little is known is judged by what is.
+//!
+//! What counts how much is the board's own to say ([`GatherSettings`](crate::board::GatherSettings)). By default the
+//! garments and what they were for count most, since that is what tells an audience one costume from another; then
+//! outline, colours and date; cloth and threads least. An outfit is told by its main piece and its main colour, less by
+//! what goes with them. Tags count as words of the occasion, and more than those: they are chosen from a few.
+//! All of this is a judgement of the trade (common practice, no source), and so open to the board's own.
+
+pub mod gower;
+mod palette;
+mod traits;
+mod words;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use palette::{Palette, unlike};
+use traits::Traits;
+use words::Lexicon;
+
+use crate::board::{Board, GatherSettings, Outfit, OutfitId};
+
+/// What is compared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Feature {
+    /// When it was worn.
+    Date,
+    /// Which garments.
+    Pieces,
+    /// Its outline.
+    Silhouette,
+    /// What it is made of.
+    Cloth,
+    /// For what it was worn.
+    Occasion,
+    /// Its colours.
+    Colours,
+    /// The threads that it carries.
+    Threads,
+}
+
+impl Feature {
+    /// All features, in the order in which they are told.
+    pub const ALL: [Self; 7] = [
+        Self::Date,
+        Self::Pieces,
+        Self::Silhouette,
+        Self::Cloth,
+        Self::Occasion,
+        Self::Colours,
+        Self::Threads,
+    ];
+
+    /// In a word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Date => "date",
+            Self::Pieces => "pieces",
+            Self::Silhouette => "silhouette",
+            Self::Cloth => "cloth",
+            Self::Occasion => "occasion",
+            Self::Colours => "colours",
+            Self::Threads => "threads",
+        }
+    }
+
+    /// How much it counts where the board does not say.
+    pub fn default_weight(self) -> f64 {
+        match self {
+            Self::Pieces | Self::Occasion => 3.0,
+            Self::Date | Self::Silhouette | Self::Colours => 2.0,
+            Self::Cloth | Self::Threads => 1.0,
+        }
+    }
+
+    fn weight(self, settings: &GatherSettings) -> f64 {
+        let weights = &settings.weights;
+        let given = match self {
+            Self::Date => weights.date,
+            Self::Pieces => weights.pieces,
+            Self::Silhouette => weights.silhouette,
+            Self::Cloth => weights.cloth,
+            Self::Occasion => weights.occasion,
+            Self::Colours => weights.colours,
+            Self::Threads => weights.threads,
+        };
+        given.map_or(self.default_weight(), |weight| weight.get())
+    }
+
+    /// What a record says of it, in words.
+    fn said(self, outfit: &Outfit) -> String {
+        let pieces = &outfit.pieces;
+        match self {
+            Self::Date => outfit.worn.as_ref().map(ToString::to_string).unwrap_or_default(),
+            Self::Pieces => listed(pieces.iter().map(|piece| piece.name.as_str())),
+            Self::Silhouette => outfit.silhouette.clone(),
+            Self::Cloth => listed(pieces.iter().map(|piece| piece.cloth.as_str())),
+            Self::Occasion => {
+                listed([outfit.occasion.as_str()].into_iter().chain(outfit.tags.iter().map(String::as_str)))
+            }
+            Self::Colours => {
+                let colours = pieces.iter().flat_map(|piece| &piece.colours).map(ToString::to_string);
+                listed(colours.collect::<Vec<_>>().iter().map(String::as_str))
+            }
+            Self::Threads => listed(outfit.threads.iter().map(|thread| thread.as_str())),
+        }
+    }
+}
+
+fn listed<'a>(words: impl Iterator<Item = &'a str>) -> String {
+    words.filter(|word| !word.is_empty()).collect::<Vec<_>>().join(", ")
+}
+
+/// Two outfits so many years apart are wholly unlike in date, where the board does not say.
+pub const YEARS_APART: f64 = 12.0;
+
+/// Two colours so far apart (CIEDE2000) are wholly unlike, where the board does not say.
+pub const COLOURS_APART: f64 = 45.0;
+
+const DAYS_IN_A_YEAR: f64 = 365.25;
+
+/// The likeness of all outfits of a board. It keeps what it has made ready, and [follows](Self::follow) the board.
+#[derive(Clone, Debug)]
+pub struct Likeness {
+    settings: GatherSettings,
+    weights: [f64; 7],
+    days_apart: f64,
+    colours_apart: f64,
+    lexicon: Lexicon,
+    palette: Palette,
+    ready: BTreeMap<OutfitId, (Arc<Outfit>, Traits)>,
+}
+
+/// How a distance comes about.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Explanation {
+    /// The distance, from 0 to 1.
+    pub distance: f64,
+    /// Feature by feature.
+    pub parts: Vec<Part>,
+}
+
+/// What one feature adds to a distance.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// Which.
+    pub feature: Feature,
+    /// How much it counts.
+    pub weight: f64,
+    /// How unlike the two are in it, from 0 to 1; `None` where either record does not say.
+    pub distance: Option<f64>,
+    /// What it adds to the whole distance.
+    pub adds: f64,
+    /// What the first record says.
+    pub one: String,
+    /// What the second record says.
+    pub other: String,
+}
+
+impl Likeness {
+    /// The likeness of a board's outfits.
+    pub fn of(board: &Board) -> Self {
+        let settings = board.head().gather.clone();
+        let reach = |reach: Option<crate::board::Reach>, or: f64| reach.map_or(or, |reach| reach.get());
+        let mut likeness = Self {
+            weights: Feature::ALL.map(|feature| feature.weight(&settings)),
+            days_apart: reach(settings.years_apart, YEARS_APART) * DAYS_IN_A_YEAR,
+            colours_apart: reach(settings.colours_apart, COLOURS_APART),
+            settings,
+            lexicon: Lexicon::default(),
+            palette: Palette::default(),
+            ready: BTreeMap::new(),
+        };
+        likeness.take_up(board);
+        likeness
+    }
+
+    /// Takes up what has changed on the board since.
+    pub fn follow(&mut self, board: &Board) {
+        if board.head().gather == self.settings {
+            self.take_up(board);
+        } else {
+            *self = Self::of(board);
+        }
+    }
+
+    fn take_up(&mut self, board: &Board) {
+        let outfits = &board.records().outfits;
+        self.ready.retain(|id, _| outfits.contains_key(id));
+        for (id, outfit) in outfits {
+            let known = self.ready.get(id).is_some_and(|(known, _)| Arc::ptr_eq(known, outfit));
+            if !known {
+                let traits = Traits::of(outfit, &mut self.lexicon, &mut self.palette);
+                self.ready.insert(id.clone(), (Arc::clone(outfit), traits));
+            }
+        }
+    }
+
+    /// How unlike two outfits are, from 0 to 1. 1 where they are of different characters, or one is not there.
+    pub fn distance(&self, one: &OutfitId, other: &OutfitId) -> f64 {
+        match (self.ready.get(one), self.ready.get(other)) {
+            (Some(one), Some(other)) => self.between(one, other),
+            _ => 1.0,
+        }
+    }
+
+    /// All distances among some outfits, row by row; all that are not there are 1 from any other. `over` ends it early.
+    pub fn matrix(&self, outfits: &[OutfitId], over: &dyn Fn() -> bool) -> Option<Vec<f32>> {
+        let n = outfits.len();
+        let ready: Vec<_> = outfits.iter().map(|id| self.ready.get(id)).collect();
+        let mut cost = vec![0.0_f32; n * n];
+        for (i, one) in ready.iter().enumerate() {
+            if over() {
+                return None;
+            }
+            for (j, other) in ready.iter().enumerate().skip(i + 1) {
+                let distance = one.zip(*other).map_or(1.0, |(one, other)| self.between(one, other)) as f32;
+                cost[i * n + j] = distance;
+                cost[j * n + i] = distance;
+            }
+        }
+        Some(cost)
+    }
+
+    fn between(&self, one: &(Arc<Outfit>, Traits), other: &(Arc<Outfit>, Traits)) -> f64 {
+        if Arc::ptr_eq(&one.0, &other.0) {
+            return 0.0;
+        }
+        if one.0.character != other.0.character {
+            return 1.0;
+        }
+        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1));
+        gower::coefficient(self.weights.into_iter().zip(distances))
+    }
+
+    fn unlike(&self, feature: Feature, one: &Traits, other: &Traits) -> Option<f64> {
+        let said = |one: &[(u32, f32)], other: &[(u32, f32)]| {
+            if one.is_empty() || other.is_empty() { None } else { gower::jaccard(one, other) }
+        };
+        match feature {
+            Feature::Date => gower::interval(one.day, other.day, self.days_apart),
+            Feature::Pieces => said(&one.pieces, &other.pieces),
+            Feature::Silhouette => said(&one.silhouette, &other.silhouette),
+            Feature::Cloth => said(&one.cloth, &other.cloth),
+            Feature::Occasion => said(&one.occasion, &other.occasion),
+            Feature::Colours => unlike(&self.palette, &one.colours, &other.colours, self.colours_apart),
+            // That an outfit carries no thread is known, not missing.
+            Feature::Threads => gower::jaccard(&one.threads, &other.threads),
+        }
+    }
+
+    /// How the distance of two outfits comes about; `None` where one is not there or they are of different characters.
+    pub fn explain(&self, one: &OutfitId, other: &OutfitId) -> Option<Explanation> {
+        let (one, other) = (self.ready.get(one)?, self.ready.get(other)?);
+        if one.0.character != other.0.character {
+            return None;
+        }
+        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1));
+        let known: f64 =
+            self.weights.iter().zip(&distances).filter(|(_, d)| d.is_some()).map(|(w, _)| w).sum();
+        let part = |((feature, distance), &weight): ((Feature, Option<f64>), &f64)| Part {
+            feature,
+            weight,
+            distance,
+            adds: distance.filter(|_| known > 0.0).map_or(0.0, |distance| weight * distance / known),
+            one: feature.said(&one.0),
+            other: feature.said(&other.0),
+        };
+        let parts = Feature::ALL.into_iter().zip(distances).zip(&self.weights).map(part).collect();
+        Some(Explanation { distance: self.between(one, other), parts })
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,85 @@
+//! Colours numbered, with the difference of any two at hand.
+
+use std::collections::HashMap;
+
+use crate::trade::colour::Colour;
+use crate::trade::colour_difference::Lab;
+
+/// Every colour seen.
+#[derive(Clone, Debug, Default)]
+pub struct Palette {
+    numbers: HashMap<[u8; 3], u32>,
+    labs: Vec<Lab>,
+    /// Differences of the first [`AT_HAND`] colours: those of colour n with all before it, from n (n - 1) / 2 on.
+    differences: Vec<f32>,
+}
+
+/// The most colours whose differences are kept: 8 MB. Those of more are computed each time.
+const AT_HAND: u32 = 2_048;
+
+impl Palette {
+    /// The number of a colour.
+    pub fn number(&mut self, colour: &Colour) -> u32 {
+        if let Some(number) = self.numbers.get(&colour.rgb()) {
+            return *number;
+        }
+        let number = u32::try_from(self.labs.len()).unwrap_or(u32::MAX);
+        let lab = Lab::from(colour);
+        if number < AT_HAND {
+            self.differences.extend(self.labs.iter().map(|other| lab.difference(*other) as f32));
+        }
+        self.numbers.insert(colour.rgb(), number);
+        self.labs.push(lab);
+        number
+    }
+
+    /// The CIEDE2000 difference of two colours, by their numbers.
+    pub fn difference(&self, one: u32, other: u32) -> f32 {
+        let (low, high) = (one.min(other), one.max(other));
+        if low == high {
+            0.0
+        } else if high < AT_HAND {
+            self.differences[high as usize * (high as usize - 1) / 2 + low as usize]
+        } else {
+            self.labs[one as usize].difference(self.labs[other as usize]) as f32
+        }
+    }
+}
+
+/// How unlike two sets of colours are, from 0 to 1: the mean, both ways round, of what each colour differs from the
+/// nearest of the other set, by its weight; a difference of `reach` or more is 1. `None` where either is empty.
+pub fn unlike(palette: &Palette, one: &[(u32, f32)], other: &[(u32, f32)], reach: f64) -> Option<f64> {
+    if one.is_empty() || other.is_empty() {
+        return None;
+    }
+    let way = |from: &[(u32, f32)], to: &[(u32, f32)]| {
+        let (mut sum, mut all) = (0.0, 0.0);
+        for &(colour, weight) in from {
+            let nearest = to.iter().map(|to| palette.difference(colour, to.0)).fold(f32::INFINITY, f32::min);
+            sum += f64::from(weight) * (f64::from(nearest) / reach).min(1.0);
+            all += f64::from(weight);
+        }
+        sum / all
+    };
+    Some(0.5 * (way(one, other) + way(other, one)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sets_of_colours_are_as_unlike_as_their_nearest() {
+        let mut palette = Palette::default();
+        let mut of = |text: &str| palette.number(&text.parse().unwrap());
+        let (black, white, navy) = (of("black"), of("white"), of("navy"));
+        assert_eq!(of("#000"), black);
+        let unlike = |one: &[(u32, f32)], other: &[(u32, f32)]| unlike(&palette, one, other, 50.0);
+        assert_eq!(unlike(&[(black, 1.0)], &[(black, 0.5)]), Some(0.0));
+        assert_eq!(unlike(&[(black, 1.0)], &[(white, 1.0)]), Some(1.0), "100 is more than 50");
+        assert_eq!(unlike(&[(black, 1.0)], &[]), None);
+        let near = unlike(&[(black, 1.0)], &[(navy, 1.0)]).unwrap();
+        assert!((f64::from(palette.difference(navy, black)) / 50.0 - near).abs() < 1e-6 && near < 1.0);
+        assert_eq!(unlike(&[(black, 1.0), (white, 0.5)], &[(black, 1.0)]), Some(0.5 * (0.5 / 1.5)));
+    }
+}

@@ -1,0 +1,215 @@
+//! The search against every choice there is, on small problems.
+
+use std::sync::Arc;
+use std::sync::atomic::AtomicBool;
+
+use proptest::prelude::*;
+
+use super::{curve, solve};
+use crate::gather::{Group, Limits, Problem, Unsolved, Wish};
+
+/// The least cost of any set of bases, with the outfits served in any way that the wishes allow; `None` where they
+/// allow none. For problems without kinds.
+fn best_of_all(problem: &Problem, wishes: &[Wish]) -> Option<f64> {
+    let n = problem.outfits();
+    let mut best: Option<f64> = None;
+    for set in 1_u32..1 << n {
+        let chosen: Vec<usize> = (0..n).filter(|at| set >> at & 1 == 1).collect();
+        if chosen.len() > problem.looks() || !allows(wishes, &chosen) {
+            continue;
+        }
+        let mut by = Vec::new();
+        serve(problem, wishes, &chosen, &mut by, 0.0, &mut best);
+    }
+    best
+}
+
+fn allows(wishes: &[Wish], chosen: &[usize]) -> bool {
+    let among = |group: &Group| group.members.iter().filter(|member| chosen.contains(member)).count();
+    wishes.iter().all(|wish| match wish {
+        Wish::Base(one) => chosen.contains(one),
+        Wish::NotBase(one) => !chosen.contains(one),
+        Wish::AtMost(group, most) => among(group) <= *most,
+        Wish::AtLeast(group, least) => among(group) >= *least,
+        Wish::Apart(..) | Wish::Together(..) => true,
+    })
+}
+
+fn serve(
+    problem: &Problem,
+    wishes: &[Wish],
+    chosen: &[usize],
+    by: &mut Vec<usize>,
+    cost: f64,
+    best: &mut Option<f64>,
+) {
+    let of = by.len();
+    if of == problem.outfits() {
+        if best.is_none_or(|best| cost < best) {
+            *best = Some(cost);
+        }
+        return;
+    }
+    let paired = wishes.iter().any(|wish| match wish {
+        Wish::Apart(one, other) | Wish::Together(one, other) => of == *one || of == *other,
+        _ => false,
+    });
+    for &base in chosen {
+        if paired && chosen.contains(&of) && base != of {
+            continue;
+        }
+        by.push(base);
+        let holds = wishes.iter().all(|wish| match wish {
+            Wish::Apart(one, other) => *one.max(other) >= by.len() || by[*one] != by[*other],
+            Wish::Together(one, other) => *one.max(other) >= by.len() || by[*one] == by[*other],
+            _ => true,
+        });
+        if holds {
+            serve(problem, wishes, chosen, by, cost + problem.cost(of, base), best);
+        }
+        by.pop();
+    }
+}
+
+fn wish(n: usize) -> impl Strategy<Value = Wish> {
+    let group =
+        move || proptest::collection::vec(0..n, 1..=n).prop_map(|members| Group::new("some", members));
+    let pair = move || (0..n, 0..n).prop_filter("two outfits", |(one, other)| one != other);
+    prop_oneof![
+        (0..n).prop_map(Wish::Base),
+        (0..n).prop_map(Wish::NotBase),
+        pair().prop_map(|(one, other)| Wish::Apart(one, other)),
+        pair().prop_map(|(one, other)| Wish::Together(one, other)),
+        (group(), 0..3_usize).prop_map(|(group, most)| Wish::AtMost(group, most)),
+        (group(), 0..3_usize).prop_map(|(group, least)| Wish::AtLeast(group, least)),
+    ]
+}
+
+fn question() -> impl Strategy<Value = (Problem, Vec<Wish>)> {
+    (2..6_usize).prop_flat_map(|n| {
+        let weights = proptest::collection::vec(0..6_u8, n);
+        let cost = proptest::collection::vec(0..20_u8, n * n);
+        (weights, cost, 1..=n, proptest::collection::vec(wish(n), 0..4)).prop_map(
+            move |(weights, cost, looks, wishes)| {
+                let weights = weights.into_iter().map(f64::from).collect();
+                let cost = cost.into_iter().map(|cost| f32::from(cost) / 7.0).collect();
+                let problem = Problem::from_matrix(weights, cost, looks).unwrap();
+                (problem.wishing(wishes.clone()).unwrap(), wishes)
+            },
+        )
+    })
+}
+
+proptest! {
+    #[test]
+    fn no_choice_is_better_than_the_one_that_is_proved_best((problem, wishes) in question()) {
+        let best = best_of_all(&problem, &wishes);
+        match (solve(&problem, &Limits::default()), best) {
+            (Ok(choice), Some(best)) => {
+                prop_assert!(choice.proven);
+                prop_assert!((choice.cost - best).abs() < 1e-9, "{} and not {best}", choice.cost);
+                prop_assert!(allows(&wishes, &choice.bases));
+            }
+            (Err(Unsolved::Clash { wishes: named, .. }), None) => {
+                prop_assert!(best_of_all(&problem, &named).is_none(), "what is named clashes");
+                for out in 0..named.len() {
+                    let mut fewer = named.clone();
+                    fewer.remove(out);
+                    prop_assert!(best_of_all(&problem, &fewer).is_some(), "and nothing is named that does not");
+                }
+            }
+            (found, best) => prop_assert!(false, "{found:?} and {best:?}"),
+        }
+    }
+
+    #[test]
+    fn the_curve_is_the_choice_for_every_number((problem, _) in question()) {
+        let most = problem.looks();
+        let Ok(curve) = curve(&problem, most, &Limits::default()) else {
+            prop_assert!(solve(&problem, &Limits::default()).is_err());
+            return Ok(());
+        };
+        prop_assert_eq!(curve.len(), most);
+        for (looks, point) in (1..).zip(curve) {
+            let alone = solve(&problem.clone().with_looks(looks), &Limits::default());
+            prop_assert_eq!(point.as_ref().is_some(), alone.is_ok());
+            if let (Some(point), Ok(alone)) = (point, alone) {
+                prop_assert!(point.proven);
+                prop_assert!((point.cost - alone.cost).abs() < 1e-9);
+            }
+        }
+    }
+}
+
+/// Points on a line, at the squares of the whole numbers.
+fn line(n: usize, looks: usize) -> Problem {
+    let at = |place: usize| (place * place) as f32;
+    let cost = (0..n * n).map(|cell| (at(cell / n) - at(cell % n)).abs()).collect();
+    Problem::from_matrix(vec![1.0; n], cost, looks).unwrap()
+}
+
+#[test]
+fn the_same_limits_give_the_same_choice() {
+    for steps in [1, 30, 1000] {
+        let limits =
+            Limits { steps: Some(steps), threads: std::num::NonZeroUsize::new(2), ..Limits::default() };
+        assert_eq!(solve(&line(60, 7), &limits), solve(&line(60, 7), &limits));
+    }
+}
+
+#[test]
+fn a_search_that_is_ended_says_what_it_has_and_what_it_knows() {
+    let proved = solve(&line(60, 7), &Limits::default()).unwrap();
+    assert!(proved.proven && proved.gap() == 0.0);
+    let short = solve(&line(60, 7), &Limits { steps: Some(3), ..Limits::default() }).unwrap();
+    assert_eq!(short.bases.len(), 7);
+    assert!(short.bound <= proved.cost && proved.cost <= short.cost);
+    let cancel = Some(Arc::new(AtomicBool::new(true)));
+    assert_eq!(solve(&line(60, 7), &Limits { cancel, ..Limits::default() }), Err(Unsolved::Ended));
+}
+
+#[test]
+fn a_search_is_over_when_it_is_sure_enough() {
+    let sure = |gap| solve(&line(60, 7), &Limits { gap, ..Limits::default() }).unwrap();
+    assert!(sure(0.5).gap() <= 0.5);
+    assert!(sure(0.5).steps <= sure(0.0).steps);
+}
+
+#[test]
+fn kinds_share_out_the_looks_and_one_may_get_none() {
+    // Two of the first kind that are alike, and two of the second that are not.
+    let cost = vec![0.0, 0.1, 9.0, 9.0, 0.1, 0.0, 9.0, 9.0, 9.0, 9.0, 0.0, 0.8, 9.0, 9.0, 0.8, 0.0];
+    let problem = |looks| {
+        let plain = Problem::from_matrix(vec![1.0, 1.0, 3.0, 2.0], cost.clone(), looks).unwrap();
+        plain.of_kinds(vec![7, 7, 4, 4]).unwrap()
+    };
+    let of = |looks| {
+        let choice = solve(&problem(looks), &Limits::default()).unwrap();
+        assert!(choice.proven);
+        (choice.bases, choice.base_of)
+    };
+    assert_eq!(of(0), (vec![], vec![None; 4]));
+    assert_eq!(of(1), (vec![2], vec![None, None, Some(2), Some(2)]));
+    assert_eq!(of(2), (vec![0, 2], vec![Some(0), Some(0), Some(2), Some(2)]));
+    assert_eq!(of(3), (vec![0, 2, 3], vec![Some(0), Some(0), Some(2), Some(3)]));
+    assert_eq!(of(9).0, [0, 1, 2, 3]);
+}
+
+#[test]
+fn a_group_may_lie_across_kinds() {
+    let cost =
+        vec![0.5; 16].into_iter().enumerate().map(|(at, d)| if at % 5 == 0 { 0.0 } else { d }).collect();
+    let plain = Problem::from_matrix(vec![1.0, 2.0, 4.0, 8.0], cost, 3).unwrap();
+    let problem = plain.of_kinds(vec![0, 0, 1, 1]).unwrap();
+    let group = Group::new("the war", [1, 3]);
+    let choice = solve(&problem.wishing([Wish::AtMost(group, 1)]).unwrap(), &Limits::default()).unwrap();
+    assert_eq!((choice.bases, choice.proven), (vec![0, 2, 3], true));
+}
+
+#[test]
+fn nothing_to_choose_from_is_no_trouble() {
+    let empty = Problem::from_matrix(Vec::new(), Vec::new(), 3).unwrap();
+    let choice = solve(&empty, &Limits::default()).unwrap();
+    assert_eq!((choice.bases.len(), choice.cost, choice.proven), (0, 0.0, true));
+    assert!(matches!(solve(&line(3, 0), &Limits::default()), Err(Unsolved::Clash { .. })));
+}

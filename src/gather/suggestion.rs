@@ -1,0 +1,251 @@
+//! A choice set beside the present looks: what stays, what changes, and the edits that would do it.
+//!
+//! A suggested look is one of the present looks where that has its base, or else holds it; otherwise it is a new one.
+//! A present look that is none of the suggested ones goes into the one that takes its base, with its scenes and notes.
+//! Invented looks are not touched.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::choice::Choice;
+use super::wardrobe::Wardrobe;
+use crate::board::{Board, CharacterId, Edit, LookId, OutfitId, Refused, Treatment};
+
+/// A choice beside the present looks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Suggestion {
+    /// The suggested looks, by the date of their bases.
+    pub looks: Vec<Suggested>,
+    /// Present looks that go, each with the place in `looks` of the one that takes its base.
+    pub goes: Vec<(LookId, usize)>,
+    /// Present looks for which there is no room, of characters that are to have none: they are left as they are.
+    pub left: Vec<LookId>,
+    /// What it keeps, as a share of what is documented.
+    pub kept: f64,
+    /// The most that any choice within the same wishes could keep.
+    pub bound: f64,
+    /// Whether no choice keeps more.
+    pub proven: bool,
+}
+
+/// One suggested look.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Suggested {
+    /// Its base.
+    pub base: OutfitId,
+    /// What it holds besides, with the distance of each from the base, the nearest first.
+    pub folded: Vec<(OutfitId, f64)>,
+    /// The present look that it is.
+    pub look: Option<LookId>,
+    /// Whether that look has another base now.
+    pub changes_base: bool,
+    /// What comes into it, by id.
+    pub comes: Vec<OutfitId>,
+    /// What leaves it, by id.
+    pub leaves: Vec<OutfitId>,
+}
+
+impl Suggested {
+    /// The base, then the folded outfits.
+    pub fn outfits(&self) -> impl Iterator<Item = &OutfitId> {
+        std::iter::once(&self.base).chain(self.folded.iter().map(|(outfit, _)| outfit))
+    }
+
+    /// Whether the present look is as suggested.
+    pub fn stays(&self) -> bool {
+        self.look.is_some() && !self.changes_base && self.comes.is_empty() && self.leaves.is_empty()
+    }
+}
+
+impl Suggestion {
+    /// A choice for a wardrobe of this board, or of one of its characters.
+    pub fn of(board: &Board, wardrobe: &Wardrobe, choice: &Choice, who: Option<&CharacterId>) -> Self {
+        let problem = wardrobe.problem();
+        let outfits = wardrobe.outfits();
+        let mut held: BTreeMap<usize, Vec<(OutfitId, f64)>> =
+            choice.bases.iter().map(|base| (*base, Vec::new())).collect();
+        for (outfit, base) in choice.base_of.iter().enumerate() {
+            let Some(base) = base.filter(|base| *base != outfit) else { continue };
+            let weight = problem.weights()[outfit];
+            let distance = if weight > 0.0 { problem.cost(outfit, base) / weight } else { 0.0 };
+            held.entry(base).or_default().push((outfits[outfit].clone(), distance));
+        }
+        let mut looks: Vec<Suggested> = Vec::new();
+        for (base, mut folded) in held {
+            folded.sort_by(|a, b| a.1.total_cmp(&b.1).then_with(|| a.0.cmp(&b.0)));
+            let base = outfits[base].clone();
+            let (look, comes, leaves) = (None, Vec::new(), Vec::new());
+            looks.push(Suggested { base, folded, look, changes_base: false, comes, leaves });
+        }
+        let by_date: BTreeMap<&OutfitId, usize> =
+            board.relations().outfits_by_date().iter().zip(0..).collect();
+        looks.sort_by_key(|look| by_date.get(&look.base).copied());
+        let mut suggestion = Self {
+            looks,
+            goes: Vec::new(),
+            left: Vec::new(),
+            kept: wardrobe.kept(choice.cost),
+            bound: wardrobe.kept(choice.bound),
+            proven: choice.proven,
+        };
+        suggestion.compare(board, who);
+        suggestion
+    }
+
+    /// Finds the present look of each suggested one, and what changes.
+    fn compare(&mut self, board: &Board, who: Option<&CharacterId>) {
+        let present: Vec<(&LookId, &OutfitId)> = board
+            .relations()
+            .looks_by_order()
+            .iter()
+            .filter_map(|id| {
+                let look = board.look(id)?;
+                who.is_none_or(|who| look.character == *who).then_some((id, look.base.as_ref()?))
+            })
+            .collect();
+        let mut taken = BTreeSet::new();
+        for suggested in &mut self.looks {
+            suggested.look =
+                present.iter().find(|(_, base)| **base == suggested.base).map(|(look, _)| (*look).clone());
+            taken.extend(suggested.look.clone());
+        }
+        for suggested in self.looks.iter_mut().filter(|suggested| suggested.look.is_none()) {
+            let holder = board.relations().looks_of(&suggested.base).first();
+            suggested.look = holder.filter(|look| taken.insert((*look).clone())).cloned();
+            suggested.changes_base = suggested.look.is_some();
+        }
+        for suggested in &mut self.looks {
+            let now: BTreeSet<OutfitId> = match suggested.look.as_ref().and_then(|look| board.look(look)) {
+                Some(look) => look.outfits().cloned().collect(),
+                None => BTreeSet::new(),
+            };
+            let then: BTreeSet<OutfitId> = suggested.outfits().cloned().collect();
+            suggested.comes = then.difference(&now).cloned().collect();
+            suggested.leaves = now.difference(&then).cloned().collect();
+        }
+        for (look, base) in present.into_iter().filter(|(look, _)| !taken.contains(*look)) {
+            let into = self.looks.iter().position(|suggested| suggested.outfits().any(|id| id == base));
+            match into {
+                Some(into) => self.goes.push((look.clone(), into)),
+                None => self.left.push(look.clone()),
+            }
+        }
+    }
+
+    /// Whether the present looks are as suggested.
+    pub fn stays(&self) -> bool {
+        self.goes.is_empty() && self.looks.iter().all(Suggested::stays)
+    }
+
+    /// The edit that makes all suggested looks, or only the one at `only`.
+    ///
+    /// # Errors
+    /// As the edits of which it is made, when the board has changed meanwhile.
+    pub fn edit(&self, board: &Board, only: Option<usize>) -> Result<Edit, Refused> {
+        let wanted = |at: usize| only.is_none_or(|only| only == at);
+        let chosen: Vec<(usize, &Suggested)> =
+            self.looks.iter().enumerate().filter(|(at, _)| wanted(*at)).collect();
+        let mut after = board.clone();
+        let mut made: BTreeMap<usize, LookId> = BTreeMap::new();
+        // Every look has its own base first, so that none is emptied by what goes to another.
+        for &(at, suggested) in &chosen {
+            let look = match &suggested.look {
+                Some(look) => look.clone(),
+                None => {
+                    let title = after.title_of_outfit(&suggested.base).to_owned();
+                    let alone = [suggested.base.clone()];
+                    let treatment =
+                        if suggested.folded.is_empty() { Treatment::Copy } else { Treatment::Interpret };
+                    let (look, edit) = after.gather(&alone, &title, &suggested.base, treatment)?;
+                    after.apply(&edit)?;
+                    look
+                }
+            };
+            if suggested.changes_base {
+                let edit = after.set_base(&suggested.base)?;
+                after.apply(&edit)?;
+            }
+            made.insert(at, look);
+        }
+        for (from, into) in &self.goes {
+            if let Some(into) = made.get(into) {
+                let edit = after.merge_looks(from, into)?;
+                after.apply(&edit)?;
+            }
+        }
+        for &(at, suggested) in &chosen {
+            let Some(look) = made.get(&at) else { continue };
+            let held: BTreeSet<OutfitId> =
+                after.look(look).into_iter().flat_map(|look| look.outfits().cloned()).collect();
+            let comes: Vec<OutfitId> =
+                suggested.outfits().filter(|outfit| !held.contains(*outfit)).cloned().collect();
+            if !comes.is_empty() {
+                let edit = after.fold(&comes, look)?;
+                after.apply(&edit)?;
+            }
+        }
+        let label = match chosen.as_slice() {
+            [(_, one)] if only.is_some() => format!("as suggested: {}", board.title_of_outfit(&one.base)),
+            _ => format!("{} looks as suggested", chosen.len()),
+        };
+        Ok(Edit::between(label, board.records(), after.records()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::board::sample::arbitrary;
+    use crate::gather::{Kept, Likeness, Limits, solve};
+
+    fn suggest(board: &Board) -> Option<Suggestion> {
+        let wardrobe = Wardrobe::of(board, &Likeness::of(board), None, &|| false).unwrap();
+        let choice = solve(wardrobe.problem(), &Limits::default()).ok()?;
+        Some(Suggestion::of(board, &wardrobe, &choice, None))
+    }
+
+    proptest! {
+        /// Whatever the board: taken whole, the looks are as suggested and keep what was said; taken back, the board
+        /// is as it was.
+        #[test]
+        fn a_suggestion_that_is_taken_is_what_it_said(records in arbitrary::sound_records()) {
+            let board = Board::new(records);
+            let Some(suggestion) = suggest(&board) else { return Ok(()) };
+            let Ok(edit) = suggestion.edit(&board, None) else { return Ok(()) };
+            let mut after = board.clone();
+            let inverse = after.apply(&edit).unwrap();
+            prop_assert!(suggestion.stays() == edit.is_empty());
+            let kept = Kept::of(&after, &Likeness::of(&after)).all.share();
+            let as_said = (kept - suggestion.kept).abs() < 1e-6;
+            prop_assert!(as_said || !suggestion.left.is_empty(), "{kept} and not {}", suggestion.kept);
+            for suggested in &suggestion.looks {
+                let look = after.relations().looks_of(&suggested.base).first().and_then(|look| after.look(look));
+                let look = look.unwrap();
+                prop_assert_eq!(look.base.as_ref(), Some(&suggested.base));
+                let held: BTreeSet<&OutfitId> = look.outfits().collect();
+                prop_assert_eq!(held, suggested.outfits().collect());
+            }
+            after.apply(&inverse).unwrap();
+            prop_assert_eq!(after.records(), board.records());
+        }
+
+        /// One look alone holds what was suggested for it.
+        #[test]
+        fn a_look_may_be_taken_alone(records in arbitrary::sound_records()) {
+            let board = Board::new(records);
+            let Some(suggestion) = suggest(&board) else { return Ok(()) };
+            for at in 0..suggestion.looks.len() {
+                let Ok(edit) = suggestion.edit(&board, Some(at)) else { continue };
+                let mut after = board.clone();
+                let inverse = after.apply(&edit).unwrap();
+                let base = &suggestion.looks[at].base;
+                let look = after.relations().looks_of(base).first().and_then(|look| after.look(look)).unwrap();
+                let held: BTreeSet<&OutfitId> = look.outfits().collect();
+                prop_assert!(suggestion.looks[at].outfits().all(|outfit| held.contains(outfit)));
+                after.apply(&inverse).unwrap();
+                prop_assert_eq!(after.records(), board.records());
+            }
+        }
+    }
+}

@@ -1,0 +1,292 @@
+//! The question that a board puts: its outfits with their weights and distances, and the wishes on it.
+//!
+//! Outfits that are let go are neither to be served nor to be bases: that decision stands. They still count in what
+//! there is to keep. An invented look has no base but takes a place, so that the limits that it counts in are one less.
+//! The base of an established look stays a base: it is on film.
+
+use std::collections::HashMap;
+
+use super::likeness::Likeness;
+use super::problem::{Group, Problem, Unfit, Wish};
+use crate::board::{Among, BaseWish, Board, CharacterId, LookId, Outfit, OutfitId, Scope, Stage, Standing};
+
+/// What an outfit counts: 1, and 1 more for each step of recognition.
+pub fn weight(outfit: &Outfit) -> f64 {
+    1.0 + f64::from(outfit.recognition.get())
+}
+
+/// The outfits of a board, or of one character, as a problem.
+#[derive(Clone, Debug)]
+pub struct Wardrobe {
+    outfits: Vec<OutfitId>,
+    problem: Problem,
+    /// How many of the wishes, the last, are limits of the budget.
+    limits: usize,
+    all: f64,
+    place: HashMap<OutfitId, usize>,
+}
+
+/// Why a board puts no question.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum NoWardrobe {
+    /// Numbers that are no problem.
+    #[error(transparent)]
+    Unfit(#[from] Unfit),
+    /// It was ended while distances were computed.
+    #[error("ended while outfits were compared")]
+    Ended,
+}
+
+impl Wardrobe {
+    /// The question of a whole board, or of one character, for as many looks as its limits allow; where there is no
+    /// limit, for as many as there are. `over` ends the comparing early.
+    ///
+    /// # Errors
+    /// When it was ended.
+    pub fn of(
+        board: &Board,
+        likeness: &Likeness,
+        who: Option<&CharacterId>,
+        over: &dyn Fn() -> bool,
+    ) -> Result<Self, NoWardrobe> {
+        let records = &board.records().outfits;
+        let documented = records.iter().filter(|(_, outfit)| who.is_none_or(|who| outfit.character == *who));
+        let all = documented.clone().map(|(_, outfit)| weight(outfit)).sum();
+        let kept = documented.filter(|(id, _)| !matches!(board.standing(id), Standing::LetGo(_)));
+        let (outfits, kept): (Vec<OutfitId>, Vec<&Outfit>) =
+            kept.map(|(id, outfit)| (id.clone(), &**outfit)).unzip();
+        let cost = likeness.matrix(&outfits, over).ok_or(NoWardrobe::Ended)?;
+        let weights = kept.iter().map(|outfit| weight(outfit)).collect();
+        let mut names: Vec<&CharacterId> = kept.iter().map(|outfit| &outfit.character).collect();
+        names.sort_unstable();
+        names.dedup();
+        let kind = |outfit: &&Outfit| names.partition_point(|name| **name < outfit.character) as u32;
+        let kinds = kept.iter().map(kind).collect();
+        let place = outfits.iter().cloned().zip(0..).collect();
+        let problem = Problem::from_matrix(weights, cost, allowed(board, who))?.of_kinds(kinds)?;
+        let mut wardrobe = Self { outfits, problem, limits: 0, all, place };
+        let limits = wardrobe.limits(board, who);
+        wardrobe.limits = limits.len();
+        let wishes = wardrobe.wishes(board).into_iter().chain(limits);
+        wardrobe.problem = wardrobe.problem.wishing(wishes)?;
+        Ok(wardrobe)
+    }
+
+    /// The same question without the budget's limits on characters and periods: what more looks would buy. Wishes stay.
+    #[must_use]
+    pub fn without_limits(mut self) -> Self {
+        let wishes = self.problem.wishes.len() - std::mem::take(&mut self.limits);
+        self.problem.wishes.truncate(wishes);
+        self
+    }
+
+    /// The outfits, by their places in the problem.
+    pub fn outfits(&self) -> &[OutfitId] {
+        &self.outfits
+    }
+
+    /// The place of an outfit in the problem; `None` where it is let go, or not of the character asked about.
+    pub fn place(&self, outfit: &OutfitId) -> Option<usize> {
+        self.place.get(outfit).copied()
+    }
+
+    /// The problem.
+    pub fn problem(&self) -> &Problem {
+        &self.problem
+    }
+
+    /// The problem for another number of looks. Limits stay what they are.
+    pub fn set_looks(&mut self, looks: usize) {
+        self.problem.looks = looks;
+    }
+
+    /// The share of all that is documented that a choice of this cost keeps: 0 to 1. 1 where nothing is documented.
+    pub fn kept(&self, cost: f64) -> f64 {
+        if self.all > 0.0 { (self.problem.weights.iter().sum::<f64>() - cost) / self.all } else { 1.0 }
+    }
+
+    /// A weight as a share of all that is documented.
+    pub fn share(&self, weight: f64) -> f64 {
+        if self.all > 0.0 { weight / self.all } else { 0.0 }
+    }
+
+    fn wishes(&self, board: &Board) -> Vec<Wish> {
+        let mut wishes = Vec::new();
+        for (at, id) in self.outfits.iter().enumerate() {
+            let Some(outfit) = board.outfit(id) else { continue };
+            let on_film = matches!(board.standing(id), Standing::Folded(look) if board
+                .look(look)
+                .is_some_and(|look| look.stage == Stage::Established && look.base.as_ref() == Some(id)));
+            match outfit.wishes.base {
+                Some(BaseWish::Must) => wishes.push(Wish::Base(at)),
+                Some(BaseWish::Never) if !on_film => wishes.push(Wish::NotBase(at)),
+                _ if on_film => wishes.push(Wish::Base(at)),
+                _ => {}
+            }
+            let others = |ids: &[OutfitId]| {
+                let places = ids.iter().filter_map(|id| self.place(id)).filter(|other| *other > at);
+                places.collect::<Vec<_>>()
+            };
+            let relations = board.relations();
+            wishes.extend(others(relations.apart_from(id)).into_iter().map(|other| Wish::Apart(at, other)));
+            wishes.extend(
+                others(relations.together_with(id)).into_iter().map(|other| Wish::Together(at, other)),
+            );
+        }
+        let gather = &board.head().gather;
+        for (among, most) in gather.at_most.iter() {
+            self.count(board, among, |group| Wish::AtMost(group, *most as usize), &mut wishes);
+        }
+        for (among, least) in gather.at_least.iter() {
+            self.count(board, among, |group| Wish::AtLeast(group, *least as usize), &mut wishes);
+        }
+        wishes
+    }
+
+    /// What the budget still allows besides the looks as a whole, which are the problem's own number.
+    fn limits(&self, board: &Board, who: Option<&CharacterId>) -> Vec<Wish> {
+        let mut wishes = Vec::new();
+        for scope in board.limited_scopes() {
+            let Some(limit) = board.head().budget.limit(&scope) else { continue };
+            let among = match &scope {
+                Scope::Overall => continue,
+                Scope::Character(id) if who == Some(id) => continue,
+                Scope::Character(id) => Among::Character(id.clone()),
+                Scope::Period(id) => Among::Period(id.clone()),
+            };
+            let elsewhere = |look: &&LookId| {
+                let of_other =
+                    who.is_some_and(|who| board.look(look).is_some_and(|look| look.character != *who));
+                board.counts_in(look, &scope)
+                    && (of_other || board.look(look).is_some_and(|look| look.base.is_none()))
+            };
+            let taken = board.records().looks.keys().filter(elsewhere).count();
+            let left = (limit as usize).saturating_sub(taken);
+            self.count(board, &among, |group| Wish::AtMost(group, left), &mut wishes);
+        }
+        wishes
+    }
+
+    /// Adds a wish about a group, unless it has no outfit here or no choice could break it.
+    fn count(&self, board: &Board, among: &Among, wish: impl Fn(Group) -> Wish, wishes: &mut Vec<Wish>) {
+        let is_in = |id: &OutfitId| match among {
+            Among::Character(who) => board.outfit(id).is_some_and(|outfit| outfit.character == *who),
+            Among::Period(period) => board.relations().period_of_outfit(id) == Some(period),
+            Among::Thread(thread) => board.outfit(id).is_some_and(|outfit| outfit.threads.contains(thread)),
+        };
+        let members = self.outfits.iter().enumerate().filter(|(_, id)| is_in(id)).map(|(at, _)| at);
+        let group = Group::new(name(board, among), members);
+        let size = group.members.len();
+        let wish = wish(group);
+        match wish {
+            Wish::AtMost(_, most) if most >= size => {}
+            Wish::AtLeast(_, 0) => {}
+            // Of a character that is not asked about.
+            Wish::AtLeast(..) if size == 0 => {}
+            wish => wishes.push(wish),
+        }
+    }
+
+    /// A wish in the board's own words.
+    pub fn say(&self, board: &Board, wish: &Wish) -> String {
+        let title = |at: &usize| self.outfits.get(*at).map_or("", |id| board.title_of_outfit(id));
+        match wish {
+            Wish::Base(at) => format!("{} must be a base", title(at)),
+            Wish::NotBase(at) => format!("{} must not be a base", title(at)),
+            Wish::Apart(one, other) => format!("{} and {} never share a look", title(one), title(other)),
+            Wish::Together(one, other) => format!("{} and {} always share a look", title(one), title(other)),
+            Wish::AtMost(group, most) => format!("at most {most} with a base in {}", group.name),
+            Wish::AtLeast(group, least) => format!("at least {least} with a base in {}", group.name),
+        }
+    }
+}
+
+/// A group in the board's own words.
+fn name(board: &Board, among: &Among) -> String {
+    match among {
+        Among::Character(id) => board.name_of(id).to_owned(),
+        Among::Period(id) => board.title_of(id).to_owned(),
+        Among::Thread(id) => board.thread(id).map_or_else(|| id.to_string(), |thread| thread.title.clone()),
+    }
+}
+
+/// How many looks with a base there may be: the limit less the invented ones, or as many as there are.
+fn allowed(board: &Board, who: Option<&CharacterId>) -> usize {
+    let scope = who.map_or(Scope::Overall, |who| Scope::Character(who.clone()));
+    let looks = board.records().looks.iter().filter(|(id, _)| board.counts_in(id, &scope));
+    let (mut based, mut invented) = (0, 0);
+    for (_, look) in looks {
+        if look.base.is_some() {
+            based += 1;
+        } else {
+            invented += 1;
+        }
+    }
+    board.head().budget.limit(&scope).map_or(based, |limit| (limit as usize).saturating_sub(invented))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::board::sample::{board, id, ids};
+    use crate::gather::{Limits, solve};
+
+    fn wardrobe(board: &Board, who: Option<&str>) -> Wardrobe {
+        let who = who.map(id);
+        Wardrobe::of(board, &Likeness::of(board), who.as_ref(), &|| false).unwrap()
+    }
+
+    fn said(board: &Board, who: Option<&str>) -> Vec<String> {
+        let wardrobe = wardrobe(board, who);
+        wardrobe.problem().wishes().iter().map(|wish| wardrobe.say(board, wish)).collect()
+    }
+
+    #[test]
+    fn what_is_let_go_is_not_asked_about_but_counts_in_what_there_is_to_keep() {
+        let mut board = board();
+        let all = wardrobe(&board, None);
+        board.apply(&board.let_go(&ids(&["smock"]), "because").unwrap()).unwrap();
+        let fewer = wardrobe(&board, None);
+        assert_eq!(fewer.outfits().len() + 1, all.outfits().len());
+        assert_eq!(fewer.place(&id("smock")), None);
+        let lost = weight(board.outfit(&id("smock")).unwrap());
+        assert!((all.kept(0.0) - fewer.kept(0.0) - all.share(lost)).abs() < 1e-12);
+        let gone = |board: &Board, id: &OutfitId| matches!(board.standing(id), Standing::LetGo(_));
+        let gone = board.records().outfits.iter().filter(|(id, _)| gone(&board, id));
+        let gone: f64 = gone.map(|(_, outfit)| weight(outfit)).sum();
+        assert!((fewer.kept(0.0) - (1.0 - fewer.share(gone))).abs() < 1e-12);
+    }
+
+    #[test]
+    fn limits_and_wishes_of_the_board_are_those_of_the_problem() {
+        let mut board = board();
+        let before = said(&board, None);
+        let edits: Vec<crate::board::Edit> = vec![
+            board.wish_base(&id("smock"), Some(BaseWish::Must)).unwrap(),
+            board.wish_apart(&ids(&["smock", "gala-gown"]), true).unwrap(),
+            board.change_look(&id("gown"), "", |look| look.stage = Stage::Established).unwrap(),
+        ];
+        for edit in edits {
+            board.apply(&edit).unwrap();
+        }
+        let after = said(&board, None);
+        let new: Vec<&String> = after.iter().filter(|wish| !before.contains(wish)).collect();
+        insta::assert_snapshot!(format!(
+            "{}\n\nand then\n\n{}",
+            before.join("\n"),
+            new.into_iter().cloned().collect::<Vec<_>>().join("\n")
+        ));
+    }
+
+    #[test]
+    fn every_choice_for_a_board_keeps_its_limits() {
+        let board = board();
+        for who in [None, Some("odile")] {
+            let wardrobe = wardrobe(&board, who);
+            let choice = solve(wardrobe.problem(), &Limits::default()).unwrap();
+            assert!(choice.proven && choice.bases.len() <= wardrobe.problem().looks());
+            let kept = wardrobe.kept(choice.cost);
+            assert!((0.0..=1.0).contains(&kept), "{kept}");
+        }
+    }
+}

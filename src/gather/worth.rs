@@ -1,0 +1,273 @@
+//! What each present look is worth: the designer's argument when a producer asks for three looks fewer.
+//!
+//! All of it is in shares of what is documented, 0 to 1, of the whole board or of one character.
+
+use super::kept::distance;
+use super::likeness::Likeness;
+use super::wardrobe::weight;
+use crate::board::{Board, CharacterId, LookId, OutfitId, Standing};
+
+/// What the present looks are worth.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Worth {
+    /// What they keep.
+    pub kept: f64,
+    /// What they could keep, were every outfit that is not let go in the look with the nearest base.
+    pub reachable: f64,
+    /// Every look with a base, the one that is worth least first.
+    pub looks: Vec<LookWorth>,
+    /// Every two looks of a character that could become one, the cheapest merger first. Invented looks, which keep
+    /// nothing, are left out.
+    pub mergers: Vec<MergerCost>,
+    /// Folded outfits by what they lose in their look, the most first.
+    pub worst: Vec<Served>,
+    /// Outfits in no look, with the look that would keep most of each: open ones and those that are let go.
+    pub unserved: Vec<Served>,
+    /// Outfits that would gain most as the base of one look more, the best first.
+    pub one_more: Vec<OneMore>,
+}
+
+/// What one look is worth.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LookWorth {
+    /// The look.
+    pub look: LookId,
+    /// How many outfits it holds.
+    pub outfits: usize,
+    /// What it keeps.
+    pub kept: f64,
+    /// What is lost if it goes, and each of its outfits goes into the look of the same character with the nearest base.
+    pub lost: f64,
+}
+
+/// What a merger costs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MergerCost {
+    /// The look that goes.
+    pub from: LookId,
+    /// The look whose base stays.
+    pub into: LookId,
+    /// What is kept less after it.
+    pub lost: f64,
+}
+
+/// One outfit, and the look that it is in or could be in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Served {
+    /// The outfit.
+    pub outfit: OutfitId,
+    /// Its look, or the one that would keep most of it; `None` where its character has none with a base.
+    pub look: Option<LookId>,
+    /// How unlike it is to that look's base.
+    pub distance: f64,
+    /// What is lost of it there (of a folded one), or what it would keep there (of one in no look).
+    pub share: f64,
+    /// Why it was let go, if it was.
+    pub reason: Option<String>,
+}
+
+/// An outfit that is no base yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OneMore {
+    /// The outfit.
+    pub base: OutfitId,
+    /// What would be kept more, were it the base of a look of its own and each outfit in the nearest look.
+    pub gain: f64,
+}
+
+/// A look with a base, and what is in it.
+struct Held<'a> {
+    id: &'a LookId,
+    base: &'a OutfitId,
+    character: &'a CharacterId,
+    outfits: Vec<&'a OutfitId>,
+}
+
+impl Worth {
+    /// What the looks of a board, or of one character, are worth.
+    pub fn of(board: &Board, likeness: &Likeness, who: Option<&CharacterId>) -> Self {
+        let asked = |character: &CharacterId| who.is_none_or(|who| who == character);
+        let outfits: Vec<(&OutfitId, &CharacterId, f64)> = board
+            .records()
+            .outfits
+            .iter()
+            .filter(|(_, outfit)| asked(&outfit.character))
+            .map(|(id, outfit)| (id, &outfit.character, weight(outfit)))
+            .collect();
+        let all: f64 = outfits.iter().map(|(_, _, weight)| weight).sum();
+        let share = |weight: f64| if all > 0.0 { weight / all } else { 0.0 };
+        let weigh = |id: &OutfitId| board.outfit(id).map_or(0.0, weight);
+        let held = |id: &'_ LookId| {
+            let look = board.look(id)?;
+            let (id, _) = board.records().looks.get_key_value(id)?;
+            let first = |outfit: &&OutfitId| board.relations().looks_of(outfit).first() == Some(id);
+            let outfits = look.outfits().filter(first).collect();
+            let base = look.base.as_ref()?;
+            asked(&look.character).then_some(Held { id, base, character: &look.character, outfits })
+        };
+        let looks: Vec<Held<'_>> = board.relations().looks_by_order().iter().filter_map(held).collect();
+        // The nearest base of an outfit but that of `without`.
+        let nearest = |outfit: &OutfitId, character: &CharacterId, without: Option<&LookId>| {
+            let others = looks.iter().filter(|look| look.character == character && Some(look.id) != without);
+            others
+                .map(|look| (likeness.distance(outfit, look.base), look.id))
+                .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)))
+        };
+
+        let (mut reachable, mut kept, mut worst, mut unserved) = (0.0, 0.0, Vec::new(), Vec::new());
+        for &(id, character, weight) in &outfits {
+            let near = nearest(id, character, None);
+            let there = 1.0 - near.map_or(1.0, |near| near.0);
+            let standing = board.standing(id);
+            if let Standing::Folded(look) = standing {
+                let distance = distance(board, likeness, id, look);
+                kept += weight * (1.0 - distance);
+                let (look, share) = (Some(look.clone()), share(weight * distance));
+                worst.push(Served { outfit: id.clone(), look, distance, share, reason: None });
+            } else {
+                let reason =
+                    if let Standing::LetGo(reason) = standing { Some(reason.to_owned()) } else { None };
+                unserved.push(Served {
+                    outfit: id.clone(),
+                    look: near.map(|near| near.1.clone()),
+                    distance: 1.0 - there,
+                    share: share(weight * there),
+                    reason,
+                });
+            }
+            if !matches!(standing, Standing::LetGo(_)) {
+                reachable += weight * there;
+            }
+        }
+
+        let mut worths: Vec<LookWorth> = Vec::new();
+        let mut mergers = Vec::new();
+        for look in &looks {
+            let keeps = |outfit: &OutfitId| weigh(outfit) * (1.0 - likeness.distance(outfit, look.base));
+            let kept: f64 = look.outfits.iter().map(|outfit| keeps(outfit)).sum();
+            let elsewhere = |outfit: &&OutfitId| {
+                let near = nearest(outfit, look.character, Some(look.id));
+                weigh(outfit) * (1.0 - near.map_or(1.0, |near| near.0))
+            };
+            let after: f64 = look.outfits.iter().map(elsewhere).sum();
+            worths.push(LookWorth {
+                look: look.id.clone(),
+                outfits: look.outfits.len(),
+                kept: share(kept),
+                lost: share(kept - after),
+            });
+            for into in looks.iter().filter(|into| into.character == look.character && into.id != look.id) {
+                let there = |outfit: &&OutfitId| weigh(outfit) * (1.0 - likeness.distance(outfit, into.base));
+                let after: f64 = look.outfits.iter().map(there).sum();
+                mergers.push(MergerCost {
+                    from: look.id.clone(),
+                    into: into.id.clone(),
+                    lost: share(kept - after),
+                });
+            }
+        }
+
+        let mut one_more = Vec::new();
+        for &(base, character, _) in &outfits {
+            let is_base = looks.iter().any(|look| look.base == base);
+            if is_base || matches!(board.standing(base), Standing::LetGo(_)) {
+                continue;
+            }
+            let gain = |&(id, of, weight): &(&OutfitId, &CharacterId, f64)| {
+                if of != character || matches!(board.standing(id), Standing::LetGo(_)) {
+                    return 0.0;
+                }
+                let near = nearest(id, of, None).map_or(1.0, |near| near.0);
+                weight * (near - likeness.distance(id, base)).max(0.0)
+            };
+            one_more.push(OneMore { base: base.clone(), gain: share(outfits.iter().map(gain).sum()) });
+        }
+
+        worths.sort_by(|a, b| a.lost.total_cmp(&b.lost));
+        mergers.sort_by(|a, b| a.lost.total_cmp(&b.lost));
+        worst.retain(|served: &Served| served.share > 0.0);
+        worst.sort_by(|a, b| b.share.total_cmp(&a.share));
+        unserved.sort_by(|a, b| b.share.total_cmp(&a.share));
+        one_more.sort_by(|a, b| b.gain.total_cmp(&a.gain));
+        Self {
+            kept: share(kept),
+            reachable: share(reachable),
+            looks: worths,
+            mergers,
+            worst,
+            unserved,
+            one_more,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::board::Treatment;
+    use crate::board::sample::{board, id, ids};
+    use crate::gather::Kept;
+
+    fn kept(board: &Board) -> f64 {
+        Kept::of(board, &Likeness::of(board)).all.share()
+    }
+
+    /// The sample with a third look of Odile.
+    fn with_smock() -> Board {
+        let mut board = board();
+        board
+            .apply(&board.gather(&ids(&["smock"]), "Quay", &id("smock"), Treatment::Copy).unwrap().1)
+            .unwrap();
+        board
+    }
+
+    #[test]
+    fn what_a_merger_is_said_to_cost_is_what_it_costs() {
+        let board = with_smock();
+        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        assert!((worth.kept - kept(&board)).abs() < 1e-12);
+        assert!(!worth.mergers.is_empty());
+        for merger in &worth.mergers {
+            let mut after = board.clone();
+            after.apply(&board.merge_looks(&merger.from, &merger.into).unwrap()).unwrap();
+            assert!((kept(&board) - kept(&after) - merger.lost).abs() < 1e-12, "{merger:?}");
+        }
+        assert!(worth.mergers.is_sorted_by(|a, b| a.lost <= b.lost));
+    }
+
+    #[test]
+    fn what_a_look_is_worth_is_the_cheapest_way_to_do_without_it() {
+        let board = with_smock();
+        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        for look in &worth.looks {
+            let mergers = worth.mergers.iter().filter(|merger| merger.from == look.look);
+            let cheapest = mergers.map(|merger| merger.lost).fold(f64::INFINITY, f64::min);
+            assert!(look.lost <= look.kept + 1e-12 && look.lost <= cheapest + 1e-12);
+        }
+    }
+
+    #[test]
+    fn one_look_more_gains_what_it_is_said_to_gain_when_all_are_in_the_nearest() {
+        let board = board();
+        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        let best = worth.one_more.first().unwrap();
+        let mut after = board.clone();
+        let of = [best.base.clone()];
+        after.apply(&board.gather(&of, "New", &best.base, Treatment::Copy).unwrap().1).unwrap();
+        let now = Worth::of(&after, &Likeness::of(&after), None);
+        assert!((now.reachable - worth.reachable - best.gain).abs() < 1e-12);
+    }
+
+    #[test]
+    fn what_was_let_go_says_what_it_cost() {
+        let mut board = board();
+        board.apply(&board.let_go(&ids(&["smock"]), "nobody saw it").unwrap()).unwrap();
+        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        let smock = worth.unserved.iter().find(|served| served.outfit == id("smock")).unwrap();
+        assert_eq!(smock.reason.as_deref(), Some("nobody saw it"));
+        let mut after = board.clone();
+        after.apply(&board.take_back(&ids(&["smock"])).unwrap()).unwrap();
+        after.apply(&after.fold(&ids(&["smock"]), smock.look.as_ref().unwrap()).unwrap()).unwrap();
+        assert!((kept(&after) - kept(&board) - smock.share).abs() < 1e-12);
+    }
+}
