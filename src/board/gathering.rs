@@ -156,6 +156,7 @@ impl Board {
         }
     }
 
+    /// An outfit's title, or the id where there is no such outfit.
     pub fn title_of_outfit<'a>(&'a self, id: &'a OutfitId) -> &'a str {
         self.outfit(id).map_or(id.as_str(), |outfit| &outfit.title)
     }

@@ -201,6 +201,17 @@ impl Worth {
     }
 }
 
+/// What is kept less, as a share of all that is documented, when one look goes into another whose base stays.
+pub fn lost_by_merger(board: &Board, likeness: &Likeness, from: &LookId, into: &LookId) -> f64 {
+    let all: f64 = board.records().outfits.values().map(|outfit| weight(outfit)).sum();
+    let Some(look) = board.look(from).filter(|_| all > 0.0) else { return 0.0 };
+    let lost = |id: &OutfitId| {
+        let more = distance(board, likeness, id, into) - distance(board, likeness, id, from);
+        board.outfit(id).map_or(0.0, weight) * more
+    };
+    look.outfits().map(lost).sum::<f64>() / all
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -231,6 +242,8 @@ mod tests {
             let mut after = board.clone();
             after.apply(&board.merge_looks(&merger.from, &merger.into).unwrap()).unwrap();
             assert!((kept(&board) - kept(&after) - merger.lost).abs() < 1e-12, "{merger:?}");
+            let alone = lost_by_merger(&board, &Likeness::of(&board), &merger.from, &merger.into);
+            assert!((alone - merger.lost).abs() < 1e-12);
         }
         assert!(worth.mergers.is_sorted_by(|a, b| a.lost <= b.lost));
     }

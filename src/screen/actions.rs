@@ -86,6 +86,7 @@ actions! {
     Text, Everywhere, 0, "as text", ["E"], "Edit the whole record in your own editor";
     BoardText, Everywhere, 0, "board as text", ["B"], "Edit board.yaml in your own editor: periods, characters, threads, limits";
     Notes, Everywhere, 0, "notes", ["n"], "Write the notes of what is in focus";
+    Suggest, Everywhere, 70, "suggest", ["G"], "Suggest which looks keep most of the wardrobe, beside yours";
     Suspend, Everywhere, 0, "suspend", ["ctrl-z"], "Give the terminal back for a while";
     Redraw, Everywhere, 0, "redraw", ["ctrl-l"], "Draw the whole screen again";
     Up, Everywhere, 0, "up", ["up", "k"], "Go up";
@@ -115,6 +116,9 @@ actions! {
     Only, Wall, 0, "character", ["c"], "Show one character only, or all";
     MoreKnown, Wall, 0, "recognition up", ["]"], "The audience knows it better: recognition up";
     LessKnown, Wall, 0, "recognition down", ["["], "The audience knows it less: recognition down";
+    WishBase, Wall, 0, "base wish", ["B"], "For suggestions: it must be a base, must not be one, or either";
+    WishApart, Wall, 0, "keep apart", ["A"], "For suggestions: the marked outfits never share a look, or may again";
+    WishTogether, Wall, 0, "keep together", ["W"], "For suggestions: the marked outfits always share a look, or need not";
     Sheet, Wall, 16, "sheet", ["enter"], "Open everything that is known of it";
     Treatment, Wall, 20, "treatment", ["t"], "Say whether the look copies or interprets its base";
     Departure, Wall, 21, "departure", ["d"], "Write down a detail in which the look departs from its base";

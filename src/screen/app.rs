@@ -13,6 +13,7 @@ use super::clash;
 use super::keys::Key;
 use super::layers::{Layer, Next};
 use super::limit;
+use super::measure::Measure;
 use super::theme::Theme;
 use super::travel::Way;
 use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
@@ -39,6 +40,8 @@ pub struct App {
     seen: Option<Board>,
     /// The last word to the user.
     pub said: Said,
+    /// What the looks keep.
+    pub(super) measure: Measure,
     /// Styles.
     pub theme: Theme,
     /// Where the mouse can hit.
@@ -108,6 +111,7 @@ impl App {
             layers: Vec::new(),
             seen: None,
             said: Said::default(),
+            measure: Measure::default(),
             theme,
             hits: Hits::default(),
             left: false,
@@ -132,6 +136,11 @@ impl App {
     /// The folder of the board.
     pub fn folder(&self) -> PathBuf {
         self.open.folder().to_path_buf()
+    }
+
+    /// Whether a layer has something new to show.
+    pub fn has_news(&mut self) -> bool {
+        self.layers.iter_mut().fold(false, |news, laid| laid.layer.has_news() || news)
     }
 
     /// Says something.
@@ -191,7 +200,11 @@ impl App {
         if passed.is_empty() {
             return self.commit(edit);
         }
-        let question = limit::question(self.board(), self.open.board(), passed, outfits, Box::new(again));
+        let question = {
+            self.measure.refresh(self.open.board(), self.version);
+            let likeness = self.measure.likeness();
+            limit::question(self.board(), self.open.board(), likeness, passed, outfits, Box::new(again))
+        };
         self.open_layer(question);
         false
     }
@@ -398,6 +411,7 @@ impl App {
             Act::Text => self.edit_as_text(),
             Act::BoardText => self.edit_in_editor(RecordRef::Head),
             Act::Notes => self.write_notes(),
+            Act::Suggest => self.suggest(),
             Act::Suspend => self.errand = Some(Errand::Suspend),
             Act::Redraw => self.errand = Some(Errand::Redraw),
             Act::Back => match self.view {

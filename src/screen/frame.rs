@@ -14,6 +14,9 @@ use crate::board::{Board, Count, Scope as Limit};
 /// The least that a board can be shown on.
 pub const LEAST: (u16, u16) = (40, 12);
 
+/// Cells for what is kept: `keeps 100 %` and a gap.
+const KEPT: usize = 12;
+
 /// Draws the app.
 pub fn draw(app: &mut App, frame: &mut Frame<'_>) {
     let area = frame.area();
@@ -34,8 +37,9 @@ pub fn draw_on(
     app.wall.refresh(app.open.board(), app.version);
     let period = period_in_focus(app);
     let faults = app.open.faults().len();
-    let App { open, version, view, wall, looks, scenes, layers, said, theme, hits, .. } = app;
+    let App { open, version, view, wall, looks, scenes, layers, said, measure, theme, hits, .. } = app;
     let board = open.board();
+    measure.refresh(board, *version);
     let mut canvas = Canvas::new(buffer, theme, hits);
     if area.width < LEAST.0 || area.height < LEAST.1 {
         let words = format!("Shirr needs at least {} columns and {} rows.", LEAST.0, LEAST.1);
@@ -53,7 +57,21 @@ pub fn draw_on(
     let body = Rect::new(area.x, area.y + 2, area.width, area.height - 2 - foot_rows);
     let foot = Rect::new(area.x, body.bottom(), area.width, foot_rows);
     header(&mut canvas, head, board, *view, &wall.says());
-    counters(&mut canvas, counter, board, wall_or_focus(*view, wall, looks, scenes, board), period.as_ref());
+    let character = wall_or_focus(*view, wall, looks, scenes, board);
+    let who = match &character {
+        Some(Limit::Character(who)) => Some(who),
+        _ => None,
+    };
+    let kept = measure.kept(who).map(|share| format!("keeps {:.0} %", share * 100.0));
+    let used = counters(&mut canvas, counter, board, character.clone(), period.as_ref());
+    if let Some(kept) = kept {
+        // What is kept is of the character in focus; it gives way where there is no room.
+        let wide = u16::try_from(width(&kept)).unwrap_or(0);
+        if used + wide <= counter.right() {
+            let text = canvas.theme.text();
+            canvas.put(counter.right() - wide, counter.y, wide, &kept, text);
+        }
+    }
     match view {
         Scope::Looks => looks.draw(board, &mut canvas, body),
         Scope::Scenes => scenes.draw(board, &mut canvas, body),
@@ -143,7 +161,7 @@ fn counters(
     board: &Board,
     character: Option<Limit>,
     period: Option<&Limit>,
-) {
+) -> u16 {
     let scopes = [Some(Limit::Overall), character, period.cloned()];
     let shown: Vec<(String, Count)> = scopes
         .iter()
@@ -153,7 +171,8 @@ fn counters(
             (name, board.count(scope))
         })
         .collect();
-    let room = usize::from(area.width);
+    // Beside them stands what is kept, where the bars can give it room.
+    let room = usize::from(area.width).saturating_sub(if area.width >= 60 { KEPT } else { 0 });
     let names: usize = shown.iter().map(|(name, _)| width(name)).sum();
     let forms = |form: Form| -> Vec<Form> {
         // On the narrowest screens only the first is said in words.
@@ -178,6 +197,7 @@ fn counters(
         spare = spare.saturating_sub(width(&name));
         x = meter::draw(canvas, x, area.y, area.right(), &name, *count, form) + 2;
     }
+    x
 }
 
 /// What the footer's first row says: the last word to the user, or what is wrong as long as it is.

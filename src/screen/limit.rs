@@ -7,6 +7,7 @@ use super::deeds::{apart_words, count_words};
 use super::layers::form::Filled;
 use super::layers::{Field, Form, Item, Pick};
 use crate::board::{Board, Count, Edit, OutfitId, Refused, Scope};
+use crate::gather::{Likeness, lost_by_merger};
 use crate::trade::date::{Date, Day};
 
 type Make = Box<dyn Fn(&Board) -> Result<Edit, Refused>>;
@@ -21,11 +22,12 @@ enum Way {
 /// How many mergers are offered.
 const OFFERED: usize = 3;
 
-/// The question how to make room: a merger (the nearest in time first), another look, or a higher limit. Edits are made
-/// from the board as it was `seen`, and must keep the limits of the board as it is `now`.
+/// The question how to make room: a merger (the cheapest in *kept* first), another look, or a higher limit. Edits are
+/// made from the board as it was `seen`, and must keep the limits of the board as it is `now`.
 pub fn question(
     seen: &Board,
     now: &Board,
+    likeness: &Likeness,
     passed: Vec<(Scope, Count)>,
     outfits: Vec<OutfitId>,
     make: Make,
@@ -45,7 +47,14 @@ pub fn question(
     let scopes: Vec<Scope> = passed.iter().map(|(scope, _)| scope.clone()).collect();
     let mut ways = Vec::new();
     let mut items = Vec::new();
-    for merger in seen.mergers_that_make_room(&scopes) {
+    let mut mergers: Vec<_> = seen
+        .mergers_that_make_room(&scopes)
+        .into_iter()
+        .map(|merger| (lost_by_merger(seen, likeness, &merger.from, &merger.into), merger))
+        .collect();
+    // Of those that cost the same the nearest in time stays first.
+    mergers.sort_by(|a, b| a.0.total_cmp(&b.0));
+    for (lost, merger) in mergers {
         // A merger that cannot go with the edit, or that still leaves it over, is no offer.
         if ways.len() == OFFERED {
             break;
@@ -55,7 +64,8 @@ pub fn question(
             continue;
         }
         let title = |id| seen.look(id).map_or("", |look| look.title.as_str());
-        let apart = merger.days.map_or(String::new(), apart_words);
+        let apart = merger.days.map_or(String::new(), |days| format!(" · {}", apart_words(days)));
+        let apart = format!("{}{apart}", lost_words(lost));
         items.push(
             Item::new(format!("Merge {} into {}", title(&merger.from), title(&merger.into)), apart)
                 .marked("⇥"),
@@ -81,6 +91,18 @@ pub fn question(
         Some(Way::Raise) => raise(app, passed, make),
         Some(Way::Leave) | None => app.say("nothing was changed"),
     })
+}
+
+/// What a merger costs of all that is kept: `keeps 0.8 % less`.
+fn lost_words(lost: f64) -> String {
+    let points = lost * 100.0;
+    if points.abs() < 0.05 {
+        "keeps as much".to_owned()
+    } else if points > 0.0 {
+        format!("keeps {points:.1} % less")
+    } else {
+        format!("keeps {:.1} % more", -points)
+    }
 }
 
 fn raise(app: &mut App, passed: Vec<(Scope, Count)>, make: Rc<Make>) {

@@ -16,10 +16,12 @@ mod general;
 pub mod keys;
 pub mod layers;
 mod limit;
+mod measure;
 mod outlet;
 pub mod parts;
 mod problems;
 mod sheet;
+mod suggest;
 pub mod terminal;
 pub mod theme;
 mod travel;
@@ -82,6 +84,9 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
             }
             if let Some(errand) = app.errand.take() {
                 errand::run(&mut app, &mut terminal, errand)?;
+                idle = false;
+            }
+            if app.has_news() {
                 idle = false;
             }
             if outside.try_iter().count() > 0 {

@@ -134,6 +134,12 @@ pub struct Likeness {
     ready: BTreeMap<OutfitId, (Arc<Outfit>, Traits)>,
 }
 
+impl Default for Likeness {
+    fn default() -> Self {
+        Self::by(GatherSettings::default())
+    }
+}
+
 /// How a distance comes about.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Explanation {
@@ -163,9 +169,15 @@ pub struct Part {
 impl Likeness {
     /// The likeness of a board's outfits.
     pub fn of(board: &Board) -> Self {
-        let settings = board.head().gather.clone();
+        let mut likeness = Self::by(board.head().gather.clone());
+        likeness.take_up(board);
+        likeness
+    }
+
+    /// The likeness of no outfits, by these settings.
+    fn by(settings: GatherSettings) -> Self {
         let reach = |reach: Option<crate::board::Reach>, or: f64| reach.map_or(or, |reach| reach.get());
-        let mut likeness = Self {
+        Self {
             weights: Feature::ALL.map(|feature| feature.weight(&settings)),
             days_apart: reach(settings.years_apart, YEARS_APART) * DAYS_IN_A_YEAR,
             colours_apart: reach(settings.colours_apart, COLOURS_APART),
@@ -173,9 +185,7 @@ impl Likeness {
             lexicon: Lexicon::default(),
             palette: Palette::default(),
             ready: BTreeMap::new(),
-        };
-        likeness.take_up(board);
-        likeness
+        }
     }
 
     /// Takes up what has changed on the board since.

@@ -53,6 +53,11 @@ pub trait Layer {
         false
     }
 
+    /// Whether what it shows has changed by itself since it was last asked.
+    fn has_news(&mut self) -> bool {
+        false
+    }
+
     /// The keys that it takes, for the footer.
     fn keys(&self) -> &'static str;
 }

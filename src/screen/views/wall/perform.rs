@@ -2,7 +2,7 @@
 
 use super::moves::Move;
 use super::{Entry, Wall, Zoom};
-use crate::board::{LookId, OutfitId, Recognition, Standing};
+use crate::board::{BaseWish, LookId, OutfitId, Recognition, Standing};
 use crate::screen::actions::Act;
 use crate::screen::app::App;
 use crate::screen::layers::{Item, Pick};
@@ -62,6 +62,9 @@ pub fn perform(app: &mut App, act: Act) {
             Some(Entry::Look(id)) => app.choose_base(id),
             None => {}
         },
+        Act::WishBase => wish_base(app),
+        Act::WishApart => wish_pairs(app, Pairing::Apart),
+        Act::WishTogether => wish_pairs(app, Pairing::Together),
         Act::MoreKnown => recognition(app, 1),
         Act::LessKnown => recognition(app, -1),
         Act::Sheet => {
@@ -117,6 +120,47 @@ fn with_look(app: &mut App, deed: impl FnOnce(&mut App, LookId)) {
         None => app.warn(
             "that outfit is in no look yet: g gathers it into a new one, f folds it into one that is there",
         ),
+    }
+}
+
+/// The next of: must be a base, must not be one, either.
+fn wish_base(app: &mut App) {
+    let Some(Entry::Outfit(id)) = app.wall.focus.clone() else {
+        return app.warn("a wish is of an outfit: put the focus on one");
+    };
+    let now = app.board().outfit(&id).and_then(|outfit| outfit.wishes.base);
+    let next = match now {
+        None => Some(BaseWish::Must),
+        Some(BaseWish::Must) => Some(BaseWish::Never),
+        Some(BaseWish::Never) => None,
+    };
+    let edit = app.board().wish_base(&id, next);
+    app.change(edit);
+}
+
+/// What two outfits may be wished to be.
+#[derive(Clone, Copy)]
+enum Pairing {
+    Apart,
+    Together,
+}
+
+/// Wishes it of the marked outfits, or takes that back where it is wished of all of them already.
+fn wish_pairs(app: &mut App, pairing: Pairing) {
+    let marked = open_or_marked(app);
+    let board = app.board();
+    let others = |id| match pairing {
+        Pairing::Apart => board.relations().apart_from(id),
+        Pairing::Together => board.relations().together_with(id),
+    };
+    let is_wished = marked.len() > 1
+        && marked.iter().all(|one| marked.iter().all(|other| one == other || others(one).contains(other)));
+    let edit = match pairing {
+        Pairing::Apart => board.wish_apart(&marked, !is_wished),
+        Pairing::Together => board.wish_together(&marked, !is_wished),
+    };
+    if app.change(edit) {
+        app.wall.marks.clear();
     }
 }
 

@@ -1,0 +1,159 @@
+//! The search on a thread of its own: the screen looks at how far it is, and never waits for it.
+
+use std::num::NonZeroUsize;
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::thread;
+
+use crate::board::{Board, CharacterId};
+use crate::gather::{
+    Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth, curve, solve,
+};
+
+/// A search that goes on until it is done, or dropped.
+pub struct Work {
+    shared: Arc<Shared>,
+    seen: u64,
+}
+
+/// How far a search is.
+#[derive(Clone, Default)]
+pub enum State {
+    /// Outfits are being compared.
+    #[default]
+    Comparing,
+    /// The best so far, and the bound, as shares kept.
+    Searching {
+        /// What the best choice so far keeps.
+        kept: f64,
+        /// What no choice can keep more than.
+        bound: f64,
+    },
+    /// What came of it.
+    Found(Arc<Found>),
+    /// Wishes that clash, or another reason why there is no suggestion, line by line.
+    None(Vec<String>),
+}
+
+/// What a search has found.
+#[derive(Clone)]
+pub struct Found {
+    /// The suggestion beside the present looks.
+    pub suggestion: Suggestion,
+    /// What the present looks are worth.
+    pub worth: Worth,
+    /// What the first, second … look keeps at best without the budget's limits, and whether that is proved; `None`
+    /// where the wishes ask for more looks. Empty until it is computed.
+    pub curve: Vec<Option<(f64, bool)>>,
+    /// The likeness by which it was found.
+    pub likeness: Likeness,
+    /// The wishes and limits within which it is, in words.
+    pub within: Vec<String>,
+}
+
+#[derive(Default)]
+struct Shared {
+    cancel: Arc<AtomicBool>,
+    news: AtomicU64,
+    state: Mutex<State>,
+}
+
+impl Shared {
+    fn state(&self) -> MutexGuard<'_, State> {
+        // A state is put whole, so one that a thread left is sound.
+        self.state.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn put(&self, state: State) {
+        *self.state() = state;
+        self.news.fetch_add(1, Ordering::Release);
+    }
+}
+
+/// The most looks for which the curve is drawn.
+const CURVE: usize = 80;
+
+impl Work {
+    /// Searches for the looks of a board, or of one character.
+    pub fn begin(board: &Board, who: Option<CharacterId>) -> Self {
+        let shared = Arc::new(Shared::default());
+        let (board, theirs) = (board.clone(), Arc::clone(&shared));
+        thread::spawn(move || {
+            if let Some(state) = search(&board, who.as_ref(), &theirs) {
+                theirs.put(state);
+            }
+        });
+        Self { shared, seen: 0 }
+    }
+
+    /// Whether there is something new since it was last asked.
+    pub fn has_news(&mut self) -> bool {
+        let news = self.shared.news.load(Ordering::Acquire);
+        std::mem::replace(&mut self.seen, news) != news
+    }
+
+    /// How far it is.
+    pub fn state(&self) -> State {
+        self.shared.state().clone()
+    }
+}
+
+impl Drop for Work {
+    fn drop(&mut self) {
+        self.shared.cancel.store(true, Ordering::Relaxed);
+    }
+}
+
+fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Option<State> {
+    let over = || shared.cancel.load(Ordering::Relaxed);
+    let likeness = Likeness::of(board);
+    let wardrobe = match Wardrobe::of(board, &likeness, who, &over) {
+        Ok(wardrobe) => Arc::new(wardrobe),
+        Err(NoWardrobe::Ended) => return None,
+        Err(error) => return Some(State::None(vec![error.to_string()])),
+    };
+    let limits = limits(&wardrobe, shared);
+    let choice = match solve(wardrobe.problem(), &limits) {
+        Ok(choice) => choice,
+        Err(Unsolved::Ended) => return None,
+        Err(Unsolved::Clash { wishes, looks }) => {
+            let mut lines = vec![format!("These wishes cannot all hold with {looks} looks:")];
+            lines.extend(wishes.iter().map(|wish| format!("· {}", wardrobe.say(board, wish))));
+            return Some(State::None(lines));
+        }
+    };
+    let within = wardrobe.problem().wishes().iter().map(|wish| wardrobe.say(board, wish)).collect();
+    let found = Found {
+        suggestion: Suggestion::of(board, &wardrobe, &choice, who),
+        worth: Worth::of(board, &likeness, who),
+        curve: Vec::new(),
+        likeness: likeness.clone(),
+        within,
+    };
+    shared.put(State::Found(Arc::new(found.clone())));
+    let free = Wardrobe::clone(&wardrobe).without_limits();
+    let most = free.outfits().len().min(CURVE);
+    let quiet = Limits { progress: None, ..limits };
+    let points = curve(free.problem(), most, &quiet).ok()?;
+    if over() {
+        return None;
+    }
+    let points = points.into_iter().map(|point| point.map(|point| (free.kept(point.cost), point.proven)));
+    Some(State::Found(Arc::new(Found { curve: points.collect(), ..found })))
+}
+
+fn limits(wardrobe: &Arc<Wardrobe>, shared: &Arc<Shared>) -> Limits {
+    let (wardrobe, told) = (Arc::clone(wardrobe), Arc::clone(shared));
+    let progress = move |progress: &Progress| {
+        let (kept, bound) = (wardrobe.kept(progress.cost), wardrobe.kept(progress.bound));
+        told.put(State::Searching { kept, bound });
+    };
+    // One core is left for keys and frames.
+    let threads = thread::available_parallelism().map_or(1, NonZeroUsize::get).saturating_sub(1);
+    Limits {
+        cancel: Some(Arc::clone(&shared.cancel)),
+        threads: NonZeroUsize::new(threads),
+        progress: Some(Arc::new(progress)),
+        ..Limits::default()
+    }
+}
