@@ -29,7 +29,7 @@ impl Wall {
             Act::Mark => outfit,
             Act::Gather | Act::Fold | Act::LetGo => matches!(state, State::Marks | State::Open),
             Act::Release => matches!(state, State::Folded { .. }),
-            Act::Base => matches!(state, State::Folded { is_base: false }),
+            Act::Base => matches!(state, State::Look | State::Folded { is_base: false }),
             Act::TakeBack => matches!(state, State::LetGo),
             Act::Treatment | Act::Departure | Act::AssignLook => {
                 matches!(state, State::Look | State::Folded { .. })

@@ -27,12 +27,7 @@ pub fn perform(app: &mut App, act: Act) {
         Act::Mark => mark(app),
         Act::MarkOpen => mark_open(app),
         Act::FoldUp => fold_up(app),
-        Act::NextOpen => {
-            let board = app.open.board();
-            if !app.wall.next_open(board) {
-                app.say("no outfit is open");
-            }
-        }
+        Act::NextOpen => next_open(app),
         Act::LightThread => light_thread(app),
         Act::Only => only(app),
         Act::Gather => {
@@ -234,6 +229,20 @@ fn recognition(app: &mut App, by: i8) {
     let label = format!("{}: known {}/5", outfit.title, next.get());
     let edit = app.board().change_outfit(&id, label, |outfit| outfit.recognition = next);
     app.change(edit);
+}
+
+/// Goes to the next open outfit, and names it where the screen is too low for the strip that would.
+fn next_open(app: &mut App) {
+    let board = app.open.board();
+    if !app.wall.next_open(board) {
+        return app.say("no outfit is open");
+    }
+    if app.wall.plan.strip.height > 0 {
+        return;
+    }
+    if let Some(Entry::Outfit(id)) = &app.wall.focus {
+        app.say(format!("○ {}", app.board().title_of_outfit(id)));
+    }
 }
 
 fn light_thread(app: &mut App) {
