@@ -16,6 +16,7 @@ mod open;
 mod outfile;
 mod report;
 mod starters;
+mod suggest;
 mod summary;
 
 use std::ffi::OsString;
@@ -48,6 +49,7 @@ enum Command {
     New(new::New),
     Check(check::Check),
     Report(report::Report),
+    Suggest(suggest::Suggest),
     Keys(keys::Keys),
     Completions(completions::Completions),
     Demo(demo::Demo),
@@ -97,6 +99,7 @@ fn run(args: impl IntoIterator<Item = OsString>, console: &mut Console) -> Resul
             Some(Command::New(new)) => new.run(console),
             Some(Command::Check(check)) => check.run(console),
             Some(Command::Report(report)) => report.run(console),
+            Some(Command::Suggest(suggest)) => suggest.run(console),
             Some(Command::Keys(keys)) => keys.run(console),
             Some(Command::Completions(completions)) => completions.run(console),
             Some(Command::Demo(demo)) => demo.run(console),
