@@ -17,6 +17,7 @@ mod outfile;
 mod quote;
 mod report;
 mod starters;
+mod suggest;
 mod summary;
 
 use std::ffi::OsString;
@@ -49,6 +50,7 @@ enum Command {
     New(new::New),
     Check(check::Check),
     Report(report::Report),
+    Suggest(suggest::Suggest),
     Keys(keys::Keys),
     Completions(completions::Completions),
     Demo(demo::Demo),
@@ -98,6 +100,7 @@ fn run(args: impl IntoIterator<Item = OsString>, console: &mut Console) -> Resul
             Some(Command::New(new)) => new.run(console),
             Some(Command::Check(check)) => check.run(console),
             Some(Command::Report(report)) => report.run(console),
+            Some(Command::Suggest(suggest)) => suggest.run(console),
             Some(Command::Keys(keys)) => keys.run(console),
             Some(Command::Completions(completions)) => completions.run(console),
             Some(Command::Demo(demo)) => demo.run(console),

@@ -11,6 +11,7 @@ mod opening;
 mod printing;
 mod reporting;
 mod starting;
+mod suggesting;
 
 use serde_json::Value;
 

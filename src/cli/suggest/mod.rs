@@ -1,0 +1,275 @@
+//! `shirr suggest`: which outfits should be the bases, beside the looks as they are.
+//!
+//! It asks the library, and puts the answer into words or JSON; with `--apply` the answer becomes one edit of the
+//! board, which is undone like any other.
+
+mod json;
+mod kin;
+mod words;
+
+use std::num::NonZeroUsize;
+use std::path::Path;
+use std::thread;
+use std::time::Duration;
+
+use clap::Args;
+
+use super::boards::{self, BoardArg};
+use super::console::Console;
+use super::failure::Failure;
+use super::{Outcome, faults};
+use crate::board::{Board, CharacterId, Count, Edit, Scope};
+use crate::gather::{Choice, Likeness, Limits, Suggestion, Unsolved, Wardrobe, Worth, curve, solve};
+use crate::store::{EditError, Fault, FaultKind, OpenBoard, Places};
+
+/// Suggest which outfits to make the bases of the looks, with proof of how good that is
+#[derive(Debug, Args)]
+#[command(
+    after_help = "Exit code: 0 with a suggestion, 1 where the wishes on the board clash, 2 where a file \
+                        cannot be read or nothing can be done.\nInvented looks are left as they are and come besides."
+)]
+pub(super) struct Suggest {
+    #[command(flatten)]
+    board: BoardArg,
+    /// For so many looks with a base; left out, as many as the budget allows, else as many as there are
+    #[arg(long, value_name = "K")]
+    looks: Option<usize>,
+    /// For this character alone
+    #[arg(long, value_name = "ID")]
+    character: Option<String>,
+    /// Print what the first, second … look buys, whatever the budget says
+    #[arg(long, conflicts_with_all = ["looks", "apply"])]
+    curve: bool,
+    /// Print one JSON document with stable keys
+    #[arg(long)]
+    json: bool,
+    /// Make the looks as suggested, as one edit that `undo` on the board takes back
+    #[arg(long)]
+    apply: bool,
+}
+
+/// The longest that a search goes on.
+const TIME: Duration = Duration::from_secs(10);
+
+/// The most looks for which the curve is printed.
+const CURVE: usize = 60;
+
+/// As like an id, and it is probably meant.
+const NEAR: f64 = 0.7;
+
+/// A board, asked about.
+struct Asked<'a> {
+    board: &'a Board,
+    who: Option<CharacterId>,
+    likeness: Likeness,
+    wardrobe: Wardrobe,
+    /// What the present looks are worth.
+    now: Worth,
+}
+
+/// One number of looks on the curve.
+struct Point {
+    looks: usize,
+    /// What so many keep at best; `None` where the wishes ask for more looks.
+    kept: Option<f64>,
+    /// What the last of them adds.
+    buys: Option<f64>,
+    proven: bool,
+}
+
+/// Wishes that cannot all hold.
+struct Clashing {
+    wishes: Vec<String>,
+    looks: usize,
+}
+
+impl Suggest {
+    pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
+        if self.looks == Some(0) {
+            return Err(Failure::new("no looks keep nothing: `--looks` is at least 1")
+                .hint("left out, it is what the budget allows"));
+        }
+        let folder = self.board.folder(console)?;
+        if self.apply {
+            return self.apply(&folder, console);
+        }
+        let reading = boards::read(&folder)?;
+        faults::warn(console, &reading.faults);
+        let asked = self.ask(&reading.board)?;
+        let outcome = if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults };
+        if self.curve {
+            return match asked.curve()? {
+                Ok(points) => {
+                    self.print(console, &points, json::curve, words::curve, &asked).map(|()| outcome)
+                }
+                Err(clash) => self.clash(console, &clash, &asked),
+            };
+        }
+        match asked.suggest()? {
+            Ok(suggestion) => self
+                .print(console, &suggestion, json::suggestion, words::suggestion, &asked)
+                .map(|()| outcome),
+            Err(clash) => self.clash(console, &clash, &asked),
+        }
+    }
+
+    fn ask<'a>(&self, board: &'a Board) -> Result<Asked<'a>, Failure> {
+        let who = self.character.as_deref().map(|name| character(board, name)).transpose()?;
+        let likeness = Likeness::of(board);
+        let wardrobe = Wardrobe::of(board, &likeness, who.as_ref(), &|| false);
+        let mut wardrobe = wardrobe.map_err(|error| Failure::new(error.to_string()))?;
+        if wardrobe.outfits().is_empty() {
+            let of = who.as_ref().map(|who| format!(" of {}", board.name_of(who))).unwrap_or_default();
+            return Err(Failure::new(format!("there is no outfit{of} to choose from"))
+                .hint("outfits that are let go are not chosen from"));
+        }
+        if let Some(looks) = self.looks {
+            wardrobe.set_looks(looks);
+        }
+        let now = Worth::of(board, &likeness, who.as_ref());
+        Ok(Asked { board, who, likeness, wardrobe, now })
+    }
+
+    /// Prints an answer in the form that was asked for.
+    fn print<T>(
+        &self,
+        console: &mut Console,
+        answer: &T,
+        json: impl Fn(&Asked<'_>, &T) -> serde_json::Value,
+        words: impl Fn(&Asked<'_>, &T) -> String,
+        asked: &Asked<'_>,
+    ) -> Result<(), Failure> {
+        if self.json {
+            console.print(&format!("{:#}\n", json(asked, answer)))
+        } else {
+            console.print(&words(asked, answer))
+        }
+    }
+
+    fn clash(&self, console: &mut Console, clash: &Clashing, asked: &Asked<'_>) -> Result<Outcome, Failure> {
+        self.print(console, clash, json::clash, words::clash, asked).map(|()| Outcome::Errors)
+    }
+
+    fn apply(&self, folder: &Path, console: &mut Console) -> Result<Outcome, Failure> {
+        let places = Places::of_user()?;
+        let mut open = OpenBoard::open(folder, &places).map_err(|error| boards::unopened(folder, error))?;
+        faults::warn(console, open.faults());
+        whole(open.faults())?;
+        let board = open.board().clone();
+        let asked = self.ask(&board)?;
+        let suggestion = match asked.suggest()? {
+            Ok(suggestion) => suggestion,
+            Err(clash) => return self.clash(console, &clash, &asked),
+        };
+        if suggestion.stays() {
+            return Err(Failure::new("nothing is changed: the looks are as suggested already"));
+        }
+        let edit = suggestion.edit(&board, None).map_err(|error| refused(&error.into()))?;
+        within_limits(&board, &edit)?;
+        open.edit(&edit).map_err(|error| refused(&error))?;
+        let answer = (suggestion, edit.label);
+        self.print(console, &answer, json::applied, words::applied, &asked)?;
+        Ok(if open.faults().is_empty() { Outcome::Fine } else { Outcome::Faults })
+    }
+}
+
+impl Asked<'_> {
+    /// What is best, or what stands in the way.
+    fn suggest(&self) -> Result<Result<Suggestion, Clashing>, Failure> {
+        let who = self.who.as_ref();
+        let suggestion = |choice: Choice| Suggestion::of(self.board, &self.wardrobe, &choice, who);
+        self.answered(solve(self.wardrobe.problem(), &limits()).map(suggestion))
+    }
+
+    /// What each number of looks keeps without the budget's limits.
+    fn curve(&self) -> Result<Result<Vec<Point>, Clashing>, Failure> {
+        let free = self.wardrobe.clone().without_limits();
+        let most = free.outfits().len().min(CURVE);
+        let points = |choices: Vec<Option<Choice>>| {
+            let mut points: Vec<Point> = Vec::new();
+            for (looks, choice) in (1..).zip(choices) {
+                let kept = choice.as_ref().map(|choice| free.kept(choice.cost));
+                let before = points.last().map_or(Some(0.0), |point| point.kept);
+                let buys = kept.zip(before).map(|(kept, before)| kept - before);
+                points.push(Point { looks, kept, buys, proven: choice.is_some_and(|choice| choice.proven) });
+            }
+            points
+        };
+        self.answered(curve(free.problem(), most, &limits()).map(points))
+    }
+
+    fn answered<T>(&self, answer: Result<T, Unsolved>) -> Result<Result<T, Clashing>, Failure> {
+        match answer {
+            Ok(answer) => Ok(Ok(answer)),
+            Err(Unsolved::Clash { wishes, looks }) => {
+                let wishes = wishes.iter().map(|wish| self.wardrobe.say(self.board, wish)).collect();
+                Ok(Err(Clashing { wishes, looks }))
+            }
+            Err(ended @ Unsolved::Ended) => Err(Failure::new(ended.to_string()).hint(
+                "the wishes on the board leave too little room to find any: take one back and try again",
+            )),
+        }
+    }
+
+    /// The wishes and limits within which the answer is, in words.
+    fn within(&self) -> Vec<String> {
+        let wishes = self.wardrobe.problem().wishes().iter();
+        wishes.map(|wish| self.wardrobe.say(self.board, wish)).collect()
+    }
+}
+
+fn limits() -> Limits {
+    let threads = thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
+    Limits { threads: Some(threads), ..Limits::of_time(TIME) }
+}
+
+/// The character that an argument names.
+fn character(board: &Board, name: &str) -> Result<CharacterId, Failure> {
+    let ids = || board.head().characters.iter().map(|character| character.id.as_str());
+    if let Some(found) = board.head().characters.iter().find(|character| character.id.as_str() == name) {
+        return Ok(found.id.clone());
+    }
+    let failure = Failure::new(format!("there is no character `{name}` on this board"));
+    let of_name = board.head().characters.iter().find(|character| character.name.eq_ignore_ascii_case(name));
+    let likeness = |id: &str| strsim::jaro_winkler(&name.to_lowercase(), id);
+    let near = ids().filter(|id| likeness(id) >= NEAR);
+    let nearest = near.max_by(|one, other| likeness(one).total_cmp(&likeness(other)));
+    let meant = of_name.map(|character| character.id.as_str()).or(nearest);
+    let failure = match meant {
+        Some(id) => failure.hint(format!("did you mean `{id}`?")),
+        None => failure,
+    };
+    Err(match ids().collect::<Vec<_>>().as_slice() {
+        [] => failure.hint("it has none yet"),
+        ids => failure.hint(format!("there are: {}", ids.join(", "))),
+    })
+}
+
+/// A record that cannot be read may hold an outfit that looks open without it.
+fn whole(faults: &[Fault]) -> Result<(), Failure> {
+    if faults.iter().any(|fault| fault.kind == FaultKind::Damaged) {
+        return Err(Failure::new("nothing is changed: not all of the board can be read")
+            .hint("repair the files first, in any text editor"));
+    }
+    Ok(())
+}
+
+/// The counter keeps the board inside its budget, here as on the screen.
+fn within_limits(board: &Board, edit: &Edit) -> Result<(), Failure> {
+    let passed = board.limits_passed_by(edit).map_err(|error| refused(&error.into()))?;
+    if passed.is_empty() {
+        return Ok(());
+    }
+    let said = |(scope, count): &(Scope, Count)| format!("{} {}", board.scope_name(scope), count.words());
+    let said: Vec<String> = passed.iter().map(said).collect();
+    Err(Failure::new(format!("nothing is changed: it would pass a limit ({})", said.join(", ")))
+        .hint("ask for fewer looks, or raise the limit on the record first"))
+}
+
+fn refused(error: &EditError) -> Failure {
+    let failure = Failure::new(format!("nothing is changed: {error}"));
+    match error.hint() {
+        Some(hint) => failure.hint(hint),
+        None => failure,
+    }
+}

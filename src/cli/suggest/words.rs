@@ -1,0 +1,226 @@
+//! A suggestion as a page to read: what it keeps, look by look in order of date, and within what.
+
+use std::fmt::Write;
+
+use super::kin::Kin;
+use super::{Asked, Clashing, Point};
+use crate::board::{LookId, OutfitId, Standing};
+use crate::check::words::{counted, listed};
+use crate::cli::summary::{Side, columns};
+use crate::gather::{Suggested, Suggestion};
+use crate::report::Plain;
+
+/// A suggestion that is not applied.
+pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
+    let mut to = format!("{}\n", head(asked, suggestion));
+    for (number, suggested) in (1..).zip(&suggestion.looks) {
+        to.push_str(&look(asked, number, suggested));
+    }
+    going(asked, suggestion, &mut to);
+    let within = asked.within();
+    if within.is_empty() {
+        to.push_str("\nNo wishes and limits but the number of looks.\n");
+    } else {
+        let _ = writeln!(to, "\nWithin these wishes and limits:");
+        within.iter().for_each(|wish| lines(&mut to, wish));
+    }
+    if suggestion.stays() {
+        to.push_str("\nYour looks are as suggested.\n");
+    } else {
+        to.push_str("\n`shirr suggest --apply` makes the looks so, as one edit that can be undone.\n");
+    }
+    to
+}
+
+/// A suggestion that has been applied, and the label of the edit.
+pub(super) fn applied(asked: &Asked<'_>, (suggestion, label): &(Suggestion, String)) -> String {
+    let mut to = format!("{}\n\nDone as one edit: {}.\n", head(asked, suggestion), Plain::line(label));
+    let mut of = |what: &str| {
+        let there = suggestion.looks.iter().filter(|suggested| status(suggested) == what);
+        let titles: Vec<String> = there.map(|suggested| outfit(asked, &suggested.base)).collect();
+        if !titles.is_empty() {
+            let _ = writeln!(to, "  {what}: {}", titles.join("; "));
+        }
+    };
+    [NEW, CHANGES_BASE, CHANGES].into_iter().for_each(&mut of);
+    going(asked, suggestion, &mut to);
+    to.push_str("\n`u` on the board takes it back whole.\n");
+    to
+}
+
+/// What the first, second … look buys.
+pub(super) fn curve(asked: &Asked<'_>, points: &Vec<Point>) -> String {
+    let mut rows = vec![["looks", "kept", "buys", "", ""].map(str::to_owned).to_vec()];
+    let present = asked.now.looks.len();
+    for point in points {
+        let proof = match point.kept {
+            None => "the wishes ask for more looks",
+            Some(_) if point.proven => "proved best",
+            Some(_) => "best found",
+        };
+        let mark = if point.looks == present {
+            format!(
+                "← your {present} keep {}, {} in their nearest looks",
+                percent(asked.now.kept),
+                percent(asked.now.reachable)
+            )
+        } else {
+            String::new()
+        };
+        let share = |share: Option<f64>| share.map(percent).unwrap_or_default();
+        rows.push(vec![
+            point.looks.to_string(),
+            share(point.kept),
+            share(point.buys),
+            proof.to_owned(),
+            mark,
+        ]);
+    }
+    let mut to =
+        format!("What each look buys of {}, whatever the budget says; the wishes hold.\n\n", wardrobe(asked));
+    to.push_str(&columns(&rows, &[Side::Right, Side::Right, Side::Right, Side::Left, Side::Left]));
+    if present > points.len() || present == 0 {
+        let _ = writeln!(to, "\n{}", yours(asked));
+    }
+    to
+}
+
+/// Wishes that cannot all hold.
+pub(super) fn clash(_: &Asked<'_>, clash: &Clashing) -> String {
+    let looks = counted(clash.looks, "look");
+    let mut to = format!("No choice of {looks} is possible: these cannot all hold.\n");
+    clash.wishes.iter().for_each(|wish| lines(&mut to, wish));
+    to.push_str("Take any one of them back and the others can.\n");
+    to
+}
+
+/// What is kept, beside what the present looks keep, and how sure that is.
+fn head(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
+    let looks = counted(suggestion.looks.len(), "look");
+    let keep = if suggestion.looks.len() == 1 { "keeps" } else { "keep" };
+    let proof = if suggestion.proven {
+        "Proved best: no other choice within the same wishes and limits keeps more.".to_owned()
+    } else {
+        let gap = 100.0 * (suggestion.bound - suggestion.kept).max(0.0);
+        let gap = if gap < 0.1 { "less than 0.1".to_owned() } else { format!("{gap:.1}") };
+        let bound = percent(suggestion.bound);
+        format!("At most {bound} can be kept: this is within {gap} points of the best possible.")
+    };
+    let what = wardrobe(asked);
+    let kept = percent(suggestion.kept);
+    capital(&format!("{looks} {keep} {kept} of {what}; {}\n{proof}\n", yours(asked)))
+}
+
+fn yours(asked: &Asked<'_>) -> String {
+    let (kept, reachable) = (percent(asked.now.kept), percent(asked.now.reachable));
+    let present = asked.now.looks.len();
+    let keep = if present == 1 { "keeps" } else { "keep" };
+    format!("your {present} {keep} {kept} ({reachable} if every outfit were in the nearest look).")
+}
+
+fn wardrobe(asked: &Asked<'_>) -> String {
+    match &asked.who {
+        Some(who) => format!("the wardrobe of {}", Plain::line(asked.board.name_of(who))),
+        None => "the wardrobe".to_owned(),
+    }
+}
+
+const STAYS: &str = "stays as it is";
+const NEW: &str = "new look";
+const CHANGES_BASE: &str = "changes base";
+const CHANGES: &str = "stays, with other outfits";
+
+/// What becomes of a look, in a word or two.
+fn status(suggested: &Suggested) -> &'static str {
+    if suggested.look.is_none() {
+        NEW
+    } else if suggested.changes_base {
+        CHANGES_BASE
+    } else if suggested.stays() {
+        STAYS
+    } else {
+        CHANGES
+    }
+}
+
+fn look(asked: &Asked<'_>, number: usize, suggested: &Suggested) -> String {
+    let mut to = format!("{number:>3}. {}: {}\n", outfit(asked, &suggested.base), status(suggested));
+    if let Some(id) = &suggested.look {
+        let base = asked.board.look(id).and_then(|look| look.base.as_ref());
+        let before = base.filter(|_| suggested.changes_base);
+        let before =
+            before.map(|base| format!(", until now after {}", outfit(asked, base))).unwrap_or_default();
+        let _ = writeln!(to, "     your look {}{before}", quoted(asked, id));
+    }
+    for (id, distance) in &suggested.folded {
+        let kin = Kin::of(&asked.likeness, id, &suggested.base, *distance);
+        let from = if suggested.comes.contains(id) { from(asked, id) } else { String::new() };
+        let _ = writeln!(to, "     • {}{from}\n         {}", outfit(asked, id), alike(&kin));
+    }
+    if suggested.look.is_some() && !suggested.leaves.is_empty() {
+        let leaves: Vec<String> = suggested.leaves.iter().map(|id| outfit(asked, id)).collect();
+        let _ = writeln!(to, "     leaves it: {}", leaves.join("; "));
+    }
+    to
+}
+
+/// `close, 78 % alike: most in pieces and silhouette, least in date`.
+fn alike(kin: &Kin) -> String {
+    let mut said = Vec::new();
+    if !kin.most.is_empty() {
+        let most: Vec<&str> = kin.most.iter().map(|feature| feature.word()).collect();
+        said.push(format!("most in {}", listed(&most)));
+    }
+    said.extend(kin.least.map(|feature| format!("least in {}", feature.word())));
+    let said = if said.is_empty() { String::new() } else { format!(": {}", said.join(", ")) };
+    format!("{}, {:.0} % alike{said}", kin.word(), 100.0 * kin.alike)
+}
+
+/// Where an outfit is now.
+fn from(asked: &Asked<'_>, id: &OutfitId) -> String {
+    match asked.board.standing(id) {
+        Standing::Folded(look) => format!(", from {}", quoted(asked, look)),
+        Standing::LetGo(_) | Standing::Open => ", open until now".to_owned(),
+    }
+}
+
+/// Looks that go, and looks that there is no room to say anything of.
+fn going(asked: &Asked<'_>, suggestion: &Suggestion, to: &mut String) {
+    if !suggestion.goes.is_empty() {
+        let _ = writeln!(to, "\nLooks that go, with their scenes and notes:");
+        for (look, into) in &suggestion.goes {
+            let into = suggestion.looks.get(*into);
+            let into = into.map(|into| outfit(asked, &into.base)).unwrap_or_default();
+            let _ = writeln!(to, "  {} into {into}", quoted(asked, look));
+        }
+    }
+    if !suggestion.left.is_empty() {
+        let _ = writeln!(to, "\nLeft as they are, since their character is to have no look:");
+        suggestion.left.iter().for_each(|look| lines(to, &quoted(asked, look)));
+    }
+}
+
+fn lines(to: &mut String, text: &str) {
+    let _ = writeln!(to, "  {}", Plain::line(text));
+}
+
+/// `Club costume, black wool (14 Aug 1926)`.
+fn outfit(asked: &Asked<'_>, id: &OutfitId) -> String {
+    let worn = asked.board.outfit(id).and_then(|outfit| outfit.worn.as_ref());
+    let worn = worn.map(|worn| format!(" ({})", worn.short())).unwrap_or_default();
+    format!("{}{worn}", Plain::line(asked.board.title_of_outfit(id)))
+}
+
+fn quoted(asked: &Asked<'_>, id: &LookId) -> String {
+    let title = crate::check::words::look_title(asked.board, id);
+    crate::check::words::quoted(Plain::line(title).as_str())
+}
+
+fn percent(share: f64) -> String {
+    format!("{:.1} %", 100.0 * share)
+}
+
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
+}
