@@ -1,19 +1,82 @@
-//! Outfits as a long life leaves them, of any number, always the same for the same seed; and how unlike two are.
+//! Boards as a long life leaves them, with any number of outfits, always the same for the same seed.
 //!
 //! A life falls into periods, and a period into a few wardrobes (work, the sea, evenings, Sundays): an outfit is one of
 //! these with something added, left off or faded. So there are clusters, but no clear number of them, and near-ties
-//! everywhere, as on a real board. The shares (four characters, the first with two outfits in three; an outfit in six
-//! incompletely known) are those of the demo, roughly.
+//! everywhere, as on a real board. All are one character's: several would be several smaller problems. The board is
+//! compared by the program's own likeness, so that comparing is measured too.
 
-use shirr::gather::Problem;
+use serde_json::{Value, json};
+use shirr::board::{Board, Records};
+use shirr::gather::{Likeness, Wardrobe};
 
-const PERIODS: u64 = 6;
-/// Years from the first outfit to the last.
-const LIFE: f64 = 54.0;
-const CLOTHS: u64 = 14;
-const SILHOUETTES: u64 = 9;
-const OCCASIONS: u64 = 12;
-const PIECES: u64 = 40;
+use super::Fault;
+
+const PERIODS: usize = 6;
+const FIRST_YEAR: usize = 1911;
+const YEARS: usize = 9;
+/// In each period.
+const WARDROBES: usize = 5;
+
+const GARMENTS: [&str; 20] = [
+    "frock",
+    "gown",
+    "suit",
+    "overall",
+    "costume",
+    "robe",
+    "coat",
+    "smock",
+    "pinafore",
+    "jersey",
+    "blouse",
+    "skirt",
+    "trousers",
+    "oilskin",
+    "pyjamas",
+    "tunic",
+    "cape",
+    "uniform",
+    "cardigan",
+    "dungarees",
+];
+const ACCESSORIES: [&str; 16] = [
+    "cap",
+    "scarf",
+    "belt",
+    "gloves",
+    "boots",
+    "shoes",
+    "shawl",
+    "hat",
+    "apron",
+    "stole",
+    "kerchief",
+    "pin",
+    "stockings",
+    "bag",
+    "collar",
+    "goggles",
+];
+const CLOTHS: [&str; 14] = [
+    "wool", "cotton", "linen", "silk", "crêpe", "serge", "tweed", "velvet", "rayon", "muslin", "flannel",
+    "canvas", "satin", "nylon",
+];
+const SILHOUETTES: [&str; 9] =
+    ["tubular", "straight", "waisted", "flared", "boxy", "bias", "wrapped", "tiered", "padded"];
+const OCCASIONS: [&str; 12] = [
+    "work",
+    "training",
+    "race",
+    "gala",
+    "wedding",
+    "funeral",
+    "Sunday",
+    "journey",
+    "school",
+    "interview",
+    "holiday",
+    "home",
+];
 
 /// A stream of random numbers (SplitMix64: G. L. Steele, D. Lea & C. H. Flood, OOPSLA 2014; constants from memory).
 pub struct Dice(pub u64);
@@ -27,153 +90,128 @@ impl Dice {
         z ^ (z >> 31)
     }
 
-    pub fn below(&mut self, below: u64) -> u64 {
-        self.next() % below
+    pub fn below(&mut self, below: usize) -> usize {
+        (self.next() % below as u64) as usize
     }
 
-    /// At least 0 and below 1.
-    fn share(&mut self) -> f64 {
-        (self.next() >> 11) as f64 / (1u64 << 53) as f64
+    /// One of these.
+    pub fn of<T: Copy>(&mut self, these: &[T]) -> T {
+        these[self.below(these.len())]
     }
 
-    fn happens(&mut self, share: f64) -> bool {
-        self.share() < share
-    }
-
-    /// Between -1 and 1, mostly near 0.
-    fn about_nought(&mut self) -> f64 {
-        self.share() + self.share() - 1.0
+    fn happens(&mut self, percent: usize) -> bool {
+        self.below(100) < percent
     }
 }
 
-/// What is known of an outfit.
-#[derive(Clone)]
-pub struct Outfit {
-    pub character: u64,
-    pub period: u64,
-    /// Year and its fraction, from the first.
-    worn: f64,
-    /// Sorted, each once.
-    pieces: Vec<u64>,
-    silhouette: Option<u64>,
-    cloth: Option<u64>,
-    occasion: Option<u64>,
-    /// Lightness, a and b.
-    colour: Option<[f64; 3]>,
-    /// 0 to 5.
-    recognition: u64,
+/// One of the wardrobes of a period: what its outfits are variants of.
+struct Model {
+    garment: &'static str,
+    accessories: Vec<&'static str>,
+    cloth: &'static str,
+    silhouette: &'static str,
+    occasion: &'static str,
+    main: [usize; 3],
+    second: [usize; 3],
+    has_thread: bool,
 }
 
-/// So many outfits, of four characters or of one.
-pub fn wardrobe(seed: u64, outfits: usize, characters: u64) -> Vec<Outfit> {
-    let mut dice = Dice(seed);
-    let wardrobes: Vec<Vec<Outfit>> = (0..characters)
-        .flat_map(|character| (0..PERIODS).map(move |period| (character, period)))
-        .map(|(character, period)| (0..5).map(|_| model(&mut dice, character, period)).collect())
-        .collect();
-    (0..outfits)
-        .map(|_| {
-            let lead = dice.happens(0.65);
-            let character = if lead { 0 } else { dice.below(characters) };
-            let period = dice.below(PERIODS);
-            let models = &wardrobes[(character * PERIODS + period) as usize];
-            // The first wardrobes are worn most.
-            let at = dice.below(5).min(dice.below(5)) as usize;
-            variant(&mut dice, &models[at])
+impl Model {
+    fn new(dice: &mut Dice) -> Self {
+        let colour = |dice: &mut Dice| [(); 3].map(|()| 20 + dice.below(216));
+        Self {
+            garment: dice.of(&GARMENTS),
+            accessories: (0..1 + dice.below(3)).map(|_| dice.of(&ACCESSORIES)).collect(),
+            cloth: dice.of(&CLOTHS),
+            silhouette: dice.of(&SILHOUETTES),
+            occasion: dice.of(&OCCASIONS),
+            main: colour(dice),
+            second: colour(dice),
+            has_thread: dice.happens(30),
+        }
+    }
+
+    /// An outfit of this wardrobe: a record of the board. One in six is incompletely known, as on the demo.
+    fn variant(&self, dice: &mut Dice, number: usize, period: usize) -> Value {
+        let vary = |dice: &mut Dice, word: &'static str, words: &[&'static str], percent: usize| {
+            if dice.happens(percent) { dice.of(words) } else { word }
+        };
+        let missing = |dice: &mut Dice, word, percent| if dice.happens(percent) { "" } else { word };
+        let garment = vary(dice, self.garment, &GARMENTS, 15);
+        let cloth = vary(dice, self.cloth, &CLOTHS, 30);
+        let silhouette = vary(dice, self.silhouette, &SILHOUETTES, 15);
+        let occasion = vary(dice, self.occasion, &OCCASIONS, 40);
+        let is_colour_known = !dice.happens(8);
+        let spread = if dice.happens(25) { 90 } else { 24 };
+        let dyed = |dice: &mut Dice, colour: [usize; 3]| {
+            let part = |part: usize| (part + dice.below(2 * spread)).saturating_sub(spread).min(255);
+            let [red, green, blue] = colour.map(part);
+            if is_colour_known { vec![format!("#{red:02x}{green:02x}{blue:02x}")] } else { Vec::new() }
+        };
+        let mut pieces = vec![json!({
+            "name": garment, "cloth": missing(dice, cloth, 10), "colours": dyed(dice, self.main),
+        })];
+        let worn: Vec<&str> = self.accessories.iter().copied().filter(|_| !dice.happens(20)).collect();
+        let added: Vec<&str> = (0..dice.below(3)).map(|_| dice.of(&ACCESSORIES)).collect();
+        pieces.extend(
+            worn.into_iter()
+                .chain(added)
+                .map(|name| json!({"name": name, "colours": dyed(dice, self.second)})),
+        );
+        let year = FIRST_YEAR + YEARS * period + dice.below(YEARS);
+        json!({
+            "title": format!("Outfit {number}"),
+            "character": "lead",
+            "worn": format!("{year}-{:02}-{:02}", 1 + dice.below(12), 1 + dice.below(28)),
+            "occasion": missing(dice, occasion, 2),
+            "silhouette": missing(dice, silhouette, 5),
+            "pieces": pieces,
+            "recognition": dice.below(6).min(dice.below(6)),
+            "threads": if self.has_thread != dice.happens(10) { vec!["thread"] } else { Vec::new() },
         })
-        .collect()
-}
-
-fn model(dice: &mut Dice, character: u64, period: u64) -> Outfit {
-    let mut pieces: Vec<u64> = (0..2 + dice.below(4)).map(|_| dice.below(PIECES)).collect();
-    pieces.sort_unstable();
-    pieces.dedup();
-    Outfit {
-        character,
-        period,
-        worn: LIFE / PERIODS as f64 * (period as f64 + 0.5),
-        pieces,
-        silhouette: Some(dice.below(SILHOUETTES)),
-        cloth: Some(dice.below(CLOTHS)),
-        occasion: Some(dice.below(OCCASIONS)),
-        colour: Some([15.0 + 75.0 * dice.share(), 40.0 * dice.about_nought(), 45.0 * dice.about_nought()]),
-        recognition: 0,
     }
 }
 
-fn variant(dice: &mut Dice, model: &Outfit) -> Outfit {
-    let mut outfit = model.clone();
-    outfit.worn += LIFE / PERIODS as f64 * (dice.share() - 0.5);
-    outfit.pieces.retain(|_| !dice.happens(0.2));
-    for _ in 0..dice.below(3) {
-        outfit.pieces.push(dice.below(PIECES));
-    }
-    outfit.pieces.sort_unstable();
-    outfit.pieces.dedup();
-    let mut vary = |feature: &mut Option<u64>, of: u64, changed: f64, missing: f64| {
-        if dice.happens(changed) {
-            *feature = Some(dice.below(of));
-        }
-        if dice.happens(missing) {
-            *feature = None;
-        }
-    };
-    vary(&mut outfit.silhouette, SILHOUETTES, 0.15, 0.05);
-    vary(&mut outfit.cloth, CLOTHS, 0.3, 0.1);
-    vary(&mut outfit.occasion, OCCASIONS, 0.4, 0.02);
-    let spread = if dice.happens(0.25) { 50.0 } else { 10.0 };
-    for part in outfit.colour.iter_mut().flatten() {
-        *part += spread * dice.about_nought();
-    }
-    if dice.happens(0.08) {
-        outfit.colour = None;
-    }
-    outfit.recognition = dice.below(6).min(dice.below(6));
-    outfit
+/// A board of so many outfits, which allows so many looks.
+pub fn board(seed: u64, outfits: usize, looks: usize) -> Result<Board, Fault> {
+    let mut dice = Dice(seed);
+    let models: Vec<Model> = (0..PERIODS * WARDROBES).map(|_| Model::new(&mut dice)).collect();
+    let records = (0..outfits).map(|number| {
+        let period = dice.below(PERIODS);
+        // The first wardrobes are worn most.
+        let wardrobe = dice.below(WARDROBES).min(dice.below(WARDROBES));
+        let outfit = models[period * WARDROBES + wardrobe].variant(&mut dice, number, period);
+        Ok((format!("outfit-{number}").parse().map_err(said)?, read(outfit)?))
+    });
+    let periods: Vec<Value> = (0..PERIODS)
+        .map(|period| {
+            let first = FIRST_YEAR + YEARS * period;
+            json!({"id": format!("period-{period}"), "title": format!("Period {period}"),
+                "span": format!("{first}/{}", first + YEARS - 1)})
+        })
+        .collect();
+    let head = json!({
+        "shirr": 1, "id": "bench", "title": "Bench", "budget": {"looks": looks}, "periods": periods,
+        "characters": [{"id": "lead", "name": "Lead"}], "threads": [{"id": "thread", "title": "Thread"}],
+    });
+    Ok(Board::new(Records {
+        outfits: records.collect::<Result<_, Fault>>()?,
+        head: read(head)?,
+        looks: Default::default(),
+        scenes: Vec::new(),
+        schedule: Default::default(),
+    }))
 }
 
-/// How unlike two outfits are, from 0 to 1: Gower's general coefficient (J. C. Gower, *Biometrics* 27, 1971), features
-/// weighted and missing ones skipped. Different characters: 1.
-pub fn unlike(one: &Outfit, other: &Outfit) -> f64 {
-    if one.character != other.character {
-        return 1.0;
-    }
-    let same = |a: Option<u64>, b: Option<u64>| Some(f64::from(u8::from(a? != b?)));
-    let colours = |a: Option<[f64; 3]>, b: Option<[f64; 3]>| {
-        let square: f64 = a?.iter().zip(&b?).map(|(a, b)| (a - b) * (a - b)).sum();
-        Some((square.sqrt() / 60.0).min(1.0))
-    };
-    let features = [
-        (1.5, Some(((one.worn - other.worn).abs() / 15.0).min(1.0))),
-        (1.5, jaccard(&one.pieces, &other.pieces)),
-        (1.0, same(one.silhouette, other.silhouette)),
-        (0.5, same(one.cloth, other.cloth)),
-        (0.5, same(one.occasion, other.occasion)),
-        (1.0, colours(one.colour, other.colour)),
-    ];
-    let known = features.iter().filter_map(|(weight, apart)| Some((weight, (*apart)?)));
-    let (sum, weights) =
-        known.fold((0.0, 0.0), |(sum, weights), (weight, apart)| (sum + weight * apart, weights + weight));
-    sum / weights
+fn read<T: serde::de::DeserializeOwned>(record: Value) -> Result<std::sync::Arc<T>, Fault> {
+    serde_json::from_value(record).map(std::sync::Arc::new).map_err(said)
 }
 
-/// The share of all pieces that only one of the two has.
-fn jaccard(one: &[u64], other: &[u64]) -> Option<f64> {
-    let shared = one.iter().filter(|piece| other.binary_search(piece).is_ok()).count();
-    let all = one.len() + other.len() - shared;
-    (all > 0).then(|| 1.0 - shared as f64 / all as f64)
+pub fn said(error: impl std::fmt::Display) -> Fault {
+    error.to_string()
 }
 
-/// The distances of all outfits, row by row.
-pub fn distances(outfits: &[Outfit]) -> Vec<f32> {
-    outfits.iter().flat_map(|one| outfits.iter().map(|other| unlike(one, other) as f32)).collect()
-}
-
-/// The problem of these outfits, weighted by how well an audience knows them, without wishes.
-pub fn problem(outfits: &[Outfit], looks: usize) -> Result<Problem, super::Fault> {
-    let weights = outfits.iter().map(|outfit| (1 + outfit.recognition) as f64).collect();
-    let kinds = outfits.iter().map(|outfit| outfit.character as u32).collect();
-    Problem::from_matrix(weights, distances(outfits), looks)
-        .and_then(|problem| problem.of_kinds(kinds))
-        .map_err(|unfit| unfit.to_string())
+/// The question that a board puts, as the program puts it.
+pub fn question(board: &Board) -> Result<Wardrobe, Fault> {
+    Wardrobe::of(board, &Likeness::of(board), None, &|| false).map_err(said)
 }
