@@ -140,7 +140,7 @@ impl App {
 
     /// Whether a layer has something new to show.
     pub fn has_news(&mut self) -> bool {
-        self.layers.iter_mut().fold(false, |news, laid| laid.layer.has_news() || news)
+        self.layers.iter_mut().any(|laid| laid.layer.has_news())
     }
 
     /// Says something.
