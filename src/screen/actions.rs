@@ -84,7 +84,7 @@ actions! {
     Quit, Everywhere, 99, "quit", ["q", "ctrl-c"], "Leave; everything is saved already";
     Problems, Everywhere, 0, "problems", ["!"], "List the files that cannot be read and the findings";
     Text, Everywhere, 0, "as text", ["E"], "Edit the whole record in your own editor";
-    BoardText, Everywhere, 0, "board as text", ["B"], "Edit board.yaml in your own editor: periods, characters, threads, limits";
+    BoardText, Everywhere, 0, "board as text", ["Y"], "Edit board.yaml in your own editor: periods, characters, threads, limits";
     Notes, Everywhere, 0, "notes", ["n"], "Write the notes of what is in focus";
     Suggest, Everywhere, 70, "suggest", ["G"], "Suggest which looks keep most of the wardrobe, beside yours";
     Suspend, Everywhere, 0, "suspend", ["ctrl-z"], "Give the terminal back for a while";

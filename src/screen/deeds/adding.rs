@@ -12,7 +12,7 @@ impl App {
     pub fn add_outfit(&mut self) {
         let characters = &self.board().head().characters;
         if characters.is_empty() {
-            return self.warn("an outfit is somebody's, and there are no characters yet: B opens board.yaml");
+            return self.warn("an outfit is somebody's, and there are no characters yet: Y opens board.yaml");
         }
         let ids: Vec<_> = characters.iter().map(|one| one.id.clone()).collect();
         let names = characters.iter().map(|one| one.name.clone()).collect();

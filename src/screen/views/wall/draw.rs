@@ -219,7 +219,7 @@ pub(super) fn target(entry: &Entry) -> Target {
 
 fn empty(board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
     let first = if board.head().characters.is_empty() {
-        "No outfits yet, and no characters: B opens board.yaml, where characters and periods are written."
+        "No outfits yet, and no characters: Y opens board.yaml, where characters and periods are written."
     } else {
         "No outfits yet: N adds one."
     };

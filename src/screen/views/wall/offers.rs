@@ -157,10 +157,10 @@ mod tests {
         let mut trial = Trial::on(&files);
         let screen = trial.screen(SIZE);
         assert!(!screen.contains("1970") && !screen.contains("/ ·"), "{screen}");
-        assert!(screen.contains("B opens board.yaml"), "{screen}");
+        assert!(screen.contains("Y opens board.yaml"), "{screen}");
         trial.keys("N");
-        assert!(trial.app.said.text.contains("B opens board.yaml"), "{}", trial.app.said.text);
-        trial.keys("B");
+        assert!(trial.app.said.text.contains("Y opens board.yaml"), "{}", trial.app.said.text);
+        trial.keys("Y");
         assert!(trial.app.errand.is_some());
     }
 }

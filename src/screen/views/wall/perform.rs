@@ -250,7 +250,7 @@ fn light_thread(app: &mut App) {
     let threads: Vec<_> =
         board.head().threads.iter().map(|thread| (thread.id.clone(), thread.title.clone())).collect();
     if threads.is_empty() {
-        return app.say("the board has no threads yet: B opens board.yaml");
+        return app.say("the board has no threads yet: Y opens board.yaml");
     }
     let carried = |id| {
         let outfits = board.records().outfits.values().filter(|outfit| outfit.threads.contains(id)).count();
