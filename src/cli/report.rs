@@ -10,7 +10,7 @@ use super::failure::Failure;
 use super::{Outcome, faults, outfile};
 use crate::report::{self, Csv, Format, Json, Markdown, Plain};
 
-/// Print look per scene, the look list or the plot
+/// Print look per scene, the look list, the plot or what the looks keep
 #[derive(Debug, Args)]
 #[command(
     after_help = "A report of a board with files that cannot be read says so in itself, and the exit code is 2."
@@ -36,6 +36,8 @@ enum Which {
     Looks,
     /// Scenes down, characters across
     Plot,
+    /// What the looks keep of the wardrobe, what each is worth, and what was let go at what cost
+    Kept,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
@@ -54,6 +56,7 @@ impl Which {
             Self::Scenes => report::Report::Scenes,
             Self::Looks => report::Report::Looks,
             Self::Plot => report::Report::Plot,
+            Self::Kept => report::Report::Kept,
         }
     }
 }

@@ -3,6 +3,8 @@
 //! All text in it is [`Plain`], so that no format can forget to clean it. A length is kept as [`Eighths`] and each
 //! format writes it as its readers need it: `1 3/8` on paper, a number in a table that is reckoned with.
 
+use std::fmt;
+
 use super::plain::Plain;
 use crate::trade::eighths::Eighths;
 
@@ -28,6 +30,8 @@ pub struct Document {
 /// Rows under typed columns; every row has one cell for each column.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Table {
+    key: &'static str,
+    title: Plain,
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
 }
@@ -56,6 +60,8 @@ pub enum Kind {
     Pages,
     /// Length on screen.
     Minutes,
+    /// A share of a whole.
+    Share,
 }
 
 impl Kind {
@@ -67,12 +73,13 @@ impl Kind {
             Self::Number => "number",
             Self::Pages => "eighths",
             Self::Minutes => "minutes",
+            Self::Share => "share",
         }
     }
 
     /// Whether it is reckoned with.
     pub fn is_number(self) -> bool {
-        matches!(self, Self::Number | Self::Pages | Self::Minutes)
+        matches!(self, Self::Number | Self::Pages | Self::Minutes | Self::Share)
     }
 }
 
@@ -91,6 +98,40 @@ pub enum Cell {
     Pages(Eighths),
     /// Length on screen, at a page a minute.
     Minutes(Eighths),
+    /// A share of a whole.
+    Share(Share),
+}
+
+/// A share of a whole, to a hundredth of a per cent. A loss can be less than nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Share(i32);
+
+impl Share {
+    /// The share nearest to a number, of which 1 is the whole.
+    pub fn of(share: f64) -> Self {
+        Self((share * 10_000.0).round() as i32)
+    }
+
+    /// As a number, of which 1 is the whole.
+    pub fn get(self) -> f64 {
+        f64::from(self.0) / 10_000.0
+    }
+
+    /// In per cent.
+    pub fn percent(self) -> f64 {
+        f64::from(self.0) / 100.0
+    }
+}
+
+impl fmt::Display for Share {
+    /// `60.6 %`, and with two places below one per cent, so that small things can be told apart.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.0.abs() < 100 {
+            write!(f, "{:.2} %", self.percent())
+        } else {
+            write!(f, "{:.1} %", self.percent())
+        }
+    }
 }
 
 impl Cell {
@@ -111,12 +152,13 @@ impl Cell {
         if items.is_empty() { Self::Empty } else { Self::List(items) }
     }
 
-    /// The value of a cell that is reckoned with.
+    /// The value of a cell that is reckoned with; of a share, in per cent.
     pub fn value(&self) -> Option<f64> {
         match self {
             Self::Number(number) => Some(f64::from(*number)),
             Self::Pages(length) => Some(f64::from(length.get())),
             Self::Minutes(length) => Some(length.minutes()),
+            Self::Share(share) => Some(share.percent()),
             Self::Empty | Self::Text(_) | Self::List(_) => None,
         }
     }
@@ -132,7 +174,22 @@ impl Column {
 impl Table {
     /// A table without rows.
     pub fn new(columns: Vec<Column>) -> Self {
-        Self { columns, rows: Vec::new() }
+        Self { columns, ..Self::default() }
+    }
+
+    /// A table without rows, one of several in its document.
+    pub fn titled(key: &'static str, title: &str, columns: Vec<Column>) -> Self {
+        Self { key, title: Plain::line(title), columns, rows: Vec::new() }
+    }
+
+    /// Its stable name, one of a kind in its document; empty where it is the only one.
+    pub fn key(&self) -> &'static str {
+        self.key
+    }
+
+    /// Its heading; empty where it is the only one.
+    pub fn title(&self) -> &Plain {
+        &self.title
     }
 
     /// Adds a row; what it has too few becomes empty, what it has too many is a mistake of the report.

@@ -6,12 +6,13 @@
 pub mod changes;
 pub mod document;
 mod formats;
+mod kept;
 mod looks;
 pub mod plain;
 mod plot;
 mod scenes;
 
-pub use document::{Cell, Column, Document, Kind, Table};
+pub use document::{Cell, Column, Document, Kind, Share, Table};
 pub use formats::{Csv, Format, Json, Markdown};
 pub use plain::Plain;
 
@@ -26,11 +27,13 @@ pub enum Report {
     Looks,
     /// The plot: scenes down, characters across.
     Plot,
+    /// What the looks keep of the wardrobe, and what each of them is worth.
+    Kept,
 }
 
 impl Report {
     /// All reports.
-    pub const ALL: [Self; 3] = [Self::Scenes, Self::Looks, Self::Plot];
+    pub const ALL: [Self; 4] = [Self::Scenes, Self::Looks, Self::Plot, Self::Kept];
 
     /// The report on this board.
     pub fn document(self, board: &Board) -> Document {
@@ -38,6 +41,7 @@ impl Report {
             Self::Scenes => scenes::document(board),
             Self::Looks => looks::document(board),
             Self::Plot => plot::document(board),
+            Self::Kept => kept::document(board),
         }
     }
 }

@@ -16,7 +16,7 @@ mod suggesting;
 use serde_json::Value;
 
 const STARTERS: [&str; 3] = ["blank", "one-life", "several-leads"];
-const REPORTS: [&str; 3] = ["scenes", "looks", "plot"];
+const REPORTS: [&str; 4] = ["scenes", "looks", "plot", "kept"];
 const FORMATS: [&str; 3] = ["md", "csv", "json"];
 
 /// The names and levels of the findings that `check --json` lists, notes left out.

@@ -2,5 +2,6 @@
 
 mod ciede2000;
 mod edtf;
+mod gower;
 mod p_median;
 mod webster;

@@ -51,6 +51,7 @@ fn write_table(to: &mut String, table: &Table) {
 fn heading(column: &Column) -> String {
     match column.kind {
         Kind::Pages => format!("{} (eighths)", text(&column.heading)),
+        Kind::Share => format!("{} (%)", text(&column.heading)),
         _ => text(&column.heading),
     }
 }
@@ -60,7 +61,7 @@ fn field(cell: &Cell) -> String {
         Cell::Empty => String::new(),
         Cell::Text(plain) => text(plain),
         Cell::List(items) => items.iter().map(text).collect::<Vec<_>>().join("; "),
-        Cell::Number(_) | Cell::Pages(_) | Cell::Minutes(_) => {
+        Cell::Number(_) | Cell::Pages(_) | Cell::Minutes(_) | Cell::Share(_) => {
             cell.value().map(|value| value.to_string()).unwrap_or_default()
         }
     }
@@ -117,6 +118,7 @@ mod tests {
             Cell::Number(number) => number.to_string(),
             Cell::Pages(length) => length.get().to_string(),
             Cell::Minutes(length) => (f64::from(length.get()) / 8.0).to_string(),
+            Cell::Share(share) => share.percent().to_string(),
         }
     }
 

@@ -1,5 +1,5 @@
 //! JSON with stable keys: the columns' keys name the values of each row. Numbers are numbers (lengths in eighths of a
-//! page and in minutes), lists are lists, and what is empty is null.
+//! page and in minutes, shares of which 1 is the whole), lists are lists, and what is empty is null.
 
 use serde_json::{Map, Value, json};
 
@@ -39,7 +39,13 @@ fn table(table: &Table) -> Value {
     let row = |row: &Vec<Cell>| -> Map<String, Value> {
         table.columns().iter().map(|column| column.key.clone()).zip(row.iter().map(value)).collect()
     };
-    json!({"columns": columns, "rows": table.rows().iter().map(row).collect::<Vec<_>>()})
+    let rows: Vec<_> = table.rows().iter().map(row).collect();
+    let mut value = json!({"columns": columns, "rows": rows});
+    if !table.key().is_empty() {
+        value["table"] = table.key().into();
+        value["title"] = table.title().as_str().into();
+    }
+    value
 }
 
 fn value(cell: &Cell) -> Value {
@@ -50,6 +56,7 @@ fn value(cell: &Cell) -> Value {
         Cell::Number(number) => (*number).into(),
         Cell::Pages(length) => length.get().into(),
         Cell::Minutes(length) => length.minutes().into(),
+        Cell::Share(share) => share.get().into(),
     }
 }
 

@@ -21,6 +21,13 @@ impl Format for Markdown {
         write_list(&mut to, "Cautions", &document.cautions);
         for table in &document.tables {
             to.push('\n');
+            if !table.title().is_empty() {
+                let _ = write!(to, "## {}\n\n", line(table.title()));
+                if table.rows().is_empty() {
+                    to.push_str("None.\n");
+                    continue;
+                }
+            }
             write_table(&mut to, table);
         }
         write_list(&mut to, "Notes", &document.notes);
@@ -64,6 +71,7 @@ fn cell(cell: &Cell) -> String {
         Cell::Number(number) => number.to_string(),
         Cell::Pages(length) => length.to_string(),
         Cell::Minutes(length) => length.clock(),
+        Cell::Share(share) => share.to_string(),
     }
 }
 
