@@ -21,11 +21,11 @@ a program that says another one ends the run.
 import csv
 import sys
 import time
+from importlib.metadata import version
 from pathlib import Path
 
 import kmedoids
 import numpy as np
-import scipy
 from scipy import sparse
 from scipy.optimize import Bounds, LinearConstraint, milp
 
@@ -136,8 +136,7 @@ def main():
     with open(folder / "ours.csv", newline="", encoding="utf-8") as ours:
         for problem in csv.DictReader(ours):
             print("| " + " | ".join(map(str, row(problem, folder))) + " |", flush=True)
-    versions = f"numpy {np.__version__}, scipy {scipy.__version__}"
-    print(f"\nkmedoids {getattr(kmedoids, '__version__', '')}, {versions}", file=sys.stderr)
+    print("\n" + ", ".join(f"{used} {version(used)}" for used in ("kmedoids", "scipy", "numpy")))
 
 
 if __name__ == "__main__":
