@@ -19,7 +19,7 @@ const WORST: usize = 10;
 const MORE: usize = 5;
 
 const NOTES: [&str; 5] = [
-    "An outfit counts one, and one more for each step of recognition. Of a folded outfit as much is kept as it is alike \
+    "An outfit counts 1, 2, 4, 7, 11 or 16 by its recognition of 0 to 5. Of a folded outfit as much is kept as it is alike \
      to the base of its look; of one that is open or let go, nothing.",
     "Reachable: were every outfit that is not let go in the look with the nearest base.",
     "Lost if a look goes: each of its outfits then goes into the nearest other look of the character.",

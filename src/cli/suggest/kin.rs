@@ -2,10 +2,8 @@
 
 use crate::board::OutfitId;
 use crate::gather::likeness::Part;
+use crate::gather::likeness::STRETCH;
 use crate::gather::{Feature, Likeness};
-
-/// So unlike, and it is a stretch to let one stand for the other.
-const STRETCH: f64 = 0.7;
 
 /// An outfit beside its base.
 pub(super) struct Kin {
@@ -26,8 +24,9 @@ impl Kin {
         let shares = |part: &Part| part.distance.map_or(0.0, |distance| part.weight * (1.0 - distance));
         let mut by_shares: Vec<&Part> = parts.iter().filter(|part| shares(part) > 0.0).collect();
         by_shares.sort_by(|one, other| shares(other).total_cmp(&shares(one)));
-        let most = by_shares.iter().take(2).map(|part| part.feature).collect();
-        let parts_them = parts.iter().filter(|part| part.adds > 0.0);
+        let most: Vec<Feature> = by_shares.iter().take(2).map(|part| part.feature).collect();
+        // A feature that weighs much can do both; it is then told once.
+        let parts_them = parts.iter().filter(|part| part.adds > 0.0 && !most.contains(&part.feature));
         let least = parts_them.max_by(|one, other| one.adds.total_cmp(&other.adds)).map(|part| part.feature);
         Self { alike: 1.0 - distance, most, least, parts }
     }

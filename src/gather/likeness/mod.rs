@@ -121,6 +121,9 @@ pub const YEARS_APART: f64 = 12.0;
 /// Two colours so far apart (CIEDE2000) are wholly unlike, where the board does not say.
 pub const COLOURS_APART: f64 = 45.0;
 
+/// Two outfits so unlike have little in common: it is a stretch to let one stand for the other.
+pub const STRETCH: f64 = 0.65;
+
 const DAYS_IN_A_YEAR: f64 = 365.25;
 
 /// The likeness of all outfits of a board. It keeps what it has made ready, and [follows](Self::follow) the board.

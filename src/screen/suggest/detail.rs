@@ -7,11 +7,9 @@ use super::chart::{self, Chart};
 use super::percent;
 use super::work::Found;
 use crate::board::{Board, OutfitId};
+use crate::gather::likeness::STRETCH;
 use crate::gather::{Explanation, Suggested};
 use crate::screen::canvas::{Canvas, wrapped};
-
-/// From here on an outfit has little in common with the base.
-const STRETCH: f64 = 0.65;
 
 /// One suggested look: what it is now, and how like its base each outfit is, and in what.
 pub fn look(board: &Board, found: &Found, at: usize, canvas: &mut Canvas<'_>, area: Rect) {
