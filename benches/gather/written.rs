@@ -52,7 +52,7 @@ fn one(folder: &Path, name: &str, cost: Vec<f32>, looks: usize, table: &mut Stri
     let start = Instant::now();
     let choice = solve(&problem, &limits).map_err(|error| format!("{name}: {error}"))?;
     let seconds = start.elapsed().as_secs_f64();
-    println!("{name}: cost {}, bound {}, {seconds:.2} s", choice.cost, choice.bound);
+    println!("{name}: cost {}, bound {}, {} steps, {seconds:.2} s", choice.cost, choice.bound, choice.steps);
     let bases: Vec<String> = choice.bases.iter().map(ToString::to_string).collect();
     let (cost, bound, proven, bases) = (choice.cost, choice.bound, choice.proven, bases.join(" "));
     writeln!(table, "{name},{n},{looks},{cost},{bound},{proven},{seconds:.3},{bases}").map_err(said)
