@@ -157,7 +157,7 @@ mod tests {
         let by_hand =
             there.change_outfit(&second, "", |smock| smock.wishes.together = vec![first.clone()]).unwrap();
         there.apply(&by_hand).unwrap();
-        assert_eq!(there.relations().together_with(&first), [second.clone()]);
+        assert_eq!(there.relations().together_with(&first), std::slice::from_ref(&second));
         there.apply(&there.wish_apart(&[second.clone(), first.clone()], true).unwrap()).unwrap();
         assert!(there.relations().together_with(&first).is_empty());
         assert_eq!(apart(&there, "club-wool"), ["smock"]);

@@ -27,12 +27,14 @@
 //! | `runtime-differs` | warning | the scenes come to another length than the film |
 //! | `thread-lost` | warning | outfits carry a thread that no look keeps |
 //! | `thread-breaks` | warning | no look of a period keeps a thread that two of its outfits carry |
+//! | `picture-missing` | warning | an outfit names a picture that is not in the folder |
 //! | `scene-not-scheduled` | warning | no shooting day has the scene |
 //! | `scene-scheduled-twice` | warning | several shooting days have the scene |
 //! | `open-outfits` | note | outfits of a period are still to be decided |
 
 mod budget;
 mod periods;
+mod pictures;
 mod plot;
 mod records;
 mod runtime;
@@ -46,7 +48,9 @@ pub(crate) mod words;
 
 use std::fmt;
 
-use crate::board::{Board, CharacterId, LookId, OutfitId, PeriodId, RecordRef, SceneNumber, Scope, ThreadId};
+use crate::board::{
+    Board, CharacterId, LookId, OutfitId, PeriodId, PicturePath, RecordRef, SceneNumber, Scope, ThreadId,
+};
 
 /// One thing that is the matter.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -177,6 +181,14 @@ pub fn findings(board: &Board) -> Vec<Finding> {
         wardrobe::findings,
     ];
     let mut found: Vec<Finding> = families.into_iter().flat_map(|family| family(board)).collect();
+    found.sort_by_key(|finding| finding.level);
+    found
+}
+
+/// As [`findings`], and what can only be told with the board's folder at hand: `is_there` says whether a picture is.
+pub fn findings_in_folder(board: &Board, is_there: &dyn Fn(&PicturePath) -> bool) -> Vec<Finding> {
+    let mut found = findings(board);
+    found.extend(pictures::findings(board, is_there));
     found.sort_by_key(|finding| finding.level);
     found
 }

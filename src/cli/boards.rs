@@ -7,6 +7,7 @@ use clap::{Args, CommandFactory};
 use super::console::Console;
 use super::demo;
 use super::failure::Failure;
+use super::quote::quoted;
 use crate::store::{self, Reading, StoreError};
 
 /// The board that a command is about.
@@ -46,7 +47,10 @@ pub(super) fn read(folder: &Path) -> Result<Reading, Failure> {
 /// Why a folder would not open; where it may have been meant as a command, which one.
 pub(super) fn unopened(folder: &Path, error: StoreError) -> Failure {
     let missing = matches!(error, StoreError::NoBoard(_)) && !folder.exists();
-    let failure = Failure::from(error);
+    let mut failure = Failure::from(error);
+    if missing {
+        failure = failure.hint(format!("`shirr new {}` starts one there", quoted(folder)));
+    }
     match folder.to_str().filter(|_| missing).and_then(command_like) {
         Some(command) => failure.hint(format!("or did you mean the command `shirr {command}`?")),
         None => failure,

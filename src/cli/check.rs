@@ -39,7 +39,7 @@ impl Check {
                 return Err(boards::unopened(&folder, error));
             }
         };
-        let findings = check::findings(&board);
+        let findings = check::findings_in_folder(&board, &|picture| folder.join(picture.as_str()).is_file());
         if self.json {
             let faults = faults.iter().map(faults::json).collect();
             console.print(&document(Some(&board), faults, &findings))?;

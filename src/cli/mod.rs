@@ -14,6 +14,7 @@ mod keys;
 mod new;
 mod open;
 mod outfile;
+mod quote;
 mod report;
 mod starters;
 mod suggest;

@@ -1,11 +1,13 @@
 //! `shirr new`: a new board from a starter.
 
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use clap::Args;
 
 use super::console::Console;
 use super::failure::Failure;
+use super::quote::quoted;
 use super::{Outcome, starters};
 use crate::store;
 
@@ -24,9 +26,13 @@ impl New {
     pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
         let files = starters::files(&self.from, &title(&self.folder))?;
         store::create(&self.folder, files)?;
+        for name in ["outfits", "looks", "images"] {
+            // Only for whoever looks for the place to put files; a board does without.
+            let _ = fs::create_dir_all(self.folder.join(name));
+        }
         let folder = self.folder.display();
         console.line(&format!("A new board from the starter `{}`: {folder}", self.from))?;
-        console.line(&format!("Open it with `shirr {folder}`."))?;
+        console.line(&format!("Open it with `shirr {}`.", quoted(&self.folder)))?;
         Ok(Outcome::Fine)
     }
 }

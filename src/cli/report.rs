@@ -86,7 +86,13 @@ impl Report {
         let of_file = self.output.as_deref().and_then(To::of_file);
         let text = self.to.or(of_file).unwrap_or(To::Md).format().write(&document);
         match &self.output {
-            Some(file) => outfile::write(file, text.as_bytes(), &folder)?,
+            Some(file) => {
+                let replaced = file.is_file();
+                outfile::write(file, text.as_bytes(), &folder)?;
+                if replaced {
+                    console.note(&format!("{} was there and is replaced", file.display()));
+                }
+            }
             None => console.print(&text)?,
         }
         Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults })

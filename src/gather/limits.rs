@@ -22,8 +22,11 @@ pub struct Limits {
     /// Raised by another thread to end the search; it then answers with the best that it has.
     pub cancel: Option<Arc<AtomicBool>>,
     /// Told of every improvement, on the thread that searches.
-    pub progress: Option<Arc<dyn Fn(&Progress) + Send + Sync>>,
+    pub progress: Option<Listener>,
 }
+
+/// Whoever is told of how far a search is.
+pub type Listener = Arc<dyn Fn(&Progress) + Send + Sync>;
 
 /// How far a search is.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -24,7 +24,7 @@ mod worth;
 pub use choice::{Choice, Unsolved};
 pub use kept::{Kept, Tally, distance};
 pub use likeness::{Explanation, Feature, Likeness};
-pub use limits::{Limits, Progress};
+pub use limits::{Limits, Listener, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};
 pub use search::{curve, solve};
 pub use share::{PeriodShare, apportion, limits};

@@ -10,9 +10,11 @@ use super::likeness::Likeness;
 use super::problem::{Group, Problem, Unfit, Wish};
 use crate::board::{Among, BaseWish, Board, CharacterId, LookId, Outfit, OutfitId, Scope, Stage, Standing};
 
-/// What an outfit counts: 1, and 1 more for each step of recognition.
+/// What an outfit counts: 1, and for each step of recognition one more than for the step before, so 1, 2, 4, 7, 11 and
+/// 16. What everybody has seen must not be outweighed by a handful of outfits that nobody has.
 pub fn weight(outfit: &Outfit) -> f64 {
-    1.0 + f64::from(outfit.recognition.get())
+    let steps = f64::from(outfit.recognition.get());
+    1.0 + steps * (steps + 1.0) / 2.0
 }
 
 /// The outfits of a board, or of one character, as a problem.

@@ -84,6 +84,7 @@ actions! {
     Quit, Everywhere, 99, "quit", ["q", "ctrl-c"], "Leave; everything is saved already";
     Problems, Everywhere, 0, "problems", ["!"], "List the files that cannot be read and the findings";
     Text, Everywhere, 0, "as text", ["E"], "Edit the whole record in your own editor";
+    BoardText, Everywhere, 0, "board as text", ["Y"], "Edit board.yaml in your own editor: periods, characters, threads, limits";
     Notes, Everywhere, 0, "notes", ["n"], "Write the notes of what is in focus";
     Suggest, Everywhere, 70, "suggest", ["G"], "Suggest which looks keep most of the wardrobe, beside yours";
     Suspend, Everywhere, 0, "suspend", ["ctrl-z"], "Give the terminal back for a while";
@@ -104,13 +105,13 @@ actions! {
     MarkOpen, Wall, 0, "mark open", ["V"], "Mark every open outfit of this period and character";
     Gather, Wall, 11, "gather", ["g"], "Gather the marked outfits, or the one in focus, into a new look";
     Fold, Wall, 12, "fold", ["f"], "Fold the marked outfits, or the one in focus, into a look that is there";
-    FoldUp, Wall, 13, "fold up", ["z"], "Show folded outfits as their looks, so that the wall shrinks";
-    LetGo, Wall, 14, "let go", ["x"], "Decide that it is in no look, and say why";
-    TakeBack, Wall, 0, "take back", ["X"], "Open an outfit again that was let go";
-    Release, Wall, 15, "release", ["r"], "Take it out of its look; it is open again";
-    Base, Wall, 0, "base", ["b"], "Make the outfit in focus the base of its look";
+    FoldUp, Wall, 30, "fold up", ["z"], "Show folded outfits as their looks, so that the wall shrinks";
+    LetGo, Wall, 13, "let go", ["x"], "Decide that it is in no look, and say why";
+    TakeBack, Wall, 14, "take back", ["X"], "Open an outfit again that was let go";
+    Release, Wall, 14, "release", ["r"], "Take it out of its look; it is open again";
+    Base, Wall, 25, "base", ["b"], "Make the outfit in focus the base of its look";
     Split, Wall, 0, "split", ["s"], "Split the marked outfits off their look into a new one";
-    NextOpen, Wall, 20, "next open", ["o"], "Go to the next open outfit";
+    NextOpen, Wall, 17, "next open", ["o"], "Go to the next open outfit";
     LightThread, Wall, 0, "thread", ["T"], "Light up every outfit and look that carries a thread";
     Only, Wall, 0, "character", ["c"], "Show one character only, or all";
     MoreKnown, Wall, 0, "recognition up", ["]"], "The audience knows it better: recognition up";
@@ -119,12 +120,13 @@ actions! {
     WishApart, Wall, 0, "keep apart", ["A"], "For suggestions: the marked outfits never share a look, or may again";
     WishTogether, Wall, 0, "keep together", ["W"], "For suggestions: the marked outfits always share a look, or need not";
     Sheet, Wall, 16, "sheet", ["enter"], "Open everything that is known of it";
-    Treatment, Wall, 0, "treatment", ["t"], "Say whether the look copies or interprets its base";
-    Departure, Wall, 0, "departure", ["d"], "Write down a detail in which the look departs from its base";
-    AssignLook, Wall, 0, "to scene", ["a"], "Put the look into a scene";
-    Rename, Wall, 0, "rename", ["R"], "Give it another title";
-    Merge, Wall, 0, "merge", ["m"], "Merge the look into another";
+    Treatment, Wall, 20, "treatment", ["t"], "Say whether the look copies or interprets its base";
+    Departure, Wall, 21, "departure", ["d"], "Write down a detail in which the look departs from its base";
+    AssignLook, Wall, 22, "to scene", ["a"], "Put the look into a scene";
+    Rename, Wall, 26, "rename", ["R"], "Give it another title";
+    Merge, Wall, 23, "merge", ["m"], "Merge the look into another";
     Dissolve, Wall, 0, "dissolve", ["D"], "Take the look away; its outfits are open again";
+    NewOutfit, Wall, 40, "new outfit", ["N"], "Add an outfit: its title, whose it was, when it was worn";
     RaiseLimit, Wall, 0, "raise limit", ["L"], "Raise a limit of the budget, on the record";
 
     LookFields, Looks, 10, "fields", ["tab"], "Go from the list to the look's fields";

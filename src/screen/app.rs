@@ -140,7 +140,7 @@ impl App {
 
     /// Whether a layer has something new to show.
     pub fn has_news(&mut self) -> bool {
-        self.layers.iter_mut().fold(false, |news, laid| laid.layer.has_news() || news)
+        self.layers.iter_mut().any(|laid| laid.layer.has_news())
     }
 
     /// Says something.
@@ -296,7 +296,7 @@ impl App {
 
     /// Takes one event of the terminal.
     pub fn event(&mut self, event: &Event) {
-        (self.said.fresh, self.said.is_answer) = (false, false);
+        self.forget_said(event);
         match event {
             Event::Mouse(mouse) => self.mouse(mouse.kind, mouse.column, mouse.row),
             Event::Key(key) if key.kind == KeyEventKind::Release => {}
@@ -309,6 +309,24 @@ impl App {
                 }
             }
             _ => {}
+        }
+    }
+
+    /// What was said goes with the next key or click; news that came by itself stays for whoever is typing.
+    fn forget_said(&mut self, event: &Event) {
+        let does = match event {
+            Event::Key(key) => key.kind != KeyEventKind::Release,
+            Event::Paste(_) => true,
+            Event::Mouse(mouse) => {
+                use MouseEventKind::{Down, ScrollDown, ScrollUp};
+                matches!(mouse.kind, Down(_) | ScrollDown | ScrollUp)
+            }
+            _ => false,
+        };
+        if does && (self.said.is_answer || self.layers.is_empty()) {
+            self.said = Said::default();
+        } else if does {
+            self.said.fresh = false;
         }
     }
 
@@ -391,6 +409,7 @@ impl App {
             Act::Quit => self.left = true,
             Act::Problems => self.problems(),
             Act::Text => self.edit_as_text(),
+            Act::BoardText => self.edit_in_editor(RecordRef::Head),
             Act::Notes => self.write_notes(),
             Act::Suggest => self.suggest(),
             Act::Suspend => self.errand = Some(Errand::Suspend),

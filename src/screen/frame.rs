@@ -36,6 +36,7 @@ pub fn draw_on(
     // The header tells of the focus, so the wall must know its own first.
     app.wall.refresh(app.open.board(), app.version);
     let period = period_in_focus(app);
+    let faults = app.open.faults().len();
     let App { open, version, view, wall, looks, scenes, layers, said, measure, theme, hits, .. } = app;
     let board = open.board();
     measure.refresh(board, *version);
@@ -77,7 +78,14 @@ pub fn draw_on(
         Scope::Wall | Scope::Everywhere => wall.draw(board, *version, &mut canvas, body),
     }
     let keys = layers.last_mut().map(|laid| laid.layer().keys());
-    footer(&mut canvas, foot, *view, said, keys);
+    let standing = match faults {
+        0 => None,
+        1 => Some("something is wrong with a file of the board: ! tells what".to_owned()),
+        count => Some(format!("{count} things are wrong with files of the board: ! lists them")),
+    };
+    let said = Words { said, standing: standing.as_deref() };
+    let offers = |act| !matches!(view, Scope::Wall) || wall.offers(board, act);
+    footer(&mut canvas, foot, *view, said, keys, &offers);
     for laid in layers.iter_mut() {
         canvas.cover();
         laid.layer().draw(board, &mut canvas, body);
@@ -192,17 +200,28 @@ fn counters(
     x
 }
 
+/// What the footer's first row says: the last word to the user, or what is wrong as long as it is.
+struct Words<'a> {
+    said: &'a super::app::Said,
+    standing: Option<&'a str>,
+}
+
 fn footer(
     canvas: &mut Canvas<'_>,
     area: Rect,
     view: Scope,
-    said: &super::app::Said,
+    words: Words<'_>,
     layer: Option<&'static str>,
+    offers: &dyn Fn(Act) -> bool,
 ) {
+    let Words { said, standing } = words;
     let said_style = if said.wrong { canvas.theme.over() } else { canvas.theme.text() };
     let hints_row = area.bottom() - 1;
     if area.height > 1 {
-        canvas.put(area.x, area.y, area.width, &said.text, said_style);
+        match standing.filter(|_| said.text.is_empty()) {
+            Some(standing) => canvas.put(area.x, area.y, area.width, standing, canvas.theme.over()),
+            None => canvas.put(area.x, area.y, area.width, &said.text, said_style),
+        };
     }
     let quiet = canvas.theme.quiet();
     if let Some(keys) = layer {
@@ -214,7 +233,8 @@ fn footer(
         return;
     }
     let key = canvas.theme.key();
-    let mut rows: Vec<&actions::Action> = actions::of_view(view).filter(|action| action.footer > 0).collect();
+    let mut rows: Vec<&actions::Action> =
+        actions::of_view(view).filter(|action| action.footer > 0 && offers(action.act)).collect();
     rows.sort_by_key(|action| action.footer);
     // Help is always in the footer; the others while there is room.
     let help = Act::Help.row();

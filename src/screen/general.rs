@@ -54,6 +54,11 @@ impl App {
             Some(Target::Scene(number)) => RecordRef::Scene(number),
             Some(Target::Period(_) | Target::Thread(_)) | None => RecordRef::Head,
         };
+        self.edit_in_editor(record);
+    }
+
+    /// Opens a record in the user's own editor.
+    pub(super) fn edit_in_editor(&mut self, record: RecordRef) {
         match self.open.record_text(&record) {
             Some(text) => self.errand = Some(Errand::Editor { record, base: text.clone(), text }),
             None => self.warn(format!("{record} is not there")),

@@ -131,7 +131,7 @@ impl App {
         let board = self.board();
         let scopes = board.limited_scopes();
         if scopes.is_empty() {
-            return self.warn("the board has no limits: E on nothing opens board.yaml");
+            return self.warn("the board has no limits: Y opens board.yaml");
         }
         let items = scopes.iter().map(|scope| {
             let count = board.count(scope);

@@ -68,6 +68,9 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
         let _ = changed.send(());
     });
     let mut app = App::new(open, theme);
+    if let Some(wrong) = Depth::misnamed(|name| std::env::var(name).ok()) {
+        app.warn(wrong);
+    }
     let mut terminal = Terminal::enter()?;
     let mut unread = false;
     while !app.left {

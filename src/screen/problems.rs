@@ -31,7 +31,8 @@ impl App {
     }
 
     fn findings(&self) -> Vec<Finding> {
-        check::findings(self.board())
+        let folder = self.folder();
+        check::findings_in_folder(self.board(), &|picture| folder.join(picture.as_str()).is_file())
     }
 
     /// Shows all of what is wrong with a file, and opens it in the user's own editor if that is wanted.

@@ -28,7 +28,7 @@ impl App {
             Target::Look(_) => {
                 self.view = Scope::Looks;
                 self.focus(&target);
-                self.looks.enter(self.open.board());
+                self.looks.open(self.open.board());
             }
             Target::Scene(_) => self.go_to(&target),
             Target::Period(id) => {

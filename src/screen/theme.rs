@@ -21,16 +21,32 @@ pub enum Depth {
 }
 
 impl Depth {
+    /// What `SHIRR_COLOURS` may say.
+    const BY_NAME: [(&'static str, Self); 4] = [
+        ("true", Self::True),
+        ("256", Self::TwoHundredFiftySix),
+        ("16", Self::Sixteen),
+        ("none", Self::None),
+    ];
+
+    /// What is wrong with `SHIRR_COLOURS`, where it says what it may not.
+    pub fn misnamed(variable: impl Fn(&str) -> Option<String>) -> Option<String> {
+        let value = variable(VARIABLE).filter(|value| !value.is_empty())?;
+        let names = Self::BY_NAME.map(|(name, _)| name);
+        (!names.contains(&value.as_str())).then(|| {
+            let value: String = value.chars().filter(|c| !c.is_control()).take(20).collect();
+            format!("{VARIABLE} says `{value}`; it may say {}", names.join(", "))
+        })
+    }
+
     /// What the environment says. `SHIRR_COLOURS` (none, 16, 256, true) overrides; then `NO_COLOR`, `COLORTERM`
     /// and `TERM`.
     pub fn of_environment(variable: impl Fn(&str) -> Option<String>) -> Self {
         let value = |name: &str| variable(name).filter(|value| !value.is_empty());
-        match value("SHIRR_COLOURS").as_deref() {
-            Some("none") => return Self::None,
-            Some("16") => return Self::Sixteen,
-            Some("256") => return Self::TwoHundredFiftySix,
-            Some("true") => return Self::True,
-            _ => {}
+        let named = value(VARIABLE);
+        if let Some((_, depth)) = Self::BY_NAME.into_iter().find(|(name, _)| Some(*name) == named.as_deref())
+        {
+            return depth;
         }
         if value("NO_COLOR").is_some() {
             return Self::None;
@@ -46,6 +62,9 @@ impl Depth {
         }
     }
 }
+
+/// The variable that sets the depth by hand.
+const VARIABLE: &str = "SHIRR_COLOURS";
 
 /// The styles of one terminal.
 #[derive(Clone, Debug)]
@@ -227,6 +246,13 @@ mod tests {
         assert_eq!(depth(&[("TERM", "xterm-256color"), ("NO_COLOR", "1")]), Depth::None);
         assert_eq!(depth(&[("TERM", "xterm-256color"), ("NO_COLOR", "")]), Depth::TwoHundredFiftySix);
         assert_eq!(depth(&[("TERM", "dumb"), ("SHIRR_COLOURS", "true")]), Depth::True);
+    }
+
+    #[test]
+    fn a_depth_that_there_is_not_is_told_with_those_that_there_are() {
+        let said = |value: &str| Depth::misnamed(|name| (name == VARIABLE).then(|| value.to_owned()));
+        assert_eq!(said("bogus").unwrap(), "SHIRR_COLOURS says `bogus`; it may say true, 256, 16, none");
+        assert_eq!(said("256").or(said("")), None);
     }
 
     #[test]

@@ -153,7 +153,7 @@ impl App {
         let Some(shared) = of.of(board) else { return };
         let threads = &board.head().threads;
         if threads.is_empty() {
-            return self.warn("the board has no threads yet: they are written in board.yaml");
+            return self.warn("the board has no threads yet: Y opens board.yaml");
         }
         let items = threads.iter().map(|thread| {
             let carried = shared.threads.contains(&thread.id);

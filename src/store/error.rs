@@ -14,6 +14,9 @@ pub enum StoreError {
     /// There is no `board.yaml`.
     #[error("{} is no board: there is no board.yaml in it", shown(.0))]
     NoBoard(PathBuf),
+    /// What was named is a file.
+    #[error("{} is a file, not a board's folder", shown(.0))]
+    NoFolder(PathBuf),
     /// `board.yaml` cannot be read, and without it nothing can.
     #[error("{0}")]
     Damaged(Box<Fault>),
@@ -53,8 +56,9 @@ impl StoreError {
     /// What to do about it.
     pub fn hint(&self) -> Option<String> {
         match self {
-            Self::NoBoard(folder) => {
-                Some(format!("name a board's folder, or start one with `shirr new {}`", shown(folder)))
+            Self::NoBoard(_) => Some("name a board's folder, or start one in a new folder".to_owned()),
+            Self::NoFolder(_) => {
+                Some("a board is a folder: name the one that holds its board.yaml".to_owned())
             }
             // The fault's own hint is in its text already.
             Self::Damaged(_) => {

@@ -202,8 +202,13 @@ fn near(board: &Board, target: &Target) -> Option<String> {
         Target::Period(id) => nearest_id(id, head.periods.iter().map(|period| &period.id)),
         Target::Thread(id) => nearest_id(id, head.threads.iter().map(|thread| &thread.id)),
         Target::Scene(number) => {
-            let numbers: Vec<String> = board.scenes().map(|scene| scene.number.to_string()).collect();
-            nearest(&number.to_string(), numbers.iter().map(String::as_str)).map(str::to_owned)
+            // Another number is another scene; but a letter behind it is soon forgotten or one too many.
+            let digits = |number: &SceneNumber| -> String {
+                number.to_string().chars().filter(char::is_ascii_digit).collect()
+            };
+            let wanted = digits(number);
+            let mut like = board.scenes().map(|scene| &scene.number).filter(|have| digits(have) == wanted);
+            like.next().map(ToString::to_string)
         }
     }
 }

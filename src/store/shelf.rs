@@ -67,6 +67,9 @@ impl Shelf {
             io::ErrorKind::NotFound => StoreError::NoBoard(folder.to_path_buf()),
             _ => StoreError::io(folder, "cannot be opened")(error),
         })?;
+        if folder.is_file() {
+            return Err(StoreError::NoFolder(folder));
+        }
         let head = read_head(&folder)?;
         let listing = Listing::of(&folder).map_err(StoreError::io(&folder, "cannot be listed"))?;
         let mut shelf =

@@ -27,6 +27,20 @@ fn an_error_among_the_findings_exits_with_one_and_warnings_do_not() {
 }
 
 #[test]
+fn a_picture_that_is_not_in_the_folder_is_a_warning() {
+    let desk = Desk::new();
+    let smock =
+        "title: Smock\ncharacter: ada\nworn: 1920\npictures: [images/plate 12.jpg, images/plate-13.jpg]\n";
+    desk.board("film", &[("outfits/smock.yaml", smock), ("images/plate-13.jpg", "")]);
+    let run = desk.shirr(&["check", "film"]).exits(0);
+    assert!(
+        run.out.contains("warning picture-missing (outfit smock): “images/plate 12.jpg” is not"),
+        "{}",
+        run.out
+    );
+}
+
+#[test]
 fn a_board_in_order_has_nothing_the_matter() {
     let desk = Desk::new();
     desk.board("film", &[]);

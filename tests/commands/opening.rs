@@ -11,6 +11,18 @@ fn a_folder_that_is_no_board_says_how_to_start_one() {
 }
 
 #[test]
+fn what_is_a_file_or_a_full_folder_is_not_offered_as_a_place_for_a_board() {
+    let desk = Desk::new();
+    let board = desk.board("film", &[]);
+    let run = desk.shirr(&["film/board.yaml"]).exits(2);
+    assert!(run.err.contains("board.yaml is a file, not a board's folder"), "{}", run.err);
+    assert!(!run.err.contains("repair"), "{}", run.err);
+    std::fs::remove_file(board.join("board.yaml")).unwrap();
+    let run = desk.shirr(&["film"]).exits(2);
+    assert!(run.err.contains("film is no board") && !run.err.contains("shirr new film"), "{}", run.err);
+}
+
+#[test]
 fn a_misspelt_command_is_not_left_to_look_like_a_folder() {
     let run = Desk::new().shirr(&["chek"]).exits(2);
     assert!(run.err.contains("did you mean the command `shirr check`"), "{}", run.err);

@@ -56,7 +56,7 @@ fn a_report_goes_into_a_file_in_the_format_of_its_ending() {
     fs::write(desk.path("plot.csv"), "something longer that was there before, line by line\n".repeat(50))
         .unwrap();
     let run = desk.shirr(&["report", "plot", "film", "-o", "plot.csv"]).exits(0);
-    assert!(run.out.is_empty() && run.err.is_empty(), "{}{}", run.out, run.err);
+    assert!(run.out.is_empty() && run.err.contains("replaced"), "{}{}", run.out, run.err);
     let printed = desk.shirr(&["report", "plot", "film", "--to", "csv"]).exits(0);
     assert_eq!(fs::read_to_string(desk.path("plot.csv")).unwrap(), printed.out);
     let mut names: Vec<_> =
@@ -106,4 +106,13 @@ fn a_report_with_gaps_says_so_in_itself_and_by_its_exit_code() {
         assert!(run.out.contains("2 files could not be read"), "{}", run.out);
         assert!(run.out.contains("Quay"), "the rest is there: {}", run.out);
     }
+}
+
+#[test]
+fn a_file_that_was_there_is_said_to_be_replaced() {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    let report = ["report", "plot", "film", "-o", "plot.md"];
+    assert_eq!(desk.shirr(&report).exits(0).err, "");
+    assert!(desk.shirr(&report).exits(0).err.contains("plot.md was there and is replaced"));
 }

@@ -56,7 +56,46 @@ fn a_folder_that_is_not_empty_is_left_alone() {
 }
 
 #[test]
+fn the_way_to_open_it_can_be_pasted_into_a_shell_and_the_folders_to_fill_are_there() {
+    let desk = Desk::new();
+    let run = desk.shirr(&["new", "my board", "--from", "blank"]).exits(0);
+    assert!(run.out.contains("Open it with `shirr 'my board'`."), "{}", run.out);
+    assert!(desk.path("my board/outfits").is_dir() && desk.path("my board/looks").is_dir());
+}
+
+#[test]
 fn an_unknown_starter_is_refused_with_the_ones_that_there_are() {
     let run = Desk::new().shirr(&["new", "film", "--from", "two-lives"]).exits(2);
     assert!(STARTERS.iter().all(|starter| run.err.contains(starter)), "{}", run.err);
+}
+
+/// The files that the README shows: the name in a line of its own, then the text.
+fn files_of_the_readme() -> Vec<(&'static str, &'static str)> {
+    let readme = include_str!("../../README.md");
+    let parts: Vec<&str> = readme.split("```yaml\n").collect();
+    let named = parts.windows(2).map(|pair| {
+        let name = pair[0].lines().rev().find(|line| line.starts_with('`')).unwrap();
+        (name.split('`').nth(1).unwrap(), pair[1].split("\n```").next().unwrap())
+    });
+    named.collect()
+}
+
+#[test]
+fn the_files_in_the_readme_make_a_board_in_order_and_its_outfit_is_one_of_the_demos() {
+    let desk = Desk::new();
+    let files = files_of_the_readme();
+    assert_eq!(files.len(), 4, "{files:?}");
+    for (name, text) in &files {
+        let file = desk.path("breakwater").join(name);
+        fs::create_dir_all(file.parent().unwrap()).unwrap();
+        fs::write(file, text).unwrap();
+    }
+    let check = desk.shirr(&["check", "breakwater", "--json"]).exits(0).json();
+    assert_eq!(check["faults"], json!([]));
+    assert_eq!(troubles(&check), [["warning", "runtime-differs", ""]], "one scene is no film");
+    let (name, text) = files[1];
+    let demo = fs::read_to_string(format!("{}/demo-board/{name}", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let bare = |line: &str| line.split(" #").next().unwrap().trim_end().to_owned();
+    let shown: Vec<String> = text.lines().filter(|line| !line.starts_with('#')).map(bare).collect();
+    assert_eq!(shown, demo.lines().collect::<Vec<_>>());
 }

@@ -251,7 +251,7 @@ fn what_is_no_board_at_all() {
     let bench = Bench::new();
     let error = read(&bench.path("cloths")).unwrap_err();
     assert!(matches!(error, StoreError::NoBoard(_)), "{error}");
-    assert!(error.hint().unwrap().contains("shirr new"));
+    assert!(error.hint().unwrap().contains("start one in a new folder"));
     assert!(matches!(read(&bench.path("nowhere")), Err(StoreError::NoBoard(_))));
     bench.write("board.yaml", "shirr: 7\nsomething: new\n");
     let error = read(&bench.folder()).unwrap_err();

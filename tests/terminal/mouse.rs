@@ -160,6 +160,9 @@ fn moving_and_dragging_the_mouse_does_nothing() {
     let user = User::new();
     let mut program = run(&user);
     let (column, row) = open_block(&program);
+    // The greeting goes with the first key.
+    program.types(":", "type to narrow down");
+    program.escapes();
     let before = program.screen();
     for code in [32, 34, 35] {
         program.keys(&format!("\u{1b}[<{code};{};{}M", column + 1, row + 1));

@@ -20,7 +20,7 @@ pub(super) fn applied(asked: &Asked<'_>, (suggestion, label): &(Suggestion, Stri
 }
 
 /// What the first, second … look buys.
-pub(super) fn curve(asked: &Asked<'_>, points: &Vec<Point>) -> Value {
+pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> Value {
     let point = |point: &Point| json!({"looks": point.looks, "kept": point.kept, "buys": point.buys, "proven": point.proven});
     json!({
         "board": board(asked),

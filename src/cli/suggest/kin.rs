@@ -68,7 +68,7 @@ mod tests {
             Kin::of(&likeness, &one, &other, likeness.distance(&one, &other))
         };
         let close = kin("a", "b");
-        assert_eq!(close.most, [Feature::Pieces, Feature::Occasion]);
+        assert_eq!(close.most, [Feature::Occasion, Feature::Pieces]);
         assert_eq!((close.least, close.is_stretch(), close.word()), (Some(Feature::Date), false, "close"));
         let far = kin("a", "c");
         assert!(far.is_stretch() && far.most.is_empty(), "{} {:?}", far.alike, far.most);

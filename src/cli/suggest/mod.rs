@@ -99,9 +99,9 @@ impl Suggest {
         let outcome = if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults };
         if self.curve {
             return match asked.curve()? {
-                Ok(points) => {
-                    self.print(console, &points, json::curve, words::curve, &asked).map(|()| outcome)
-                }
+                Ok(points) => self
+                    .print(console, points.as_slice(), json::curve, words::curve, &asked)
+                    .map(|()| outcome),
                 Err(clash) => self.clash(console, &clash, &asked),
             };
         }
@@ -131,7 +131,7 @@ impl Suggest {
     }
 
     /// Prints an answer in the form that was asked for.
-    fn print<T>(
+    fn print<T: ?Sized>(
         &self,
         console: &mut Console,
         answer: &T,

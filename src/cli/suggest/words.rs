@@ -49,7 +49,7 @@ pub(super) fn applied(asked: &Asked<'_>, (suggestion, label): &(Suggestion, Stri
 }
 
 /// What the first, second … look buys.
-pub(super) fn curve(asked: &Asked<'_>, points: &Vec<Point>) -> String {
+pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> String {
     let mut rows = vec![["looks", "kept", "buys", "", ""].map(str::to_owned).to_vec()];
     let present = asked.now.looks.len();
     for point in points {

@@ -3,9 +3,9 @@
 //! The distance is from 0 to 1, the same both ways, 0 of an outfit with itself, and 1 between characters. What a record
 //! does not say is left out on both sides, so that an outfit of which little is known is judged by what is.
 //!
-//! What counts how much is the board's own to say ([`GatherSettings`](crate::board::GatherSettings)). By default the
-//! garments and what they were for count most, since that is what tells an audience one costume from another; then
-//! outline, colours and date; cloth and threads least. An outfit is told by its main piece and its main colour, less by
+//! What counts how much is the board's own to say ([`GatherSettings`](crate::board::GatherSettings)). By default what it
+//! was worn for counts most, then the garments, since that is what tells an audience one costume from another; then
+//! colours and date; outline, cloth and threads least. An outfit is told by its main piece and its main colour, less by
 //! what goes with them. Tags count as words of the occasion, and more than those: they are chosen from a few.
 //! All of this is a judgement of the trade (common practice, no source), and so open to the board's own.
 
@@ -70,9 +70,10 @@ impl Feature {
     /// How much it counts where the board does not say.
     pub fn default_weight(self) -> f64 {
         match self {
-            Self::Pieces | Self::Occasion => 3.0,
-            Self::Date | Self::Silhouette | Self::Colours => 2.0,
-            Self::Cloth | Self::Threads => 1.0,
+            Self::Occasion => 4.0,
+            Self::Pieces => 3.0,
+            Self::Date | Self::Colours => 2.0,
+            Self::Silhouette | Self::Cloth | Self::Threads => 1.0,
         }
     }
 

@@ -80,6 +80,9 @@ pub fn is_impossible(problem: &Problem, wishes: &[&Wish]) -> bool {
     false
 }
 
+/// What sites of one class have in common: the site itself where its client is tied, the kind, the bands.
+type Likes<'a> = (Option<u32>, u32, &'a [usize]);
+
 /// Sites that no wish tells apart.
 struct Class {
     sites: Vec<u32>,
@@ -111,22 +114,22 @@ impl<'a> Search<'a> {
                 bands_of[site as usize].push(band);
             }
         }
-        let mut classes: BTreeMap<(Option<u32>, u32, &[usize]), Vec<u32>> = BTreeMap::new();
+        let mut classes: BTreeMap<Likes<'_>, Vec<u32>> = BTreeMap::new();
         let (mut always, mut count) = (Vec::new(), vec![0; rules.bands.len()]);
-        for site in 0..rules.outfits.len() {
+        for (site, bands) in bands_of.iter().enumerate() {
             match rules.asked[site] {
                 Site::Out => {}
                 Site::In => {
                     always.push(site as u32);
-                    bands_of[site].iter().for_each(|&band| count[band] += 1);
+                    bands.iter().for_each(|&band| count[band] += 1);
                 }
                 Site::Free => {
                     let tied = rules.is_tied(rules.client_of[site] as usize).then_some(site as u32);
-                    classes.entry((tied, rules.kind[site], &bands_of[site])).or_default().push(site as u32);
+                    classes.entry((tied, rules.kind[site], bands)).or_default().push(site as u32);
                 }
             }
         }
-        let class = |((tied, _, bands), sites): ((Option<u32>, u32, &[usize]), Vec<u32>)| Class {
+        let class = |((tied, _, bands), sites): (Likes<'_>, Vec<u32>)| Class {
             sites,
             bands: bands.to_vec(),
             fills: tied.is_none(),

@@ -113,13 +113,13 @@ impl Rules {
         let mut clients: Vec<Vec<u32>> = Vec::new();
         let mut client_of = vec![0; n];
         let mut numbered = BTreeMap::new();
-        for at in 0..n {
+        for (at, client_of) in client_of.iter_mut().enumerate() {
             let client = *numbered.entry(clusters.root(at)).or_insert_with(|| {
                 clients.push(Vec::new());
                 clients.len() - 1
             });
             clients[client].push(at as u32);
-            client_of[at] = client as u32;
+            *client_of = client as u32;
         }
 
         let mut apart = vec![BTreeSet::new(); clients.len()];

@@ -150,7 +150,7 @@ impl App {
     pub fn invent(&mut self) {
         let head = self.board().head();
         if head.characters.is_empty() {
-            return self.warn("the board has no characters yet: E opens board.yaml");
+            return self.warn("the board has no characters yet: Y opens board.yaml");
         }
         let characters: Vec<_> = head.characters.iter().map(|character| character.id.clone()).collect();
         let periods: Vec<_> = head.periods.iter().map(|period| period.id.clone()).collect();

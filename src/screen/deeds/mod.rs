@@ -2,6 +2,7 @@
 //!
 //! Each asks what it must know by a layer, and makes one edit.
 
+mod adding;
 mod bases;
 mod looks;
 mod outfits;

@@ -111,3 +111,50 @@ fn find_needs_no_accents_and_is_not_content_with_strewn_letters() {
     assert!(all > 0);
     assert_eq!(find(&mut trial, "ochre").0, all, "what has the word, and nothing else");
 }
+
+#[test]
+fn an_outfit_is_added_with_title_character_and_date() {
+    let mut trial = Trial::small();
+    trial.screen(WIDE);
+    trial.keys("N enter");
+    assert!(trial.screen(WIDE).contains("give the outfit a title"), "{}", trial.screen(WIDE));
+    trial.types("Quay smock");
+    trial.keys("down right down");
+    trial.types("aug 1930");
+    trial.keys("enter");
+    // The small board has a quay smock under another name.
+    let Some(Target::Outfit(id)) = trial.app.focused() else { panic!("an outfit is in focus") };
+    let outfit = trial.app.board().outfit(&id).unwrap();
+    assert_eq!(outfit.title, "Quay smock");
+    assert_eq!(
+        (outfit.character.as_str(), outfit.worn.clone().unwrap().to_string()),
+        ("bridie", "1930-08".into())
+    );
+    trial.keys("u");
+    assert!(trial.app.board().outfit(&id).is_none());
+}
+
+#[test]
+fn a_message_goes_with_the_next_key() {
+    let mut trial = Trial::demo();
+    trial.screen(WIDE);
+    trial.keys("] u");
+    assert!(trial.screen(WIDE).contains("took back:"));
+    trial.keys("/");
+    assert!(!trial.screen(WIDE).contains("took back:"), "{}", trial.screen(WIDE));
+    trial.keys("esc z");
+    assert!(trial.screen(WIDE).contains("folded up:"));
+    trial.keys("esc esc");
+    assert!(!trial.screen(WIDE).contains("folded up:"), "{}", trial.screen(WIDE));
+}
+
+#[test]
+fn a_fault_is_said_as_long_as_it_is_there() {
+    let mut trial = Trial::small();
+    let file = trial.app.folder().join("outfits/smock.yaml");
+    std::fs::write(&file, "titel: Smock\n").unwrap();
+    trial.app.take_in_outside();
+    assert!(trial.screen(WIDE).contains("titel"), "{}", trial.screen(WIDE));
+    trial.keys("right left");
+    assert!(trial.screen(WIDE).contains("! tells what"), "{}", trial.screen(WIDE));
+}

@@ -29,7 +29,8 @@ pub fn draw(canvas: &mut Canvas<'_>, area: Rect, chart: &Chart<'_>) {
     let wide = u16::try_from((room / shown).clamp(1, 4)).unwrap_or(1);
     let most = chart.curve.iter().flatten().map(|point| point.0).fold(chart.now.1, f64::max).max(0.01);
     let top = (most * 10.0).ceil() / 10.0;
-    for row in [0, high / 2, high - 1] {
+    // A mark on the scale stands at the top of its row, so that none stands on the axis itself.
+    for row in [0, high / 2, high] {
         let share = top * f64::from(high - row) / f64::from(high);
         canvas.put(area.x, area.y + row, SCALE, &format!("{:>3.0} % ", share * 100.0), quiet);
     }

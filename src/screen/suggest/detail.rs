@@ -11,7 +11,7 @@ use crate::gather::{Explanation, Suggested};
 use crate::screen::canvas::{Canvas, wrapped};
 
 /// From here on an outfit has little in common with the base.
-const STRETCH: f64 = 0.7;
+const STRETCH: f64 = 0.65;
 
 /// One suggested look: what it is now, and how like its base each outfit is, and in what.
 pub fn look(board: &Board, found: &Found, at: usize, canvas: &mut Canvas<'_>, area: Rect) {

@@ -149,20 +149,20 @@ impl Suggest {
                     let date =
                         outfit.and_then(|outfit| outfit.worn.as_ref()).map(crate::trade::date::Date::short);
                     let title = self.board.title_of_outfit(&suggested.base);
-                    (mark(suggested), format!("{:>7}  {title}", date.unwrap_or_default()), change(suggested))
+                    (mark(suggested), format!("{:>11}  {title}", date.unwrap_or_default()), change(suggested))
                 }
                 Row::Goes(go) => {
                     let (look, into) = &found.suggestion.goes[go];
                     let title = self.board.look(look).map_or("", |look| look.title.as_str());
                     let into = self.board.title_of_outfit(&found.suggestion.looks[*into].base);
-                    ("−", format!("{:>7}  {title}", ""), format!("goes into {into}"))
+                    ("−", format!("{:>11}  {title}", ""), format!("goes into {into}"))
                 }
                 Row::Left(left) => {
                     let look = &found.suggestion.left[left];
                     let title = self.board.look(look).map_or("", |look| look.title.as_str());
                     (
                         "!",
-                        format!("{:>7}  {title}", ""),
+                        format!("{:>11}  {title}", ""),
                         "no room for it: yours to merge or dissolve".to_owned(),
                     )
                 }

@@ -93,7 +93,7 @@ impl Columns {
 /// What to do where there is no look.
 pub fn draw_empty(board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
     let words = if board.head().characters.is_empty() {
-        "No looks yet, and no characters to wear them: E opens board.yaml, where characters are written."
+        "No looks yet, and no characters to wear them: Y opens board.yaml, where characters are written."
     } else {
         "No looks yet. Gather outfits on the wall: 1 goes there, space marks, g gathers. Or invent a look for which \
          there is no source with i."

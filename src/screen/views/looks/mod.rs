@@ -61,6 +61,13 @@ impl Looks {
         self.inside = self.look(board).is_some();
     }
 
+    /// Goes to the fields of the look in focus as one who comes from elsewhere: at the first, not where the last
+    /// visit ended.
+    pub fn open(&mut self, board: &Board) {
+        self.fields.reset();
+        self.enter(board);
+    }
+
     /// Draws it.
     pub fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
         let Some(id) = self.look(board) else {

@@ -64,7 +64,7 @@ pub(super) fn focus(app: &mut App) -> Option<(usize, SceneNumber)> {
 fn in_cell(app: &mut App, act: Act) {
     let Some((at, number)) = focus(app) else { return };
     let Some(character) = app.scenes.character(app.board()) else {
-        return app.warn("the board has no characters yet: they are written in board.yaml");
+        return app.warn("the board has no characters yet: Y opens board.yaml");
     };
     let board = app.board();
     let edit = match act {

@@ -10,7 +10,7 @@ use super::lanes::{self, Bar, Bars};
 use super::shelf::Entry;
 use super::{Wall, Zoom, cards, heads, paint, strip};
 use crate::board::{Board, LookId, OutfitId, Standing, garment};
-use crate::screen::canvas::{Canvas, Hit, width};
+use crate::screen::canvas::{Canvas, Hit, width, wrapped};
 use crate::screen::views::Target;
 
 /// Where everything lies, for one size.
@@ -44,7 +44,7 @@ impl Wall {
         }
         heads::draw(self, canvas);
         if board.records().outfits.is_empty() {
-            empty(canvas, self.plan.outfits);
+            empty(board, canvas, self.plan.outfits);
         } else if self.zoom != Zoom::Far {
             cards::draw(self, board, canvas);
         }
@@ -217,13 +217,19 @@ pub(super) fn target(entry: &Entry) -> Target {
     }
 }
 
-fn empty(canvas: &mut Canvas<'_>, area: Rect) {
+fn empty(board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
+    let first = if board.head().characters.is_empty() {
+        "No outfits yet, and no characters: Y opens board.yaml, where characters and periods are written."
+    } else {
+        "No outfits yet: N adds one."
+    };
     let lines = [
-        "No outfits yet.",
-        "Put one file per outfit into the folder outfits/; they show up here as you save them.",
+        first,
+        "Or put one file per outfit into the board's folder outfits/: each shows up here as you save it.",
         "A starter with examples: shirr new DIR --from one-life",
     ];
+    let lines = lines.iter().flat_map(|line| wrapped(line, usize::from(area.width.saturating_sub(4))));
     for (y, line) in (area.top()..area.bottom()).skip(1).zip(lines) {
-        canvas.put(area.x + 2, y, area.width.saturating_sub(4), line, Style::new());
+        canvas.put(area.x + 2, y, area.width.saturating_sub(4), &line, Style::new());
     }
 }

@@ -47,7 +47,8 @@ fn head(canvas: &mut Canvas<'_>, area: Rect, column: &Column, in_focus: bool) {
     let wide = usize::from(area.width);
     if area.height > 2 {
         let scenes = if column.scenes == 1 { "scene" } else { "scenes" };
-        let long = format!("{} · {minutes} min · {} {scenes}", column.span, column.scenes);
+        let span = if column.span.is_empty() { String::new() } else { format!("{} · ", column.span) };
+        let long = format!("{span}{minutes} min · {} {scenes}", column.scenes);
         let middle = format!("{} {minutes}′ {} sc", column.span, column.scenes);
         let line = [long, middle]
             .into_iter()
@@ -96,6 +97,9 @@ fn ruler(wall: &Wall, canvas: &mut Canvas<'_>) {
         if border < plan.ruler.right() {
             canvas.put(border, plan.ruler.y, 1, "┼", line);
         }
+    }
+    if !wall.shelf.has_time() {
+        return;
     }
     for (x, year) in axis::years(&plan.stretches) {
         let room = plan.ruler.right().saturating_sub(x);

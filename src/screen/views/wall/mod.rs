@@ -11,6 +11,7 @@ mod draw;
 mod heads;
 mod lanes;
 mod moves;
+mod offers;
 mod paint;
 mod perform;
 mod shelf;
@@ -115,8 +116,27 @@ impl Wall {
             None => None,
         };
         let stand_in = stand_in.filter(|entry| self.shelf.place(entry).is_some());
+        let stand_in = stand_in.or_else(|| self.neighbour_in(board, before));
         self.in_lanes = false;
         self.focus = stand_in.or_else(|| self.shelf.entries().next().cloned());
+    }
+
+    /// What is still shown of what stood nearest to the focus on the shelf as it was: later in its period, earlier in
+    /// it, and so on beyond. An outfit may by now stand as its look.
+    fn neighbour_in(&self, board: &Board, before: &Shelf) -> Option<Entry> {
+        let (column, row) = before.place(self.focus.as_ref()?)?;
+        let slots = |column: usize| before.columns[column].slots.iter().map(|slot| &slot.entry);
+        let own = slots(column).skip(row + 1).chain(slots(column).take(row).rev());
+        let later = (column + 1..before.columns.len()).flat_map(slots);
+        let earlier = (0..column).rev().flat_map(|column| slots(column).rev());
+        let as_look = |entry: &Entry| match entry {
+            Entry::Outfit(id) => board.relations().looks_of(id).first().cloned().map(Entry::Look),
+            Entry::Look(_) => None,
+        };
+        let shown = |entry: &Entry| self.shelf.place(entry).is_some();
+        let mut near =
+            own.chain(later).chain(earlier).flat_map(|entry| [Some(entry.clone()), as_look(entry)]);
+        near.find_map(|entry| entry.filter(shown))
     }
 
     /// Puts the focus on a target.

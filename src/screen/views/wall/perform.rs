@@ -27,12 +27,7 @@ pub fn perform(app: &mut App, act: Act) {
         Act::Mark => mark(app),
         Act::MarkOpen => mark_open(app),
         Act::FoldUp => fold_up(app),
-        Act::NextOpen => {
-            let board = app.open.board();
-            if !app.wall.next_open(board) {
-                app.say("no outfit is open");
-            }
-        }
+        Act::NextOpen => next_open(app),
         Act::LightThread => light_thread(app),
         Act::Only => only(app),
         Act::Gather => {
@@ -83,6 +78,7 @@ pub fn perform(app: &mut App, act: Act) {
             }
         }
         Act::RaiseLimit => app.choose_limit(),
+        Act::NewOutfit => app.add_outfit(),
         Act::Treatment => with_look(app, App::choose_treatment),
         Act::Departure => with_look(app, |app, id| app.write_departure(id, None)),
         Act::AssignLook => with_look(app, App::assign_look),
@@ -235,12 +231,26 @@ fn recognition(app: &mut App, by: i8) {
     app.change(edit);
 }
 
+/// Goes to the next open outfit, and names it where the screen is too low for the strip that would.
+fn next_open(app: &mut App) {
+    let board = app.open.board();
+    if !app.wall.next_open(board) {
+        return app.say("no outfit is open");
+    }
+    if app.wall.plan.strip.height > 0 {
+        return;
+    }
+    if let Some(Entry::Outfit(id)) = &app.wall.focus {
+        app.say(format!("○ {}", app.board().title_of_outfit(id)));
+    }
+}
+
 fn light_thread(app: &mut App) {
     let board = app.board();
     let threads: Vec<_> =
         board.head().threads.iter().map(|thread| (thread.id.clone(), thread.title.clone())).collect();
     if threads.is_empty() {
-        return app.say("the board has no threads yet: they stand in board.yaml");
+        return app.say("the board has no threads yet: Y opens board.yaml");
     }
     let carried = |id| {
         let outfits = board.records().outfits.values().filter(|outfit| outfit.threads.contains(id)).count();

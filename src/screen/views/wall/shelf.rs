@@ -147,6 +147,13 @@ impl Shelf {
         self.columns.iter().flat_map(|column| &column.slots).map(|slot| &slot.entry)
     }
 
+    /// Whether there is any time to show: a period, or a dated outfit.
+    pub fn has_time(&self) -> bool {
+        let dated =
+            |column: &Column| column.period.is_some() || column.slots.iter().any(|slot| slot.day.is_some());
+        self.columns.iter().any(dated)
+    }
+
     /// The place of a look among the lanes.
     pub fn lane_of(&self, look: &LookId) -> Option<usize> {
         self.lanes.iter().position(|lane| lane.look == *look)
@@ -187,7 +194,11 @@ fn empty_columns(board: &Board, only: Option<&CharacterId>) -> Vec<Column> {
         (Some(first), Some(last)) => (first.days.0, last.days.1),
         _ => whole_span(board),
     };
-    let title = if columns.is_empty() { "All" } else { "In no period" };
+    let title = match (columns.is_empty(), board.records().outfits.is_empty()) {
+        (true, true) => "No periods yet",
+        (true, false) => "All",
+        (false, _) => "In no period",
+    };
     columns.push(column(None, title.to_owned(), String::new(), (first, last)));
     for column in &mut columns {
         (column.scenes, column.length) = scenes.get(&column.period).copied().unwrap_or_default();

@@ -17,7 +17,7 @@ pub fn draw(wall: &Wall, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
     let quiet = canvas.theme.quiet();
     canvas.put(area.x, area.y, area.width, &"─".repeat(usize::from(area.width)), quiet);
     let lines = match &wall.focus {
-        Some(Entry::Outfit(id)) => board.outfit(id).map(|outfit| of_outfit(board, id, outfit)),
+        Some(Entry::Outfit(id)) => board.outfit(id).map(|outfit| of_outfit(wall, board, id, outfit)),
         Some(Entry::Look(id)) => board.look(id).map(|look| of_look(board, id, look)),
         None => None,
     };
@@ -36,7 +36,7 @@ pub fn draw(wall: &Wall, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
 
 type Told = ((String, String), Vec<String>);
 
-fn of_outfit(board: &Board, id: &OutfitId, outfit: &Outfit) -> Told {
+fn of_outfit(wall: &Wall, board: &Board, id: &OutfitId, outfit: &Outfit) -> Told {
     let date = outfit.worn.as_ref().map_or_else(|| "undated".to_owned(), |date| date.short());
     let evidence: Vec<&str> = outfit.evidence.iter().map(|one| one.kind.word()).collect();
     let evidence = if evidence.is_empty() { "no evidence named".to_owned() } else { evidence.join(", ") };
@@ -46,6 +46,7 @@ fn of_outfit(board: &Board, id: &OutfitId, outfit: &Outfit) -> Told {
         outfit.recognition.get()
     );
     let standing = match board.standing(id) {
+        _ if wall.marks.contains(id) => marked(wall.marks.len()),
         Standing::Open => {
             "open: space marks it, g gathers it into a new look, f folds it into one, x lets it go".to_owned()
         }
@@ -64,6 +65,15 @@ fn of_outfit(board: &Board, id: &OutfitId, outfit: &Outfit) -> Told {
     let threads: Vec<String> = outfit.threads.iter().map(|id| thread(board, id)).collect();
     let lines = vec![standing, worn, pieces.join(" · "), joined("threads: ", &threads).unwrap_or_default()];
     ((format!("{} {}", standing_mark(board, id), outfit.title), about), lines)
+}
+
+fn marked(count: usize) -> String {
+    match count {
+        1 => "marked: g gathers it, f folds it, x lets it go; space takes the mark off".to_owned(),
+        _ => format!(
+            "marked, {count} in all: g gathers them, f folds them, x lets them go; space takes this mark off"
+        ),
+    }
 }
 
 fn held(board: &Board, id: &OutfitId, look_id: &LookId) -> String {

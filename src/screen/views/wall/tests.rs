@@ -1,6 +1,7 @@
 //! The wall of the demo, as its users meet it.
 
 use crate::board::{Change, Edit, RecordRef, Scope, Standing, Swap, Treatment};
+use crate::screen::theme::{Depth, Theme};
 use crate::screen::trial::Trial;
 use crate::screen::views::Target;
 
@@ -71,6 +72,44 @@ fn folded_up_the_wall_shrinks_to_looks_and_open_outfits() {
 fn the_smallest_screen_still_shows_the_whole_life() {
     let mut trial = Trial::demo();
     insta::assert_snapshot!(trial.screen((40, 12)));
+}
+
+#[test]
+fn where_no_strip_tells_of_the_focus_the_open_outfit_gone_to_is_named() {
+    let mut trial = Trial::demo();
+    trial.screen((40, 12));
+    trial.keys("o");
+    let Some(Target::Outfit(id)) = trial.app.focused() else { panic!("an outfit is in focus") };
+    let title = trial.app.board().outfit(&id).unwrap().title.clone();
+    assert!(trial.screen((40, 12)).contains(&title), "{}", trial.screen((40, 12)));
+}
+
+#[test]
+fn a_look_opens_at_its_title_wherever_its_fields_were_left() {
+    let mut trial = Trial::demo();
+    trial.screen(WIDE);
+    trial.keys("tab enter");
+    trial.screen(WIDE);
+    trial.keys("down down down");
+    assert!(!trial.screen(WIDE).contains("▸ title"));
+    trial.keys("1 enter");
+    assert!(trial.screen(WIDE).contains("▸ title"), "{}", trial.screen(WIDE));
+}
+
+#[test]
+fn the_picture_in_the_readme_is_what_is_drawn() {
+    let mut trial = Trial::demo();
+    // Its words speak of colours, which a text cannot show; without any, textures would stand in.
+    trial.app.theme = Theme::new(Depth::True);
+    odile(&mut trial);
+    trial.keys("o o");
+    let screen = trial.screen((120, 36));
+    let drawn: Vec<&str> = screen.lines().map(str::trim_end).collect();
+    let readme = include_str!("../../../../README.md");
+    let picture: Vec<&str> =
+        readme.lines().skip_while(|line| !line.starts_with("Slack Water  1 wall")).collect();
+    let picture: Vec<&str> = picture.into_iter().take_while(|line| *line != "```").collect();
+    assert_eq!(picture, drawn, "the README should show:\n{}", drawn.join("\n"));
 }
 
 #[test]
