@@ -126,7 +126,9 @@ impl Share {
 impl fmt::Display for Share {
     /// `60.6 %`, and with two places below one per cent, so that small things can be told apart.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.0.abs() < 100 {
+        if self.0 == 0 {
+            f.write_str("0 %")
+        } else if self.0.abs() < 100 {
             write!(f, "{:.2} %", self.percent())
         } else {
             write!(f, "{:.1} %", self.percent())

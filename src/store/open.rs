@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use super::error::{EditError, StoreError};
 use super::fault::Fault;
-use super::history::{History, Kind, Step};
+use super::history::{History, Kind, Step, Texts};
 use super::news::News;
 use super::places::Places;
 use super::references;
@@ -80,7 +80,7 @@ impl OpenBoard {
     /// [`EditError`]. After a [`Refused::Clash`](crate::board::Refused::Clash) ask which side to keep and call
     /// [`OpenBoard::edit_preferring`].
     pub fn edit(&mut self, edit: &Edit) -> Result<(), EditError> {
-        self.save(Kind::Do, edit, Board::apply_preferring, None)
+        self.save(Kind::Do, edit, Board::apply_preferring, None, &Texts::new())
     }
 
     /// As [`OpenBoard::edit`], but takes `side` in fields that both sides changed.
@@ -88,11 +88,12 @@ impl OpenBoard {
     /// # Errors
     /// As [`OpenBoard::edit`].
     pub fn edit_preferring(&mut self, edit: &Edit, side: Side) -> Result<(), EditError> {
-        self.save(Kind::Do, edit, Board::apply_preferring, Some(side))
+        self.save(Kind::Do, edit, Board::apply_preferring, Some(side), &Texts::new())
     }
 
     /// Takes back the newest edit; what other hands changed since stays. Returns its label, `None` where there is
-    /// nothing to take back. What the edit mended is broken again then, and among the [faults](OpenBoard::faults).
+    /// nothing to take back. A file whose record becomes what it was comes back as it was written, byte for byte, but for
+    /// the comment above it, which stays as it is now. What the edit mended is broken again then, and among the [faults](OpenBoard::faults).
     ///
     /// # Errors
     /// As [`OpenBoard::edit`], but for broken rules; the edit can then still be undone later. After a
@@ -151,7 +152,8 @@ impl OpenBoard {
         let edit = self.history.edit(&step).map_err(EditError::io(&self.shelf.folder, "cannot be undone"))?;
         // What was set aside was never done, so it has to keep the rules like any new edit.
         let way: Way = if step.forward { Board::apply_preferring } else { Board::restore };
-        self.save(kind, &edit, way, side)?;
+        let texts = self.history.texts(&step);
+        self.save(kind, &edit, way, side, &texts)?;
         self.stepped(&step);
         Ok(Some(step.label))
     }

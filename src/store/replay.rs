@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime};
 
 use super::fault::{Fault, FaultKind};
-use super::history::{History, Kind, Step};
+use super::history::{History, Kind, Step, Texts};
 use super::layout::{BoardFile, Content, LOOKS, OUTFITS, TOP};
 use super::open::OpenBoard;
 use super::replace::{self, NotReplaced, OURS};
@@ -137,7 +137,7 @@ impl OpenBoard {
             let sheets = self.reread(&files_of(edit)).map_err(|error| error.to_string())?;
             let mut next = self.board.clone();
             way(&mut next, edit, None).map_err(|refused| refused.to_string())?;
-            let set = self.plan(&sheets, &next).map_err(|error| error.to_string())?;
+            let set = self.plan(&sheets, &next, &Texts::new()).map_err(|error| error.to_string())?;
             match replace::replace(&self.shelf.folder, self.history.token(), &set) {
                 Ok(()) => {
                     self.history.finish();

@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::error::EditError;
 use super::header;
-use super::history::Kind;
+use super::history::{Kind, Texts};
 use super::layout::{BoardFile, Content};
 use super::open::OpenBoard;
 use super::replace::{self, Expected, NotReplaced, Replacement};
@@ -27,13 +27,14 @@ pub(super) type Way = fn(&mut Board, &Edit, Option<Side>) -> Result<Edit, Refuse
 pub(super) type Sheets = BTreeMap<BoardFile, Option<Sheet>>;
 
 impl OpenBoard {
-    /// Saves an edit.
+    /// Saves an edit. `texts` are files as they were once written, to be written so again where they say the same.
     pub(super) fn save(
         &mut self,
         kind: Kind,
         edit: &Edit,
         way: Way,
         side: Option<Side>,
+        texts: &Texts,
     ) -> Result<(), EditError> {
         let files = files_of(edit);
         for _ in 0..TRIES {
@@ -48,9 +49,12 @@ impl OpenBoard {
             if done.is_empty() && kind == Kind::Do {
                 return Ok(());
             }
-            let set = self.plan(&sheets, &next)?;
+            let set = self.plan(&sheets, &next, texts)?;
             let log = self.shelf.folder.clone();
-            self.history.begin(kind, &done).map_err(EditError::io(&log, "the history cannot be written"))?;
+            let texts = self.texts_before(&set);
+            self.history
+                .begin(kind, &done, texts)
+                .map_err(EditError::io(&log, "the history cannot be written"))?;
             match replace::replace(&self.shelf.folder, self.history.token(), &set) {
                 Ok(()) => {
                     self.history.finish();
@@ -150,11 +154,29 @@ impl OpenBoard {
         path.symlink_metadata().map(|_| ()).map_err(EditError::io(&self.shelf.folder, "is out of reach"))
     }
 
+    /// Of the files that are replaced, those that we would not have written so: undo could not bring them back from
+    /// the records alone.
+    fn texts_before(&self, set: &[(BoardFile, Replacement)]) -> Texts {
+        let mut texts = Texts::new();
+        for (file, replacement) in set {
+            let Expected::Bytes(bytes) = &replacement.before else { continue };
+            let Ok(text) = std::str::from_utf8(bytes) else { continue };
+            let body = Content::of(self.board.records(), file).and_then(|content| content.write().ok());
+            // Of a file that goes, even the comment above it.
+            let above = if replacement.after.is_some() { text } else { "" };
+            if body.is_none_or(|body| header::under(above, &body) != text) {
+                texts.insert(file.name(), text.to_owned());
+            }
+        }
+        texts
+    }
+
     /// What must be replaced so that the files say what `next` does.
     pub(super) fn plan(
         &self,
         sheets: &Sheets,
         next: &Board,
+        texts: &Texts,
     ) -> Result<Vec<(BoardFile, Replacement)>, EditError> {
         let mut set = Vec::new();
         for (file, sheet) in sheets {
@@ -167,7 +189,10 @@ impl OpenBoard {
                 (None, None) => continue,
                 (Some(content), None) if content.is_empty() => continue,
                 (None, Some(_)) => None,
-                (Some(content), _) => Some(written(file, content, sheet.as_ref())?),
+                (Some(content), _) => match as_once(file, content, sheet.as_ref(), texts) {
+                    Some(bytes) => Some(bytes),
+                    None => Some(written(file, content, sheet.as_ref())?),
+                },
             };
             let before = match sheet {
                 Some(sheet) => Expected::Bytes(sheet.bytes.clone()),
@@ -177,6 +202,19 @@ impl OpenBoard {
         }
         Ok(set)
     }
+}
+
+/// A file as it was once written, if that says what is to be written, and nobody has changed the comment above it.
+fn as_once(file: &BoardFile, content: &Content, now: Option<&Sheet>, texts: &Texts) -> Option<Vec<u8>> {
+    let text = texts.get(&file.name()).filter(|text| text.len() as u64 <= file.largest())?;
+    if let Some(now) = now {
+        let now = std::str::from_utf8(&now.bytes).ok()?;
+        if header::header(now) != header::header(text) {
+            return None;
+        }
+    }
+    let read = sheet::content_of(text.strip_prefix('\u{feff}').unwrap_or(text), file).ok()?;
+    (read == *content).then(|| text.clone().into_bytes())
 }
 
 /// The files that an edit touches.

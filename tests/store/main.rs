@@ -9,6 +9,7 @@ mod hostile;
 mod kill;
 mod outside;
 mod round_trip;
+mod suggested;
 mod text;
 mod two_hands;
 mod undo;

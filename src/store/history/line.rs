@@ -4,6 +4,8 @@
 //! for what it is. Five kinds of line: the log's first says whose it is, an entry says what was done, and short ones
 //! say that an entry is done or set aside, or that a step is no longer to be taken.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use crate::board::{Change, Edit};
@@ -20,6 +22,9 @@ pub(in crate::store) enum Kind {
     Redo,
 }
 
+/// Files by their names in the board's folder, as a person wrote them: what the records alone cannot bring back.
+pub(in crate::store) type Texts = BTreeMap<String, String>;
+
 /// Any line, to be written.
 #[derive(Debug, PartialEq, Serialize)]
 #[serde(untagged)]
@@ -27,7 +32,15 @@ pub(super) enum Line {
     /// Whose log it is. The last one counts.
     Owner { board: String, folder: String, token: String },
     /// Something that was done.
-    Entry { n: u64, kind: Kind, label: String, changes: Vec<Change> },
+    Entry {
+        n: u64,
+        kind: Kind,
+        label: String,
+        changes: Vec<Change>,
+        /// Of the files that it replaces, those that we would not have written so.
+        #[serde(skip_serializing_if = "Texts::is_empty")]
+        texts: Texts,
+    },
     /// The files of entry `n` are replaced.
     Done { done: u64 },
     /// Entry `n` no longer fitted the files; it waits among what can be done again.
@@ -97,6 +110,17 @@ pub(super) fn edit(line: &[u8]) -> Option<Edit> {
     serde_json::from_str(checked(line)?).ok()
 }
 
+/// The texts of an entry; none when the line is torn, spoilt, or says nothing of any.
+pub(super) fn texts(line: &[u8]) -> Texts {
+    #[derive(Default, Deserialize)]
+    struct Keys {
+        #[serde(default)]
+        texts: Texts,
+    }
+    let keys: Option<Keys> = checked(line).and_then(|line| serde_json::from_str(line).ok());
+    keys.unwrap_or_default().texts
+}
+
 /// FNV-1a, 64 bits (G. Fowler, L. C. Noll, K.-P. Vo; offset basis and prime as published by them).
 fn checksum(bytes: &[u8]) -> u64 {
     bytes
@@ -110,8 +134,9 @@ mod tests {
 
     #[test]
     fn a_line_reads_back_and_a_torn_or_spoilt_one_does_not() {
-        let entry =
-            Line::Entry { n: 7, kind: Kind::Do, label: "fold \"x\"\n".to_owned(), changes: Vec::new() };
+        let written = Texts::from([("looks/a.yaml".to_owned(), "title:   a  # so\n".to_owned())]);
+        let label = "fold \"x\"\n".to_owned();
+        let entry = Line::Entry { n: 7, kind: Kind::Do, label, changes: Vec::new(), texts: written.clone() };
         let line = write(&entry).unwrap();
         assert_eq!(line.iter().filter(|byte| **byte == b'\n').count(), 1);
         assert_eq!(
@@ -119,6 +144,7 @@ mod tests {
             Some(Outline::Entry { n: 7, kind: Kind::Do, label: "fold \"x\"\n".to_owned() })
         );
         assert_eq!(edit(&line), Some(Edit::new("fold \"x\"\n", Vec::new())));
+        assert_eq!(texts(&line), written);
         for cut in 0..line.len() {
             assert_eq!(outline(&line[..cut]), None, "cut at {cut}");
         }

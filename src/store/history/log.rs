@@ -174,7 +174,13 @@ mod tests {
     use super::*;
 
     fn entry(n: u64) -> Line {
-        Line::Entry { n, kind: Kind::Do, label: format!("edit {n}"), changes: Vec::new() }
+        Line::Entry {
+            n,
+            kind: Kind::Do,
+            label: format!("edit {n}"),
+            changes: Vec::new(),
+            texts: line::Texts::new(),
+        }
     }
 
     #[test]

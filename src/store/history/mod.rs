@@ -16,8 +16,8 @@ use std::hash::{BuildHasher, Hasher};
 use std::io;
 use std::path::{Path, PathBuf};
 
-pub(super) use line::Kind;
 use line::Line;
+pub(super) use line::{Kind, Texts};
 use log::{Log, Story};
 use stacks::Stacks;
 pub(super) use stacks::Step;
@@ -129,10 +129,11 @@ impl History {
         &self.token
     }
 
-    /// Writes down what is about to be done. When this returns, it outlives a crash.
-    pub(super) fn begin(&mut self, kind: Kind, edit: &Edit) -> io::Result<()> {
+    /// Writes down what is about to be done, and the texts that it replaces and that only a person would write so. When
+    /// this returns, it outlives a crash.
+    pub(super) fn begin(&mut self, kind: Kind, edit: &Edit, texts: Texts) -> io::Result<()> {
         let n = self.last + 1;
-        let entry = Line::Entry { n, kind, label: edit.label.clone(), changes: edit.changes.clone() };
+        let entry = Line::Entry { n, kind, label: edit.label.clone(), changes: edit.changes.clone(), texts };
         let at = self.log.append(&entry, true)?;
         self.last = n;
         self.open = Some(Open { at, n, kind, label: edit.label.clone() });
@@ -172,7 +173,7 @@ impl History {
 
     /// Writes down what another log could not finish: it waits among what can be done again here.
     pub(super) fn take_aside(&mut self, edit: &Edit) -> io::Result<()> {
-        self.begin(Kind::Do, edit)?;
+        self.begin(Kind::Do, edit, Texts::new())?;
         self.set_aside()
     }
 
@@ -221,6 +222,14 @@ impl History {
     pub(super) fn edit(&self, step: &Step) -> io::Result<Edit> {
         let entry = self.entry(step.at)?;
         Ok(if step.forward { entry } else { entry.inverse() })
+    }
+
+    /// The texts that a step brings back, where the records come to be what they were.
+    pub(super) fn texts(&self, step: &Step) -> Texts {
+        if step.forward {
+            return Texts::new();
+        }
+        self.log.line(step.at).map(|line| line::texts(&line)).unwrap_or_default()
     }
 
     fn entry(&self, at: u64) -> io::Result<Edit> {
