@@ -90,3 +90,21 @@ fn candidates(board: &Board, id: &LookId) -> (Vec<OutfitId>, Vec<Item>) {
     found.sort_by_key(|(rank, apart, ..)| (*rank, *apart));
     found.into_iter().map(|(_, _, id, item)| (id, item)).unzip()
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::screen::actions::Act;
+    use crate::screen::trial::Trial;
+    use crate::screen::views::Target;
+
+    #[test]
+    fn an_invented_look_is_given_a_base_from_the_wall_too() {
+        let mut trial = Trial::small();
+        trial.app.focus(&Target::Look("swim".parse().unwrap()));
+        trial.app.perform(Act::Base);
+        let screen = trial.screen((100, 30));
+        assert!(screen.contains("Night swim interprets"), "{screen}");
+        trial.keys("enter");
+        assert_eq!(trial.look("swim").base, Some("blackout-coat".parse().unwrap()), "the open one is first");
+    }
+}
