@@ -254,4 +254,18 @@ mod tests {
         assert!(trial.app.layers.is_empty());
         assert_eq!(trial.app.refused(), Some("Loft apron is invented: merge it into Shawl instead"));
     }
+
+    #[test]
+    fn what_the_camera_has_seen_is_refused_before_anything_is_asked() {
+        let mut files = small();
+        let smock = files.iter_mut().find(|(name, _)| name == "looks/smock.yaml").unwrap();
+        smock.1["stage"] = json!("established");
+        for deed in [crate::screen::app::App::merge_look, crate::screen::app::App::dissolve] {
+            let mut trial = Trial::on(&files);
+            deed(&mut trial.app, "smock".parse().unwrap());
+            assert!(trial.app.layers.is_empty());
+            assert!(trial.app.refused().is_some_and(|why| why.contains("Smock, cut down")), "it says why");
+            assert_eq!(trial.look("smock").title, "Smock, cut down");
+        }
+    }
 }
