@@ -164,7 +164,7 @@ impl App {
         self.layers.push(Laid { layer: Box::new(layer), seen });
     }
 
-    /// Makes a change and says so, or says why not; see [`App::put`] for what is asked first. Says whether it was
+    /// Makes a change and says so, or says why not; see `App::put` for what is asked first. Says whether it was
     /// made.
     pub fn change(&mut self, edit: Result<Edit, Refused>) -> bool {
         match edit {

@@ -3,7 +3,7 @@
 //! The distance is from 0 to 1, the same both ways, 0 of an outfit with itself, and 1 between characters. What a record
 //! does not say is left out on both sides, so that an outfit of which little is known is judged by what is.
 //!
-//! What counts how much is the board's own to say ([`GatherSettings`](crate::board::GatherSettings)). By default what it
+//! What counts how much is the board's own to say ([`GatherSettings`]). By default what it
 //! was worn for counts most, then the garments, since that is what tells an audience one costume from another; then
 //! colours and date; outline, cloth and threads least. An outfit is told by its main piece and its main colour, less by
 //! what goes with them. Tags count as words of the occasion, and more than those: they are chosen from a few.

@@ -134,7 +134,9 @@ impl<'a> Search<'a> {
             bands: bands.to_vec(),
             fills: tied.is_none(),
         };
-        let classes: Vec<Class> = classes.into_iter().map(class).collect();
+        let mut classes: Vec<Class> = classes.into_iter().map(class).collect();
+        // Tied sites first, and so first without bases: those are hardest to serve from, and others can make up for them.
+        classes.sort_by_key(|class| class.fills);
         let mut coming = vec![0; rules.bands.len()];
         for class in &classes {
             class.bands.iter().for_each(|&band| coming[band] += class.sites.len());

@@ -221,6 +221,12 @@ impl Entries {
         let mut chosen = start;
         let mut prices = None;
         for looks in numbers {
+            if let Some(last) = known.last().filter(|_| control.is_over()) {
+                // What there is for fewer looks will do for more.
+                let best = last.best.clone();
+                known.push(Known { best, bound: 0.0, root_bound: 0.0, is_done: false });
+                continue;
+            }
             let begin =
                 if chosen.is_empty() { lit(&part.rules, looks).unwrap_or_default() } else { chosen.clone() };
             let full = fill(&part, looks, begin, control);
@@ -234,11 +240,13 @@ impl Entries {
             let mut bound = if looks == 0 { best.cost } else { 0.0 };
             if !is_only && looks > 0 {
                 let mut state = part.rules.asked.clone();
-                let dual = Dual::new(&part, looks, &state, control).ok_or(Unsolved::Ended)?;
-                let first = prices.take().unwrap_or_else(|| dual.first_prices(&best.chosen));
-                let summit = dual.climb(first, &mut state, SKETCH, control, &mut |_, _| best.cost);
-                bound = summit.bound.clamp(0.0, best.cost);
-                prices = Some(summit.prices);
+                // Ended here, the choice stands, and nothing is known of how good it is.
+                if let Some(dual) = Dual::new(&part, looks, &state, control) {
+                    let first = prices.take().unwrap_or_else(|| dual.first_prices(&best.chosen));
+                    let summit = dual.climb(first, &mut state, SKETCH, control, &mut |_, _| best.cost);
+                    bound = summit.bound.clamp(0.0, best.cost);
+                    prices = Some(summit.prices);
+                }
             }
             let is_done = is_proved(best.cost, bound);
             known.push(Known { best, bound, root_bound: bound, is_done });
