@@ -2,7 +2,8 @@
 
 /// Choose at most `looks` of n outfits as bases so that Σ wᵢ d(i, base of i's look) is least and every wish holds.
 ///
-/// Where no wish limits their number, as many bases are chosen as looks are allowed: one more never costs anything.
+/// Where no wish limits their number and the search is not ended early, as many bases are chosen as looks are allowed:
+/// one more never costs anything.
 /// Every outfit goes with some base. One that a wish keeps apart from or together with another is, when it is a base,
 /// in its own look; any other goes with whichever base is cheapest.
 ///

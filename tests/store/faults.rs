@@ -21,7 +21,7 @@ fn one(name: &str, text: &str) -> String {
 }
 
 const OUTFIT_KEYS: &str = "title, character, worn, occasion, period, silhouette, pieces, evidence, recognition, \
-                           threads, dressing, pictures, tags, notes, let-go";
+                           threads, dressing, pictures, tags, notes, let-go, wishes";
 
 #[test]
 fn an_unknown_key() {
