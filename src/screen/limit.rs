@@ -6,7 +6,7 @@ use super::app::App;
 use super::deeds::{apart_words, count_words};
 use super::layers::form::Filled;
 use super::layers::{Field, Form, Item, Pick};
-use crate::board::{Board, Count, Edit, OutfitId, Refused, Scope};
+use crate::board::{Board, Count, Edit, LookId, OutfitId, Refused, Scope};
 use crate::gather::{Likeness, lost_by_merger};
 use crate::trade::date::{Date, Day};
 
@@ -52,8 +52,10 @@ pub fn question(
         .into_iter()
         .map(|merger| (lost_by_merger(seen, likeness, &merger.from, &merger.into), merger))
         .collect();
-    // Of those that cost the same the nearest in time stays first.
-    mergers.sort_by(|a, b| a.0.total_cmp(&b.0));
+    // What an invented look is for, *kept* does not measure: its merger costs nothing there, and comes last. Of those
+    // that cost the same the nearest in time stays first.
+    let invented = |look: &LookId| seen.look(look).is_some_and(|look| look.base.is_none());
+    mergers.sort_by(|a, b| (invented(&a.1.from)).cmp(&invented(&b.1.from)).then(a.0.total_cmp(&b.0)));
     for (lost, merger) in mergers {
         // A merger that cannot go with the edit, or that still leaves it over, is no offer.
         if ways.len() == OFFERED {

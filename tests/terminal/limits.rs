@@ -104,8 +104,11 @@ fn the_question_names_every_limit_and_offers_a_merger_then_a_fold_then_a_raise()
     let mergers = order.matches('⇥').count();
     assert!(mergers >= 1, "{answers:?}");
     assert_eq!(order, format!("{}↳↑", "⇥".repeat(mergers)), "{answers:?}");
-    // The merger worn nearest in time is the first.
-    assert!(answers[0].contains("Merge Leave-week tweed into The suit cut from Tam's"), "{answers:?}");
+    // The cheapest merger is the first, and says what it costs.
+    assert!(
+        answers[0].contains("Merge Leave-week tweed into The suit cut from Tam's   keeps 0.1 % less"),
+        "{answers:?}"
+    );
     assert!(program.counter().contains("42/44"));
     assert!(!board.join("looks/peace-regatta-costume.yaml").exists(), "nothing is changed yet");
 }

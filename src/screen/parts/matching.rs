@@ -4,6 +4,9 @@
 //! where it is one with a slip of the hand in it; letters strewn over a whole sentence are no answer. Accents and
 //! capitals are as good as plain letters.
 
+use fuzzy_matcher::FuzzyMatcher;
+use fuzzy_matcher::skim::SkimMatcherV2;
+
 use crate::board::id::plain_letter;
 
 /// What was typed, made ready.
@@ -72,9 +75,16 @@ fn score(text: &str, word: &str) -> u32 {
         ends.iter().any(|end| {
             let beginning: String = have.chars().take(*end).collect();
             strsim::osa_distance(&beginning, word) <= 1
-        })
+        }) || is_shortened(have, word)
     };
     if words().any(near) { SLIP } else { 0 }
+}
+
+/// Whether the letters typed are those of one word with some left out: `nwsreel`, `grgette`.
+fn is_shortened(have: &str, typed: &str) -> bool {
+    let begins_alike = have.chars().next() == typed.chars().next();
+    let left_out = have.chars().count().saturating_sub(typed.chars().count());
+    begins_alike && left_out <= 3 && SkimMatcherV2::default().fuzzy_match(have, typed).is_some()
 }
 
 #[cfg(test)]
@@ -96,6 +106,7 @@ mod tests {
         assert_eq!(score("ochre", &["Christening robe, lent — the old church"]), None);
         assert!(score("ocher", &["the ochre oilskin"]).is_some());
         assert!(score("newsre", &["Newsreel coat"]).is_some());
+        assert!(score("nwsrel", &["Newsreel coat"]).is_some(), "letters may be left out");
         assert_eq!(score("1926", &["1925"]), None, "another year is another year");
         assert_eq!(score("cap", &["The cup"]), None);
     }
