@@ -98,7 +98,10 @@ impl Wall {
     fn keep_focus(&mut self, board: &Board, before: &Shelf) {
         let shown = |focus: &Entry| match focus {
             Entry::Outfit(_) => self.shelf.place(focus).is_some(),
-            Entry::Look(look) => board.look(look).is_some() && self.shelf.lane_of(look).is_some(),
+            Entry::Look(look) => {
+                let has_lane = self.in_lanes && self.shelf.lane_of(look).is_some();
+                board.look(look).is_some() && (has_lane || self.shelf.place(focus).is_some())
+            }
         };
         if self.focus.as_ref().is_some_and(shown) {
             return;
@@ -108,7 +111,8 @@ impl Wall {
             Some(Entry::Outfit(id)) => {
                 board.relations().looks_of(id).first().map(|look| Entry::Look(look.clone()))
             }
-            // A look that is gone, by undo or by another hand, leaves the focus to what it held.
+            // A look that is gone, by undo or by another hand, or that is only a lane once the wall is opened, leaves
+            // the focus to what it held.
             Some(Entry::Look(look)) => {
                 let held = before.lane_of(look).map_or(&[][..], |lane| &before.lanes[lane].outfits);
                 held.iter().cloned().map(Entry::Outfit).find(|entry| self.shelf.place(entry).is_some())

@@ -148,6 +148,23 @@ mod tests {
     }
 
     #[test]
+    fn folded_up_and_opened_again_the_focus_moves_on_with_the_arrows() {
+        let mut trial = Trial::demo();
+        trial.screen(SIZE);
+        trial.keys("right right right");
+        trial.screen(SIZE);
+        trial.keys("z");
+        trial.screen(SIZE);
+        assert!(matches!(trial.app.focused(), Some(Target::Look(_))), "folded up, a look stands there");
+        trial.keys("z");
+        trial.screen(SIZE);
+        let opened = trial.app.focused();
+        assert!(matches!(opened, Some(Target::Outfit(_))), "opened, one of its outfits");
+        trial.keys("right");
+        assert_ne!(trial.app.focused(), opened);
+    }
+
+    #[test]
     fn a_board_with_nothing_on_it_shows_no_year_and_says_how_to_begin() {
         let mut files = small();
         files.retain(|(name, _)| name == "board.yaml");
