@@ -2,7 +2,7 @@
 //!
 //! Whether a file is there the board cannot know; whoever holds its folder says so.
 
-use super::words::{listed, outfit_title, quoted};
+use super::words::{listed, quoted};
 use super::{About, Finding, Level};
 use crate::board::{Board, PicturePath};
 
@@ -23,7 +23,7 @@ pub(super) fn findings(board: &Board, is_there: &dyn Fn(&PicturePath) -> bool) -
             text: format!(
                 "{} {verb} not in the board's folder, but {} names {them}.",
                 listed(&missing),
-                quoted(outfit_title(board, id))
+                quoted(board.title_of_outfit(id))
             ),
             todo: format!("Put {them} there, correct the path, or take the name out."),
         });

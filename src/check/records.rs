@@ -1,6 +1,6 @@
 //! Rules between records that files have broken; the board's own [`rules`] name them, this says them in trade words.
 
-use super::words::{listed, look_title, outfit_title, quoted};
+use super::words::{listed, look_title, quoted};
 use super::{About, Finding, Level};
 use crate::board::rules::{self, Broken};
 use crate::board::{Board, LookId, OutfitId};
@@ -12,7 +12,7 @@ pub(super) fn findings(board: &Board) -> Vec<Finding> {
 /// `None` for a dangling name, which is a fault of its file.
 fn finding(board: &Board, broken: Broken) -> Option<Finding> {
     let look = |id: &LookId| quoted(look_title(board, id));
-    let outfit = |id: &OutfitId| quoted(outfit_title(board, id));
+    let outfit = |id: &OutfitId| quoted(board.title_of_outfit(id));
     let (name, about, text, todo) = match broken {
         Broken::Dangling(_) => return None,
         Broken::InTwoLooks(id, looks) => {

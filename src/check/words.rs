@@ -1,20 +1,26 @@
 //! Small words for findings, reports and summaries: titles, lists and plurals.
 
-use crate::board::{Board, LookId, OutfitId};
+use crate::board::{Board, LookId};
 
 /// A look's title, or its id where there is no such look.
 pub(crate) fn look_title<'a>(board: &'a Board, id: &'a LookId) -> &'a str {
     board.look(id).map_or(id.as_str(), |look| &look.title)
 }
 
-/// An outfit's title, or its id where there is no such outfit.
-pub(crate) fn outfit_title<'a>(board: &'a Board, id: &'a OutfitId) -> &'a str {
-    board.outfit(id).map_or(id.as_str(), |outfit| &outfit.title)
-}
-
 /// A title inside a sentence.
 pub(crate) fn quoted(title: &str) -> String {
     format!("“{}”", title.split_whitespace().collect::<Vec<_>>().join(" "))
+}
+
+/// A share, from 0 to 1: `66.2 %`.
+pub(crate) fn percent(share: f64) -> String {
+    format!("{:.1} %", 100.0 * share)
+}
+
+/// With a capital letter at the beginning.
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// `one look`, `two looks`, `13 looks`.

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use super::document::{Cell, Column, Document, Kind, Share, Table};
 use super::plain::Plain;
 use crate::board::{Board, LookId, OutfitId, Standing};
-use crate::check::words::{counted, look_title, outfit_title};
+use crate::check::words::{counted, look_title};
 use crate::gather::{Kept, Likeness, Served, Tally, Worth, weight};
 
 /// How many mergers are listed.
@@ -74,7 +74,7 @@ fn of_looks(board: &Board, worth: &Worth) -> Table {
         table.push(vec![
             Cell::maybe(look.map(|look| board.name_of(&look.character))),
             title_of(board, &of.look),
-            Cell::maybe(base.map(|base| outfit_title(board, base))),
+            Cell::maybe(base.map(|base| board.title_of_outfit(base))),
             Cell::maybe(base.and_then(|base| worn(board, base))),
             Cell::Number(u32::try_from(of.outfits).unwrap_or(u32::MAX)),
             Cell::Share(Share::of(of.kept)),
@@ -230,7 +230,7 @@ fn outfit_columns() -> Vec<Column> {
 
 fn outfit_cells(board: &Board, id: &OutfitId) -> Vec<Cell> {
     let character = board.outfit(id).map(|outfit| board.name_of(&outfit.character));
-    vec![Cell::maybe(character), Cell::text(outfit_title(board, id)), Cell::maybe(worn(board, id))]
+    vec![Cell::maybe(character), Cell::text(board.title_of_outfit(id)), Cell::maybe(worn(board, id))]
 }
 
 fn worn(board: &Board, id: &OutfitId) -> Option<String> {
@@ -287,7 +287,7 @@ mod tests {
         let mut board = board();
         let gain = cell(&document(&board), "open", 0, "gain").clone();
         let title = cell(&document(&board), "open", 0, "outfit").clone();
-        let is_it = |id: &&OutfitId| Cell::text(outfit_title(&board, id)) == title;
+        let is_it = |id: &&OutfitId| Cell::text(board.title_of_outfit(id)) == title;
         let open: OutfitId = board.records().outfits.keys().find(is_it).unwrap().clone();
         board.apply(&board.let_go(&[open], "told twice").unwrap()).unwrap();
         assert_eq!(*cell(&document(&board), "let-go", 0, "cost"), gain);

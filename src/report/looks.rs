@@ -3,7 +3,7 @@
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
-use crate::check::words::{counted, outfit_title};
+use crate::check::words::counted;
 use crate::trade::eighths::Eighths;
 
 pub(super) fn document(board: &Board) -> Document {
@@ -61,12 +61,12 @@ fn row(board: &Board, id: &LookId, look: &Look) -> Vec<Cell> {
         Cell::maybe(period),
         Cell::text(&look.says),
         Cell::text(&treatment(look.treatment)),
-        Cell::maybe(look.base.as_ref().map(|base| outfit_title(board, base))),
+        Cell::maybe(look.base.as_ref().map(|base| board.title_of_outfit(base))),
         Cell::maybe(base.and_then(|base| base.worn.as_ref())),
         Cell::list(
             base.map(|base| base.evidence.iter().map(evidence).collect::<Vec<_>>()).unwrap_or_default(),
         ),
-        Cell::list(look.folded.iter().map(|outfit| outfit_title(board, outfit))),
+        Cell::list(look.folded.iter().map(|outfit| board.title_of_outfit(outfit))),
         Cell::list(look.departures.iter().map(departure)),
         Cell::list(&look.dressing),
         Cell::list(look.threads.iter().map(thread)),

@@ -7,6 +7,7 @@ use super::deeds::{apart_words, count_words};
 use super::layers::form::Filled;
 use super::layers::{Field, Form, Item, Pick};
 use crate::board::{Board, Count, Edit, LookId, OutfitId, Refused, Scope};
+use crate::check::words::capital;
 use crate::gather::{Likeness, lost_by_merger};
 use crate::trade::date::{Date, Day};
 
@@ -120,11 +121,6 @@ fn with_merger(board: &Board, merger: &crate::board::room::Merger, make: &Make) 
     let rest = make(&merged)?;
     let label = format!("{}; {}", merge.label, rest.label);
     Ok(Edit::new(label, merge.changes.into_iter().chain(rest.changes).collect()))
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
 impl App {

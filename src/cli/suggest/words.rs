@@ -5,7 +5,7 @@ use std::fmt::Write;
 use super::kin::Kin;
 use super::{Asked, Clashing, Point};
 use crate::board::{LookId, OutfitId, Standing};
-use crate::check::words::{counted, listed};
+use crate::check::words::{capital, counted, listed, look_title, percent};
 use crate::cli::summary::{Side, columns};
 use crate::gather::{Suggested, Suggestion};
 use crate::report::Plain;
@@ -212,15 +212,6 @@ fn outfit(asked: &Asked<'_>, id: &OutfitId) -> String {
 }
 
 fn quoted(asked: &Asked<'_>, id: &LookId) -> String {
-    let title = crate::check::words::look_title(asked.board, id);
+    let title = look_title(asked.board, id);
     crate::check::words::quoted(Plain::line(title).as_str())
-}
-
-fn percent(share: f64) -> String {
-    format!("{:.1} %", 100.0 * share)
-}
-
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }

@@ -4,9 +4,9 @@ use ratatui::layout::Rect;
 use ratatui::style::Style;
 
 use super::chart::{self, Chart};
-use super::percent;
 use super::work::Found;
 use crate::board::{Board, OutfitId};
+use crate::check::words::{look_title, percent};
 use crate::gather::likeness::STRETCH;
 use crate::gather::{Explanation, Suggested};
 use crate::screen::canvas::{Canvas, wrapped};
@@ -51,7 +51,7 @@ pub fn look(board: &Board, found: &Found, at: usize, canvas: &mut Canvas<'_>, ar
 }
 
 fn now(board: &Board, suggested: &Suggested) -> String {
-    let title = |look| board.look(look).map_or("", |look: &crate::board::Look| look.title.as_str());
+    let title = |look| look_title(board, look);
     match &suggested.look {
         None => "a new look".to_owned(),
         Some(look) if suggested.changes_base => {

@@ -16,14 +16,10 @@ use super::layers::{Layer, Next};
 use super::parts::list::Cursor;
 use super::parts::window;
 use crate::board::{Board, CharacterId};
+use crate::check::words::{look_title, percent};
 use crate::gather::Suggested;
 use chart::Chart;
 use work::{Found, State, Work};
-
-/// A share as a reader sees it: `66.2 %`.
-pub fn percent(share: f64) -> String {
-    format!("{:.1} %", share * 100.0)
-}
 
 /// The overlay.
 pub struct Suggest {
@@ -153,13 +149,13 @@ impl Suggest {
                 }
                 Row::Goes(go) => {
                     let (look, into) = &found.suggestion.goes[go];
-                    let title = self.board.look(look).map_or("", |look| look.title.as_str());
+                    let title = look_title(&self.board, look);
                     let into = self.board.title_of_outfit(&found.suggestion.looks[*into].base);
                     ("−", format!("{:>11}  {title}", ""), format!("goes into {into}"))
                 }
                 Row::Left(left) => {
                     let look = &found.suggestion.left[left];
-                    let title = self.board.look(look).map_or("", |look| look.title.as_str());
+                    let title = look_title(&self.board, look);
                     (
                         "!",
                         format!("{:>11}  {title}", ""),
