@@ -96,7 +96,6 @@ impl Worth {
             .collect();
         let all: f64 = outfits.iter().map(|(_, _, weight)| weight).sum();
         let share = |weight: f64| if all > 0.0 { weight / all } else { 0.0 };
-        let weigh = |id: &OutfitId| board.outfit(id).map_or(0.0, weight);
         let held = |id: &'_ LookId| {
             let look = board.look(id)?;
             let (id, _) = board.records().looks.get_key_value(id)?;
@@ -114,9 +113,11 @@ impl Worth {
                 .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)))
         };
 
+        let near: Vec<Option<(f64, &LookId)>> =
+            outfits.iter().map(|(id, character, _)| nearest(id, character, None)).collect();
+
         let (mut reachable, mut kept, mut worst, mut unserved) = (0.0, 0.0, Vec::new(), Vec::new());
-        for &(id, character, weight) in &outfits {
-            let near = nearest(id, character, None);
+        for (&(id, _, weight), near) in outfits.iter().zip(&near) {
             let there = 1.0 - near.map_or(1.0, |near| near.0);
             let standing = board.standing(id);
             if let Standing::Folded(look) = standing {
@@ -143,13 +144,10 @@ impl Worth {
         let mut worths: Vec<LookWorth> = Vec::new();
         let mut mergers = Vec::new();
         for look in &looks {
-            let keeps = |outfit: &OutfitId| weigh(outfit) * (1.0 - likeness.distance(outfit, look.base));
-            let kept: f64 = look.outfits.iter().map(|outfit| keeps(outfit)).sum();
-            let elsewhere = |outfit: &&OutfitId| {
-                let near = nearest(outfit, look.character, Some(look.id));
-                weigh(outfit) * (1.0 - near.map_or(1.0, |near| near.0))
-            };
-            let after: f64 = look.outfits.iter().map(elsewhere).sum();
+            let kept = keeps(board, &look.outfits, |id| distance(board, likeness, id, look.id));
+            let after = keeps(board, &look.outfits, |id| {
+                nearest(id, look.character, Some(look.id)).map_or(1.0, |near| near.0)
+            });
             worths.push(LookWorth {
                 look: look.id.clone(),
                 outfits: look.outfits.len(),
@@ -157,8 +155,7 @@ impl Worth {
                 lost: share(kept - after),
             });
             for into in looks.iter().filter(|into| into.character == look.character && into.id != look.id) {
-                let there = |outfit: &&OutfitId| weigh(outfit) * (1.0 - likeness.distance(outfit, into.base));
-                let after: f64 = look.outfits.iter().map(there).sum();
+                let after = keeps(board, &look.outfits, |id| distance(board, likeness, id, into.id));
                 mergers.push(MergerCost {
                     from: look.id.clone(),
                     into: into.id.clone(),
@@ -173,14 +170,16 @@ impl Worth {
             if is_base || matches!(board.standing(base), Standing::LetGo(_)) {
                 continue;
             }
-            let gain = |&(id, of, weight): &(&OutfitId, &CharacterId, f64)| {
-                if of != character || matches!(board.standing(id), Standing::LetGo(_)) {
-                    return 0.0;
-                }
-                let near = nearest(id, of, None).map_or(1.0, |near| near.0);
-                weight * (near - likeness.distance(id, base)).max(0.0)
-            };
-            one_more.push(OneMore { base: base.clone(), gain: share(outfits.iter().map(gain).sum()) });
+            let gain =
+                |(&(id, of, weight), near): (&(&OutfitId, &CharacterId, f64), &Option<(f64, &LookId)>)| {
+                    if of != character || matches!(board.standing(id), Standing::LetGo(_)) {
+                        return 0.0;
+                    }
+                    let near = near.map_or(1.0, |near| near.0);
+                    weight * (near - likeness.distance(id, base)).max(0.0)
+                };
+            one_more
+                .push(OneMore { base: base.clone(), gain: share(outfits.iter().zip(&near).map(gain).sum()) });
         }
 
         worths.sort_by(|a, b| a.lost.total_cmp(&b.lost));
@@ -201,15 +200,25 @@ impl Worth {
     }
 }
 
-/// What is kept less, as a share of all that is documented, when one look goes into another whose base stays.
-pub fn lost_by_merger(board: &Board, likeness: &Likeness, from: &LookId, into: &LookId) -> f64 {
+/// What is kept of some outfits, by weight, when each is so far from the base that stands for it.
+fn keeps(board: &Board, outfits: &[&OutfitId], far: impl Fn(&OutfitId) -> f64) -> f64 {
+    outfits.iter().map(|id| board.outfit(id).map_or(0.0, weight) * (1.0 - far(id))).sum()
+}
+
+/// What each merger costs: how much less is kept, as a share of all that is documented, when the first look of a pair
+/// goes into the second, whose base stays.
+pub fn lost_by_mergers<'a>(
+    board: &Board,
+    likeness: &Likeness,
+    mergers: impl IntoIterator<Item = (&'a LookId, &'a LookId)>,
+) -> Vec<f64> {
     let all: f64 = board.records().outfits.values().map(|outfit| weight(outfit)).sum();
-    let Some(look) = board.look(from).filter(|_| all > 0.0) else { return 0.0 };
-    let lost = |id: &OutfitId| {
-        let more = distance(board, likeness, id, into) - distance(board, likeness, id, from);
-        board.outfit(id).map_or(0.0, weight) * more
+    let lost = |(from, into): (&LookId, &LookId)| {
+        let outfits: Vec<&OutfitId> = board.look(from).into_iter().flat_map(|look| look.outfits()).collect();
+        let in_look = |look: &LookId| keeps(board, &outfits, |id| distance(board, likeness, id, look));
+        if all > 0.0 { (in_look(from) - in_look(into)) / all } else { 0.0 }
     };
-    look.outfits().map(lost).sum::<f64>() / all
+    mergers.into_iter().map(lost).collect()
 }
 
 #[cfg(test)]
@@ -242,7 +251,8 @@ mod tests {
             let mut after = board.clone();
             after.apply(&board.merge_looks(&merger.from, &merger.into).unwrap()).unwrap();
             assert!((kept(&board) - kept(&after) - merger.lost).abs() < 1e-12, "{merger:?}");
-            let alone = lost_by_merger(&board, &Likeness::of(&board), &merger.from, &merger.into);
+            let pair = [(&merger.from, &merger.into)];
+            let alone = lost_by_mergers(&board, &Likeness::of(&board), pair)[0];
             assert!((alone - merger.lost).abs() < 1e-12);
         }
         assert!(worth.mergers.is_sorted_by(|a, b| a.lost <= b.lost));

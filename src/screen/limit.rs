@@ -8,7 +8,7 @@ use super::layers::form::Filled;
 use super::layers::{Field, Form, Item, Pick};
 use crate::board::{Board, Count, Edit, LookId, OutfitId, Refused, Scope};
 use crate::check::words::capital;
-use crate::gather::{Likeness, lost_by_merger};
+use crate::gather::{Likeness, lost_by_mergers};
 use crate::trade::date::{Date, Day};
 
 type Make = Box<dyn Fn(&Board) -> Result<Edit, Refused>>;
@@ -48,11 +48,9 @@ pub fn question(
     let scopes: Vec<Scope> = passed.iter().map(|(scope, _)| scope.clone()).collect();
     let mut ways = Vec::new();
     let mut items = Vec::new();
-    let mut mergers: Vec<_> = seen
-        .mergers_that_make_room(&scopes)
-        .into_iter()
-        .map(|merger| (lost_by_merger(seen, likeness, &merger.from, &merger.into), merger))
-        .collect();
+    let mergers = seen.mergers_that_make_room(&scopes);
+    let pairs = mergers.iter().map(|merger| (&merger.from, &merger.into));
+    let mut mergers: Vec<_> = lost_by_mergers(seen, likeness, pairs).into_iter().zip(mergers).collect();
     // What an invented look is for, *kept* does not measure: its merger costs nothing there, and comes last. Of those
     // that cost the same the nearest in time stays first.
     let invented = |look: &LookId| seen.look(look).is_some_and(|look| look.base.is_none());
