@@ -46,22 +46,34 @@ impl Palette {
     }
 }
 
+/// The most colours of an outfit that are compared.
+pub const COLOURS: usize = 6;
+
 /// How unlike two sets of colours are, from 0 to 1: the mean, both ways round, of what each colour differs from the
 /// nearest of the other set, by its weight; a difference of `reach` or more is 1. `None` where either is empty.
 pub fn unlike(palette: &Palette, one: &[(u32, f32)], other: &[(u32, f32)], reach: f64) -> Option<f64> {
+    let (one, other) = (&one[..one.len().min(COLOURS)], &other[..other.len().min(COLOURS)]);
     if one.is_empty() || other.is_empty() {
         return None;
     }
-    let way = |from: &[(u32, f32)], to: &[(u32, f32)]| {
+    // Each pair is looked at once, for both ways.
+    let (mut from_one, mut from_other) = ([f32::INFINITY; COLOURS], [f32::INFINITY; COLOURS]);
+    for (nearest, (colour, _)) in from_one.iter_mut().zip(one) {
+        for (nearest_back, (back, _)) in from_other.iter_mut().zip(other) {
+            let difference = palette.difference(*colour, *back);
+            *nearest = nearest.min(difference);
+            *nearest_back = nearest_back.min(difference);
+        }
+    }
+    let way = |from: &[(u32, f32)], nearest: &[f32]| {
         let (mut sum, mut all) = (0.0, 0.0);
-        for &(colour, weight) in from {
-            let nearest = to.iter().map(|to| palette.difference(colour, to.0)).fold(f32::INFINITY, f32::min);
+        for (&(_, weight), &nearest) in from.iter().zip(nearest) {
             sum += f64::from(weight) * (f64::from(nearest) / reach).min(1.0);
             all += f64::from(weight);
         }
         sum / all
     };
-    Some(0.5 * (way(one, other) + way(other, one)))
+    Some(0.5 * (way(one, &from_one) + way(other, &from_other)))
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! What of an outfit is compared, made ready.
 
-use super::palette::Palette;
+use super::palette::{COLOURS, Palette};
 use super::words::{Lexicon, weighed};
 use crate::board::{Outfit, ThreadId};
 
@@ -34,9 +34,6 @@ const OCCASION: f32 = 0.4;
 
 /// What a garment's other words weigh against its last, which in English names it: a `bathing costume` is a costume.
 const QUALIFIER: f32 = 0.6;
-
-/// The most colours that are compared.
-const COLOURS: usize = 6;
 
 impl Traits {
     /// What is compared of an outfit, in the words and colours of all.
