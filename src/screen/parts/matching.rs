@@ -10,15 +10,16 @@ use fuzzy_matcher::skim::SkimMatcherV2;
 use crate::board::id::plain_letter;
 
 /// What was typed, made ready.
-#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Wanted {
     words: Vec<String>,
+    /// Made once for all items: it keeps its memory from one to the next.
+    matcher: SkimMatcherV2,
 }
 
 impl Wanted {
     /// From what was typed.
     pub fn new(typed: &str) -> Self {
-        Self { words: typed.split_whitespace().map(plain).collect() }
+        Self { words: typed.split_whitespace().map(plain).collect(), matcher: SkimMatcherV2::default() }
     }
 
     /// Whether nothing was typed, which everything answers.
@@ -30,10 +31,37 @@ impl Wanted {
     pub fn score(&self, parts: &[&str]) -> Option<u32> {
         let parts: Vec<String> = parts.iter().map(|part| plain(part)).collect();
         self.words.iter().try_fold(0, |sum, word| {
-            let scores = (1..).zip(parts.iter().rev()).map(|(weight, part)| weight * score(part, word));
+            let scores =
+                (1..).zip(parts.iter().rev()).map(|(weight, part)| weight * self.score_in(part, word));
             let best = scores.max().unwrap_or(0);
             (best > 0).then_some(sum + best)
         })
+    }
+
+    fn score_in(&self, text: &str, word: &str) -> u32 {
+        let words = || text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
+        if words().any(|have| have == word) || text == word {
+            return WHOLE;
+        }
+        let begins = |(at, _): (usize, &str)| !text[..at].ends_with(char::is_alphanumeric);
+        if text.match_indices(word).any(begins) {
+            return BEGINNING;
+        }
+        if text.contains(word) {
+            return INSIDE;
+        }
+        let has_digit = word.contains(|c: char| c.is_ascii_digit());
+        if word.chars().count() < LONG_ENOUGH || has_digit {
+            return 0;
+        }
+        if words().any(|have| has_slip(have, word) || self.is_shortened(have, word)) { SLIP } else { 0 }
+    }
+
+    /// Whether the letters typed are those of one word with some left out: `nwsreel`, `grgette`.
+    fn is_shortened(&self, have: &str, typed: &str) -> bool {
+        let begins_alike = have.chars().next() == typed.chars().next();
+        let left_out = have.chars().count().saturating_sub(typed.chars().count());
+        begins_alike && left_out <= 3 && self.matcher.fuzzy_match(have, typed).is_some()
     }
 }
 
@@ -52,39 +80,13 @@ const SLIP: u32 = 1;
 /// From how many letters on a word may have a slip in it: shorter ones are near too many others.
 const LONG_ENOUGH: usize = 4;
 
-fn score(text: &str, word: &str) -> u32 {
-    let words = || text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty());
-    if words().any(|have| have == word) || text == word {
-        return WHOLE;
-    }
-    let begins = |(at, _): (usize, &str)| !text[..at].ends_with(char::is_alphanumeric);
-    if text.match_indices(word).any(begins) {
-        return BEGINNING;
-    }
-    if text.contains(word) {
-        return INSIDE;
-    }
-    let length = word.chars().count();
-    let has_digit = word.contains(|c: char| c.is_ascii_digit());
-    if length < LONG_ENOUGH || has_digit {
-        return 0;
-    }
-    // What is typed may be the beginning of a word.
-    let near = |have: &str| {
-        let ends = [length - 1, length, length + 1];
-        ends.iter().any(|end| {
-            let beginning: String = have.chars().take(*end).collect();
-            strsim::osa_distance(&beginning, word) <= 1
-        }) || is_shortened(have, word)
-    };
-    if words().any(near) { SLIP } else { 0 }
-}
-
-/// Whether the letters typed are those of one word with some left out: `nwsreel`, `grgette`.
-fn is_shortened(have: &str, typed: &str) -> bool {
-    let begins_alike = have.chars().next() == typed.chars().next();
-    let left_out = have.chars().count().saturating_sub(typed.chars().count());
-    begins_alike && left_out <= 3 && SkimMatcherV2::default().fuzzy_match(have, typed).is_some()
+/// Whether a word, or its beginning, is what was typed but for one slip of the hand.
+fn has_slip(have: &str, typed: &str) -> bool {
+    let length = typed.chars().count();
+    [length - 1, length, length + 1].iter().any(|end| {
+        let beginning: String = have.chars().take(*end).collect();
+        strsim::osa_distance(&beginning, typed) <= 1
+    })
 }
 
 #[cfg(test)]
