@@ -11,6 +11,11 @@ impl Board {
         Id::free(title, literal("look"), |id| self.look(id).is_some())
     }
 
+    /// A name for a new outfit that nothing else has.
+    pub fn free_outfit_id(&self, title: &str) -> OutfitId {
+        Id::free(title, literal("outfit"), |id| self.outfit(id).is_some())
+    }
+
     /// Changes a look in any way.
     ///
     /// # Errors
@@ -80,6 +85,8 @@ mod tests {
         assert_eq!(board.free_look_id("The dream").as_str(), "the-dream");
         assert_eq!(board.free_look_id("Club").as_str(), "club-2");
         assert_eq!(board.free_look_id("…").as_str(), "look");
+        assert_eq!(board.free_outfit_id("Club wool").as_str(), "club-wool-2");
+        assert_eq!(board.free_outfit_id("").as_str(), "outfit");
     }
 
     #[test]

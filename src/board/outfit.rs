@@ -60,6 +60,30 @@ pub struct Outfit {
     pub wishes: Wishes,
 }
 
+impl Outfit {
+    /// An outfit of which no more is known.
+    pub fn titled(title: &str, character: Id<Character>) -> Self {
+        Self {
+            title: title.to_owned(),
+            character,
+            worn: None,
+            occasion: String::new(),
+            period: None,
+            silhouette: String::new(),
+            pieces: Vec::new(),
+            evidence: Vec::new(),
+            recognition: Recognition::default(),
+            threads: Vec::new(),
+            dressing: Vec::new(),
+            pictures: Vec::new(),
+            tags: Vec::new(),
+            notes: String::new(),
+            let_go: None,
+            wishes: Wishes::default(),
+        }
+    }
+}
+
 /// One source.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]

@@ -81,7 +81,7 @@ pub fn records() -> Records {
 
 /// An outfit of this title and character.
 pub fn outfit(title: &str, character: &str) -> Outfit {
-    read(json!({"title": title, "character": character}))
+    Outfit::titled(title, id(character))
 }
 
 /// A scene of this number, with nobody in it.

@@ -1,6 +1,6 @@
 //! Adding a documented outfit.
 
-use crate::board::{Outfit, OutfitId, Recognition, Wishes};
+use crate::board::Outfit;
 use crate::screen::app::App;
 use crate::screen::dates::{date_of, date_says};
 use crate::screen::layers::form::Filled;
@@ -30,27 +30,9 @@ impl App {
                 return Err("give the outfit a title".to_owned());
             }
             let character = ids.get(character.choice()).cloned().ok_or("choose a character")?;
-            let outfit = Outfit {
-                title: title.to_owned(),
-                character,
-                worn: date_of(worn.text())?,
-                occasion: String::new(),
-                period: None,
-                silhouette: String::new(),
-                pieces: Vec::new(),
-                evidence: Vec::new(),
-                recognition: Recognition::default(),
-                threads: Vec::new(),
-                dressing: Vec::new(),
-                pictures: Vec::new(),
-                tags: Vec::new(),
-                notes: String::new(),
-                let_go: None,
-                wishes: Wishes::default(),
-            };
+            let outfit = Outfit { worn: date_of(worn.text())?, ..Outfit::titled(title, character) };
             let board = app.board();
-            let fallback: OutfitId = "outfit".parse().map_err(|_| "that title makes no name for a file")?;
-            let id = OutfitId::free(title, fallback, |id| board.outfit(id).is_some());
+            let id = board.free_outfit_id(title);
             let edit = board.add_outfit(&id, outfit);
             if app.change(edit) {
                 app.focus(&Target::Outfit(id));
