@@ -40,7 +40,7 @@ pub fn arrange(rules: &Rules, looks: usize) -> Arranged {
 }
 
 /// Looks for the fewest bases, at most `looks`, that keep the rules.
-pub fn arrange_fewest(rules: &Rules, looks: usize) -> Arranged {
+fn arrange_fewest(rules: &Rules, looks: usize) -> Arranged {
     let mut best = arrange(rules, looks);
     while let Arranged::Found(chosen) = &best {
         let Some(fewer) = chosen.len().checked_sub(1) else { break };
@@ -68,16 +68,24 @@ pub fn clash(problem: &Problem) -> Vec<Wish> {
 }
 
 /// Whether wishes are known to leave no choice.
-pub fn is_impossible(problem: &Problem, wishes: &[&Wish]) -> bool {
+fn is_impossible(problem: &Problem, wishes: &[&Wish]) -> bool {
+    matches!(arrange_parts(problem, wishes), Err(Arranged::Impossible))
+}
+
+/// The parts of a problem under some of its wishes, each with the fewest bases that keep them.
+///
+/// # Errors
+/// What came of a part for which none were found.
+pub fn arrange_parts(problem: &Problem, wishes: &[&Wish]) -> Result<Vec<(Rules, Vec<u32>)>, Arranged> {
     let mut left = problem.looks();
-    for rules in Rules::parts(problem, wishes) {
-        match arrange_fewest(&rules, left) {
-            Arranged::Found(chosen) => left -= chosen.len(),
-            Arranged::Impossible => return true,
-            Arranged::Unknown => return false,
+    let arrange = |rules: Rules| match arrange_fewest(&rules, left) {
+        Arranged::Found(chosen) => {
+            left -= chosen.len();
+            Ok((rules, chosen))
         }
-    }
-    false
+        none => Err(none),
+    };
+    Rules::parts(problem, wishes).into_iter().map(arrange).collect()
 }
 
 /// What sites of one class have in common: the site itself where its client is tied, the kind, the bands.

@@ -7,7 +7,7 @@
 
 use std::ops::RangeInclusive;
 
-use super::arrange::{Arranged, arrange, arrange_fewest, clash};
+use super::arrange::{Arranged, arrange, arrange_parts, clash};
 use super::control::{Control, is_proved};
 use super::dual::{Climb, Dual};
 use super::local::{Candidate, fill, polish};
@@ -81,19 +81,11 @@ impl<'a> Join<'a> {
     /// The parts of a problem, made ready for every number of looks from `first` to the problem's.
     fn new(problem: &Problem, first: usize, control: &'a Control<'a>) -> Result<Self, Unsolved> {
         let wishes: Vec<_> = problem.wishes().iter().collect();
-        let no = || Unsolved::Clash { wishes: clash(problem), looks: problem.looks() };
-        let mut starts = Vec::new();
-        let mut spare = problem.looks();
-        for rules in Rules::parts(problem, &wishes) {
-            match arrange_fewest(&rules, spare) {
-                Arranged::Found(start) => {
-                    spare -= start.len();
-                    starts.push((rules, start));
-                }
-                Arranged::Impossible => return Err(no()),
-                Arranged::Unknown => return Err(Unsolved::Ended),
-            }
-        }
+        let starts = arrange_parts(problem, &wishes).map_err(|none| match none {
+            Arranged::Impossible => Unsolved::Clash { wishes: clash(problem), looks: problem.looks() },
+            Arranged::Unknown | Arranged::Found(_) => Unsolved::Ended,
+        })?;
+        let spare = problem.looks() - starts.iter().map(|(_, start)| start.len()).sum::<usize>();
         let most = |(rules, start): &(Rules, Vec<u32>)| {
             (start.len() + spare).min(rules.most).min(rules.outfits.len()).max(start.len())
         };

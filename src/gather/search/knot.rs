@@ -32,11 +32,10 @@ pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Opt
         }
     }
     for group in &rules.tied {
-        let mut sites = chosen.iter().copied().filter(|&site| rules.is_own(site, group[0])).peekable();
-        if sites.peek().is_none() {
+        let sites: Vec<u32> = chosen.iter().copied().filter(|&site| rules.is_own(site, group[0])).collect();
+        if sites.is_empty() {
             continue;
         }
-        let sites: Vec<u32> = sites.collect();
         let mut knot = Knot::new(rules, group, &sites, &own, cost);
         knot.untie(0, 0.0);
         if knot.best.is_infinite() && knot.tries > 0 {
