@@ -28,6 +28,6 @@ pub use limits::{Limits, Listener, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};
 pub use search::{curve, solve};
 pub use share::{PeriodShare, apportion, limits};
-pub use suggestion::{Suggested, Suggestion};
+pub use suggestion::{Becomes, Suggested, Suggestion};
 pub use wardrobe::{NoWardrobe, Wardrobe, weight};
 pub use worth::{LookWorth, MergerCost, OneMore, Served, Worth, lost_by_mergers};

@@ -44,15 +44,38 @@ pub struct Suggested {
     pub leaves: Vec<OutfitId>,
 }
 
+/// What becomes of a look that is suggested.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Becomes {
+    /// It is there as suggested.
+    AsItIs,
+    /// It is not there yet.
+    New,
+    /// It is there with another base.
+    OtherBase,
+    /// It is there with this base and other outfits.
+    OtherOutfits,
+}
+
 impl Suggested {
     /// The base, then the folded outfits.
     pub fn outfits(&self) -> impl Iterator<Item = &OutfitId> {
         std::iter::once(&self.base).chain(self.folded.iter().map(|(outfit, _)| outfit))
     }
 
+    /// What becomes of the present look.
+    pub fn becomes(&self) -> Becomes {
+        match self.look {
+            None => Becomes::New,
+            Some(_) if self.changes_base => Becomes::OtherBase,
+            Some(_) if self.comes.is_empty() && self.leaves.is_empty() => Becomes::AsItIs,
+            Some(_) => Becomes::OtherOutfits,
+        }
+    }
+
     /// Whether the present look is as suggested.
     pub fn stays(&self) -> bool {
-        self.look.is_some() && !self.changes_base && self.comes.is_empty() && self.leaves.is_empty()
+        self.becomes() == Becomes::AsItIs
     }
 }
 

@@ -7,7 +7,7 @@ use super::{Asked, Clashing, Point};
 use crate::board::{OutfitId, Standing};
 use crate::check::words::look_title;
 use crate::gather::likeness::Part;
-use crate::gather::{Suggested, Suggestion};
+use crate::gather::{Becomes, Suggested, Suggestion};
 
 /// A suggestion that is not applied.
 pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> Value {
@@ -71,14 +71,11 @@ fn now(asked: &Asked<'_>) -> Value {
 }
 
 fn look(asked: &Asked<'_>, suggested: &Suggested) -> Value {
-    let what = if suggested.look.is_none() {
-        "new"
-    } else if suggested.changes_base {
-        "changes-base"
-    } else if suggested.stays() {
-        "stays"
-    } else {
-        "changes-outfits"
+    let what = match suggested.becomes() {
+        Becomes::New => "new",
+        Becomes::OtherBase => "changes-base",
+        Becomes::AsItIs => "stays",
+        Becomes::OtherOutfits => "changes-outfits",
     };
     let folded = |(id, distance): &(OutfitId, f64)| folded(asked, id, &suggested.base, *distance);
     json!({

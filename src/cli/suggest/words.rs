@@ -7,7 +7,7 @@ use super::{Asked, Clashing, Point};
 use crate::board::{LookId, OutfitId, Standing};
 use crate::check::words::{capital, counted, listed, look_title, percent};
 use crate::cli::summary::{Side, columns};
-use crate::gather::{Suggested, Suggestion};
+use crate::gather::{Becomes, Suggested, Suggestion};
 use crate::report::Plain;
 
 /// A suggestion that is not applied.
@@ -35,14 +35,14 @@ pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
 /// A suggestion that has been applied, and the label of the edit.
 pub(super) fn applied(asked: &Asked<'_>, (suggestion, label): &(Suggestion, String)) -> String {
     let mut to = format!("{}\n\nDone as one edit: {}.\n", head(asked, suggestion), Plain::line(label));
-    let mut of = |what: &str| {
-        let there = suggestion.looks.iter().filter(|suggested| status(suggested) == what);
+    let mut of = |what: Becomes| {
+        let there = suggestion.looks.iter().filter(|suggested| suggested.becomes() == what);
         let titles: Vec<String> = there.map(|suggested| outfit(asked, &suggested.base)).collect();
         if !titles.is_empty() {
-            let _ = writeln!(to, "  {what}: {}", titles.join("; "));
+            let _ = writeln!(to, "  {}: {}", status(what), titles.join("; "));
         }
     };
-    [NEW, CHANGES_BASE, CHANGES].into_iter().for_each(&mut of);
+    [Becomes::New, Becomes::OtherBase, Becomes::OtherOutfits].into_iter().for_each(&mut of);
     going(asked, suggestion, &mut to);
     to.push_str("\n`u` on the board takes it back whole.\n");
     to
@@ -125,26 +125,19 @@ fn wardrobe(asked: &Asked<'_>) -> String {
     }
 }
 
-const STAYS: &str = "stays as it is";
-const NEW: &str = "new look";
-const CHANGES_BASE: &str = "changes base";
-const CHANGES: &str = "stays, with other outfits";
-
 /// What becomes of a look, in a word or two.
-fn status(suggested: &Suggested) -> &'static str {
-    if suggested.look.is_none() {
-        NEW
-    } else if suggested.changes_base {
-        CHANGES_BASE
-    } else if suggested.stays() {
-        STAYS
-    } else {
-        CHANGES
+fn status(becomes: Becomes) -> &'static str {
+    match becomes {
+        Becomes::New => "new look",
+        Becomes::OtherBase => "changes base",
+        Becomes::AsItIs => "stays as it is",
+        Becomes::OtherOutfits => "stays, with other outfits",
     }
 }
 
 fn look(asked: &Asked<'_>, number: usize, suggested: &Suggested) -> String {
-    let mut to = format!("{number:>3}. {}: {}\n", outfit(asked, &suggested.base), status(suggested));
+    let mut to =
+        format!("{number:>3}. {}: {}\n", outfit(asked, &suggested.base), status(suggested.becomes()));
     if let Some(id) = &suggested.look {
         let base = asked.board.look(id).and_then(|look| look.base.as_ref());
         let before = base.filter(|_| suggested.changes_base);

@@ -17,7 +17,7 @@ use super::parts::list::Cursor;
 use super::parts::window;
 use crate::board::{Board, CharacterId};
 use crate::check::words::{look_title, percent};
-use crate::gather::Suggested;
+use crate::gather::{Becomes, Suggested};
 use chart::Chart;
 use work::{Found, State, Work};
 
@@ -193,23 +193,21 @@ fn rows(found: &Found) -> Vec<Row> {
 }
 
 fn mark(suggested: &Suggested) -> &'static str {
-    match suggested.look {
-        None => "+",
-        Some(_) if suggested.changes_base => "↷",
-        Some(_) if suggested.stays() => "·",
-        Some(_) => "±",
+    match suggested.becomes() {
+        Becomes::New => "+",
+        Becomes::OtherBase => "↷",
+        Becomes::AsItIs => "·",
+        Becomes::OtherOutfits => "±",
     }
 }
 
 fn change(suggested: &Suggested) -> String {
-    if suggested.stays() {
-        return "as it is".to_owned();
-    }
     let mut words = Vec::new();
-    match suggested.look {
-        None => words.push("new".to_owned()),
-        Some(_) if suggested.changes_base => words.push("other base".to_owned()),
-        Some(_) => {}
+    match suggested.becomes() {
+        Becomes::AsItIs => return "as it is".to_owned(),
+        Becomes::New => words.push("new".to_owned()),
+        Becomes::OtherBase => words.push("other base".to_owned()),
+        Becomes::OtherOutfits => {}
     }
     if !suggested.comes.is_empty() && suggested.look.is_some() {
         words.push(format!("{} in", suggested.comes.len()));
