@@ -75,6 +75,27 @@ pub struct OneMore {
     pub gain: f64,
 }
 
+/// An outfit, with what the looks could do for it.
+struct Documented<'a> {
+    id: &'a OutfitId,
+    character: &'a CharacterId,
+    weight: f64,
+    standing: Standing<'a>,
+    /// How far the nearest base is, and whose look has it.
+    near: Option<(f64, &'a LookId)>,
+}
+
+impl Documented<'_> {
+    fn is_let_go(&self) -> bool {
+        matches!(self.standing, Standing::LetGo(_))
+    }
+
+    /// How far the nearest base is; 1 where its character has no look with one.
+    fn far(&self) -> f64 {
+        self.near.map_or(1.0, |(far, _)| far)
+    }
+}
+
 /// A look with a base, and what is in it.
 struct Held<'a> {
     id: &'a LookId,
@@ -87,15 +108,6 @@ impl Worth {
     /// What the looks of a board, or of one character, are worth.
     pub fn of(board: &Board, likeness: &Likeness, who: Option<&CharacterId>) -> Self {
         let asked = |character: &CharacterId| who.is_none_or(|who| who == character);
-        let outfits: Vec<(&OutfitId, &CharacterId, f64)> = board
-            .records()
-            .outfits
-            .iter()
-            .filter(|(_, outfit)| asked(&outfit.character))
-            .map(|(id, outfit)| (id, &outfit.character, weight(outfit)))
-            .collect();
-        let all: f64 = outfits.iter().map(|(_, _, weight)| weight).sum();
-        let share = |weight: f64| if all > 0.0 { weight / all } else { 0.0 };
         let held = |id: &'_ LookId| {
             let look = board.look(id)?;
             let (id, _) = board.records().looks.get_key_value(id)?;
@@ -113,31 +125,36 @@ impl Worth {
                 .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)))
         };
 
-        let near: Vec<Option<(f64, &LookId)>> =
-            outfits.iter().map(|(id, character, _)| nearest(id, character, None)).collect();
+        let records = board.records().outfits.iter().filter(|(_, outfit)| asked(&outfit.character));
+        let documented = records.map(|(id, outfit)| {
+            let character = &outfit.character;
+            let (standing, near) = (board.standing(id), nearest(id, character, None));
+            Documented { id, character, weight: weight(outfit), standing, near }
+        });
+        let outfits: Vec<Documented<'_>> = documented.collect();
+        let all: f64 = outfits.iter().map(|outfit| outfit.weight).sum();
+        let share = |weight: f64| if all > 0.0 { weight / all } else { 0.0 };
 
         let (mut reachable, mut kept, mut worst, mut unserved) = (0.0, 0.0, Vec::new(), Vec::new());
-        for (&(id, _, weight), near) in outfits.iter().zip(&near) {
-            let there = 1.0 - near.map_or(1.0, |near| near.0);
-            let standing = board.standing(id);
-            if let Standing::Folded(look) = standing {
-                let distance = distance(board, likeness, id, look);
-                kept += weight * (1.0 - distance);
-                let (look, share) = (Some(look.clone()), share(weight * distance));
-                worst.push(Served { outfit: id.clone(), look, distance, share, reason: None });
+        for outfit in &outfits {
+            let there = 1.0 - outfit.far();
+            let id = outfit.id.clone();
+            if let Standing::Folded(look) = outfit.standing {
+                let distance = distance(board, likeness, outfit.id, look);
+                kept += outfit.weight * (1.0 - distance);
+                let (look, share) = (Some(look.clone()), share(outfit.weight * distance));
+                worst.push(Served { outfit: id, look, distance, share, reason: None });
             } else {
-                let reason =
-                    if let Standing::LetGo(reason) = standing { Some(reason.to_owned()) } else { None };
-                unserved.push(Served {
-                    outfit: id.clone(),
-                    look: near.map(|near| near.1.clone()),
-                    distance: 1.0 - there,
-                    share: share(weight * there),
-                    reason,
-                });
+                let look = outfit.near.map(|(_, look)| look.clone());
+                let (distance, share) = (outfit.far(), share(outfit.weight * there));
+                let reason = match outfit.standing {
+                    Standing::LetGo(reason) => Some(reason.to_owned()),
+                    Standing::Open | Standing::Folded(_) => None,
+                };
+                unserved.push(Served { outfit: id, look, distance, share, reason });
             }
-            if !matches!(standing, Standing::LetGo(_)) {
-                reachable += weight * there;
+            if !outfit.is_let_go() {
+                reachable += outfit.weight * there;
             }
         }
 
@@ -165,21 +182,16 @@ impl Worth {
         }
 
         let mut one_more = Vec::new();
-        for &(base, character, _) in &outfits {
-            let is_base = looks.iter().any(|look| look.base == base);
-            if is_base || matches!(board.standing(base), Standing::LetGo(_)) {
+        for base in outfits.iter().filter(|base| !base.is_let_go()) {
+            if looks.iter().any(|look| look.base == base.id) {
                 continue;
             }
-            let gain =
-                |(&(id, of, weight), near): (&(&OutfitId, &CharacterId, f64), &Option<(f64, &LookId)>)| {
-                    if of != character || matches!(board.standing(id), Standing::LetGo(_)) {
-                        return 0.0;
-                    }
-                    let near = near.map_or(1.0, |near| near.0);
-                    weight * (near - likeness.distance(id, base)).max(0.0)
-                };
-            one_more
-                .push(OneMore { base: base.clone(), gain: share(outfits.iter().zip(&near).map(gain).sum()) });
+            let gains = |outfit: &&Documented<'_>| outfit.character == base.character && !outfit.is_let_go();
+            let gain = |outfit: &Documented<'_>| {
+                outfit.weight * (outfit.far() - likeness.distance(outfit.id, base.id)).max(0.0)
+            };
+            let gain = share(outfits.iter().filter(gains).map(gain).sum());
+            one_more.push(OneMore { base: base.id.clone(), gain });
         }
 
         worths.sort_by(|a, b| a.lost.total_cmp(&b.lost));
