@@ -9,7 +9,7 @@ use shirr::board::{Board, Outfit};
 use shirr::gather::{Choice, Group, Limits, Problem, Unsolved, Wardrobe, Wish, solve};
 
 use super::orlib::{percent, yes};
-use super::wardrobe::{Dice, board, question, said};
+use super::wardrobe::{Dice, PERIODS, board_of, question, said};
 use super::{Fault, threads};
 
 /// So that what will not be proved does not hold up the rest.
@@ -20,19 +20,32 @@ const MOMENTS: [u64; 12] = [1, 3, 10, 30, 100, 200, 400, 800, 1500, 2500, 3500, 
 /// Whether every answer can be right.
 pub fn run() -> Result<bool, Fault> {
     let threads = threads().map_or(1, usize::from);
-    println!("Synthetic boards of one character, {threads} threads, at most {} s each", SAFETY.as_secs());
-    println!(
-        "\n300 outfits with a dozen wishes, each against what would be chosen (reach: 0.1 % in about 1 s)"
-    );
-    println!("seed  looks      cost     bound   gap %  0.1 % after  proven  wishes kept    steps      s");
+    println!("Synthetic boards, {threads} threads, at most {} s each", SAFETY.as_secs());
     let mut all_kept = true;
-    for seed in 1..=3 {
-        for looks in [20, 60] {
-            all_kept &= wishes(seed, looks)?;
+    for characters in [1, 4] {
+        println!(
+            "\n300 outfits, {}, with a dozen wishes, each against what would be chosen (reach: 0.1 % in about 1 s)",
+            of(characters)
+        );
+        println!("seed  looks      cost     bound   gap %  0.1 % after  proven  wishes kept    steps      s");
+        for seed in 1..=3 {
+            for looks in [20, 60] {
+                all_kept &= wishes(characters, seed, looks)?;
+            }
         }
     }
-    many()?;
+    for characters in [1, 4] {
+        many(characters)?;
+    }
+    match peak_memory() {
+        Some(peak) => println!("\nmemory of the whole process: at most {peak}"),
+        None => println!("\nmemory: not told by this system"),
+    }
     Ok(all_kept)
+}
+
+fn of(characters: usize) -> &'static str {
+    if characters == 1 { "of one character" } else { "of four characters" }
 }
 
 /// What a search came to, in what time, and when it was known to be so near.
@@ -68,8 +81,8 @@ fn seconds(time: Option<Duration>) -> String {
 }
 
 /// Prints how one board with wishes is solved. Whether the wishes are kept.
-fn wishes(seed: u64, looks: usize) -> Result<bool, Fault> {
-    let board = board(seed, 300, looks)?;
+fn wishes(characters: usize, seed: u64, looks: usize) -> Result<bool, Fault> {
+    let board = board_of(characters, seed, 300, looks)?;
     let wardrobe = question(&board)?;
     let limits = Limits { time: Some(SAFETY), gap: 0.001, threads: threads(), ..Limits::default() };
     let unasked = solve(wardrobe.problem(), &limits).map_err(said)?;
@@ -114,6 +127,8 @@ fn against(choice: &Choice, board: &Board, wardrobe: &Wardrobe, seed: u64) -> Re
     };
     let is_base = |outfit: usize| choice.bases.binary_search(&outfit).is_ok();
     let shares = |one: usize, other: usize| choice.base_of[one] == choice.base_of[other];
+    let character = |at: usize| board.outfit(&wardrobe.outfits()[at]).map(|outfit| &outfit.character);
+    let is_of_one = |one: usize, other: usize| character(one) == character(other);
     // A look of a few, so that there are two to part.
     let has_company = |one: usize| (0..n).filter(|other| shares(one, *other)).count() > 6;
     let mut wishes = Vec::new();
@@ -129,7 +144,8 @@ fn against(choice: &Choice, board: &Board, wardrobe: &Wardrobe, seed: u64) -> Re
     }
     for _ in 0..2 {
         let one = pick(&|outfit| !is_base(outfit))?;
-        wishes.push(Wish::Together(one, pick(&|outfit| !is_base(outfit) && !shares(one, outfit))?));
+        let fits = |outfit| !is_base(outfit) && !shares(one, outfit) && is_of_one(one, outfit);
+        wishes.push(Wish::Together(one, pick(&fits)?));
     }
     let group = |name: &str, belongs: &dyn Fn(&Outfit) -> bool| {
         let places = wardrobe.outfits().iter().enumerate();
@@ -144,8 +160,11 @@ fn against(choice: &Choice, board: &Board, wardrobe: &Wardrobe, seed: u64) -> Re
         Group::new(format!("period {number}"), members.map(|(at, _)| at))
     };
     let chosen = |group: &Group| group.members.iter().filter(|outfit| is_base(**outfit)).count();
-    // The thread runs through the periods: the groups overlap.
-    let (fewer, more) = (in_period(2), in_period(4));
+    // The periods with the most and with the fewest bases. The thread runs through both: the groups overlap.
+    let mut periods: Vec<Group> = (0..PERIODS).map(in_period).collect();
+    periods.sort_by_key(chosen);
+    let fewer = periods.pop().ok_or("no periods")?;
+    let more = periods.swap_remove(0);
     let thread = group("the thread", &|outfit| !outfit.threads.is_empty());
     let counts = (chosen(&fewer), chosen(&more), chosen(&thread));
     let least = counts.0.checked_sub(1).ok_or("no base in a period to have one less of")?;
@@ -179,13 +198,13 @@ fn keeps(choice: &Choice, problem: &Problem) -> bool {
 }
 
 /// Prints what 3,000 outfits take.
-fn many() -> Result<(), Fault> {
-    let board = board(4, 3000, 60)?;
+fn many(characters: usize) -> Result<(), Fault> {
+    let board = board_of(characters, 4, 3000, 60)?;
     let start = Instant::now();
     let wardrobe = question(&board)?;
     let comparing = start.elapsed().as_secs_f64();
     let problem = wardrobe.problem();
-    println!("\n3,000 outfits, 60 looks (reach: 1 % in 10 s, 200 MB, 50 ms)");
+    println!("\n3,000 outfits {}, 60 looks (reach: 1 % in 10 s, 200 MB, 50 ms)", of(characters));
     println!("compared in {comparing:.1} s, with {} different colours", colours(&board));
     let Measured { choice, time, near } = measured(problem, 1.0).map_err(said)?;
     println!(
@@ -197,12 +216,7 @@ fn many() -> Result<(), Fault> {
         yes(choice.proven),
         near.map_or("not by then".to_owned(), |near| format!("after {:.1} s", near.as_secs_f64())),
     );
-    cancelling(problem)?;
-    match peak_memory() {
-        Some(peak) => println!("memory of the whole process: at most {peak}"),
-        None => println!("memory: not told by this system"),
-    }
-    Ok(())
+    cancelling(problem)
 }
 
 /// How many there are: beyond some thousands, comparing is slower.

@@ -2,8 +2,8 @@
 //!
 //! A life falls into periods, and a period into a few wardrobes (work, the sea, evenings, Sundays): an outfit is one of
 //! these with something added, left off or faded. So there are clusters, but no clear number of them, and near-ties
-//! everywhere, as on a real board. All are one character's: several would be several smaller problems. The board is
-//! compared by the program's own likeness, so that comparing is measured too.
+//! everywhere, as on a real board. They are one character's, or those of four, of whom the lead has every second one.
+//! The board is compared by the program's own likeness, so that comparing is measured too.
 
 use serde_json::{Value, json};
 use shirr::board::{Board, Records};
@@ -11,9 +11,11 @@ use shirr::gather::{Likeness, Wardrobe};
 
 use super::Fault;
 
-const PERIODS: usize = 6;
+pub const PERIODS: usize = 6;
 const FIRST_YEAR: usize = 1911;
 const YEARS: usize = 9;
+/// The lead first.
+const CHARACTERS: [&str; 4] = ["lead", "sister", "rival", "trainer"];
 /// In each period.
 const WARDROBES: usize = 5;
 
@@ -132,7 +134,7 @@ impl Model {
     }
 
     /// An outfit of this wardrobe: a record of the board. One in six is incompletely known, as on the demo.
-    fn variant(&self, dice: &mut Dice, number: usize, period: usize) -> Value {
+    fn variant(&self, dice: &mut Dice, number: usize, period: usize, character: &str) -> Value {
         let vary = |dice: &mut Dice, word: &'static str, words: &[&'static str], percent: usize| {
             if dice.happens(percent) { dice.of(words) } else { word }
         };
@@ -161,7 +163,7 @@ impl Model {
         let year = FIRST_YEAR + YEARS * period + dice.below(YEARS);
         json!({
             "title": format!("Outfit {number}"),
-            "character": "lead",
+            "character": character,
             "worn": format!("{year}-{:02}-{:02}", 1 + dice.below(12), 1 + dice.below(28)),
             "occasion": missing(dice, occasion, 2),
             "silhouette": missing(dice, silhouette, 5),
@@ -172,15 +174,22 @@ impl Model {
     }
 }
 
-/// A board of so many outfits, which allows so many looks.
+/// A board of so many outfits of one character.
 pub fn board(seed: u64, outfits: usize, looks: usize) -> Result<Board, Fault> {
+    board_of(1, seed, outfits, looks)
+}
+
+/// A board of so many outfits of the first of [`CHARACTERS`], which allows so many looks in all.
+pub fn board_of(characters: usize, seed: u64, outfits: usize, looks: usize) -> Result<Board, Fault> {
     let mut dice = Dice(seed);
     let models: Vec<Model> = (0..PERIODS * WARDROBES).map(|_| Model::new(&mut dice)).collect();
     let records = (0..outfits).map(|number| {
         let period = dice.below(PERIODS);
         // The first wardrobes are worn most.
         let wardrobe = dice.below(WARDROBES).min(dice.below(WARDROBES));
-        let outfit = models[period * WARDROBES + wardrobe].variant(&mut dice, number, period);
+        let is_leads = characters == 1 || dice.happens(50);
+        let character = if is_leads { CHARACTERS[0] } else { dice.of(&CHARACTERS[1..characters]) };
+        let outfit = models[period * WARDROBES + wardrobe].variant(&mut dice, number, period, character);
         Ok((format!("outfit-{number}").parse().map_err(said)?, read(outfit)?))
     });
     let periods: Vec<Value> = (0..PERIODS)
@@ -192,7 +201,8 @@ pub fn board(seed: u64, outfits: usize, looks: usize) -> Result<Board, Fault> {
         .collect();
     let head = json!({
         "shirr": 1, "id": "bench", "title": "Bench", "budget": {"looks": looks}, "periods": periods,
-        "characters": [{"id": "lead", "name": "Lead"}], "threads": [{"id": "thread", "title": "Thread"}],
+        "characters": CHARACTERS[..characters].iter().map(|id| json!({"id": id, "name": id})).collect::<Vec<_>>(),
+        "threads": [{"id": "thread", "title": "Thread"}],
     });
     Ok(Board::new(Records {
         outfits: records.collect::<Result<_, Fault>>()?,

@@ -202,25 +202,46 @@ impl<'a> Search<'a> {
         for (class, &taken) in self.classes.iter().zip(&self.taken) {
             chosen.extend(&class.sites[..taken]);
         }
-        let needs_one = !self.rules.may_go_without && !self.rules.clients.is_empty();
-        let can = |chosen: &[u32]| {
-            !(needs_one && chosen.is_empty())
-                && tie(self.rules, chosen, &|_, _| 0.0).is_some_and(|tied| tied.cost.is_finite())
-        };
-        if can(&chosen) {
-            return Some(chosen);
-        }
         let mut count = self.count.clone();
-        for (class, &taken) in self.classes.iter().zip(&self.taken).filter(|(class, _)| class.fills) {
+        for kind in 0..self.rules.kinds as u32 {
+            let mut own: Vec<u32> =
+                chosen.iter().copied().filter(|&site| self.rules.kind[site as usize] == kind).collect();
+            let had = own.len();
+            self.add_until_served(kind, &mut own, self.looks - (chosen.len() - had), &mut count)?;
+            chosen.extend(&own[had..]);
+        }
+        Some(chosen)
+    }
+
+    /// Adds bases of a kind to those that it has, as few as its clients need, up to `most` in all.
+    fn add_until_served(
+        &self,
+        kind: u32,
+        own: &mut Vec<u32>,
+        most: usize,
+        count: &mut [usize],
+    ) -> Option<()> {
+        let needs_one = !self.rules.may_go_without && !self.rules.clients.is_empty();
+        let can = |own: &[u32]| {
+            !(needs_one && own.is_empty())
+                && tie(self.rules, own, &|_, _| 0.0).is_some_and(|tied| tied.cost.is_finite())
+        };
+        if can(own) {
+            return Some(());
+        }
+        for (class, &taken) in self.classes.iter().zip(&self.taken) {
+            if !class.fills || self.rules.kind[class.sites[0] as usize] != kind {
+                continue;
+            }
             for &site in &class.sites[taken..] {
                 let room = class.bands.iter().all(|&band| count[band] < self.rules.bands[band].most);
-                if !room || chosen.len() >= self.looks {
+                if !room || own.len() >= most {
                     break;
                 }
-                chosen.push(site);
+                own.push(site);
                 class.bands.iter().for_each(|&band| count[band] += 1);
-                if can(&chosen) {
-                    return Some(chosen);
+                if can(own) {
+                    return Some(());
                 }
             }
         }

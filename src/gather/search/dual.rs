@@ -10,6 +10,8 @@
 //! apart are served, at each site, as one clique: at most one of them. A base serves its own client, if that is tied,
 //! at whatever cost.
 
+use std::ops::Range;
+
 use super::control::Control;
 use super::part::Part;
 use super::rules::Site;
@@ -148,6 +150,25 @@ impl<'a> Dual<'a> {
     /// The bound at some prices, with the sites that are cheapest there. `rho` takes what each site costs. `None` where
     /// what is fixed leaves no choice.
     fn answer(&self, prices: &Prices, state: &[Site], rho: &mut [f64]) -> Option<Answer> {
+        let paid = self.weigh(prices, state, rho);
+        let chosen = self.choose(self.looks, state, rho)?;
+        let value = paid + chosen.iter().map(|&site| rho[site as usize]).sum::<f64>();
+        Some(Answer { value, chosen })
+    }
+
+    /// The bounds that the prices of a summit give for other numbers of looks.
+    pub fn bounds(&self, prices: &Prices, looks: Range<usize>) -> Vec<f64> {
+        let (state, mut rho) = (&self.part.rules.asked, vec![0.0; self.part.sites()]);
+        let paid = self.weigh(prices, state, &mut rho);
+        let bound = |looks| {
+            let chosen = self.choose(looks, state, &rho)?;
+            Some(paid + chosen.iter().map(|&site| rho[site as usize]).sum::<f64>())
+        };
+        looks.map(|looks| bound(looks).unwrap_or(0.0)).collect()
+    }
+
+    /// What the prices bring in all, and into `rho` what each site costs.
+    fn weigh(&self, prices: &Prices, state: &[Site], rho: &mut [f64]) -> f64 {
         rho.fill(0.0);
         for (row, &client) in self.part.loose.iter().enumerate() {
             let price = prices.clients[client as usize];
@@ -172,9 +193,7 @@ impl<'a> Dual<'a> {
                 0.0
             };
         }
-        let chosen = self.choose(state, rho)?;
-        value += chosen.iter().map(|&site| rho[site as usize]).sum::<f64>();
-        Some(Answer { value, chosen })
+        value
     }
 
     /// Adds what tied clients bring to each site.
@@ -209,8 +228,8 @@ impl<'a> Dual<'a> {
     }
 
     /// The cheapest sites that what is fixed and the kept bands allow.
-    fn choose(&self, state: &[Site], rho: &[f64]) -> Option<Vec<u32>> {
-        let mut chosen: Vec<u32> = Vec::with_capacity(self.looks + 1);
+    fn choose(&self, looks: usize, state: &[Site], rho: &[f64]) -> Option<Vec<u32>> {
+        let mut chosen: Vec<u32> = Vec::with_capacity(looks + 1);
         let mut free: Vec<u32> = Vec::with_capacity(rho.len());
         let mut count = vec![0; self.kept.len()];
         let mut open = vec![0; self.kept.len()];
@@ -236,13 +255,13 @@ impl<'a> Dual<'a> {
             }
             missing += lacks;
         }
-        if chosen.len() + missing > self.looks {
+        if chosen.len() + missing > looks {
             return None;
         }
         let order = |a: &u32, b: &u32| rho[*a as usize].total_cmp(&rho[*b as usize]).then(a.cmp(b));
         if self.kept.is_empty() {
             free.retain(|&site| rho[site as usize] < 0.0);
-            let room = self.looks - chosen.len();
+            let room = looks - chosen.len();
             if room < free.len() {
                 free.select_nth_unstable_by(room, order);
                 free.truncate(room);
@@ -262,7 +281,7 @@ impl<'a> Dual<'a> {
             }
         }
         for (&taken, &site) in taken.iter().zip(&free) {
-            if chosen.len() >= self.looks || rho[site as usize] >= 0.0 {
+            if chosen.len() >= looks || rho[site as usize] >= 0.0 {
                 break;
             }
             let band = self.kept_of[site as usize].map(|band| band as usize);

@@ -1,24 +1,24 @@
 //! Parts joined: how many looks fall to each, so that the whole is best.
 //!
-//! Every part keeps, for each number of looks, its best choice so far and the bound below it. The cheapest way to share
-//! the looks out is found over the costs, which gives a choice, and over the bounds, which gives a bound: while the two
-//! differ, the number of looks that the second way rests on most doubtfully is searched further. So only those numbers
-//! are searched that the answer hangs on.
+//! Every part keeps, for each number of looks, its best choice so far and the bound below it: roughly at first, from one
+//! greedy choice for all numbers. The cheapest way to share the looks out is found over the costs, which gives a choice,
+//! and over the bounds, which gives a bound. While the two differ, the number of looks that the second way rests on most
+//! doubtfully is looked into: sketched first, then searched. So only those numbers are searched that the answer hangs on.
 
 use std::ops::RangeInclusive;
 
 use super::arrange::{Arranged, arrange, arrange_parts, clash};
 use super::control::{Control, is_proved};
 use super::dual::{Climb, Dual};
-use super::local::{Candidate, fill, polish};
+use super::local::{Candidate, fill, polish, trail};
 use super::part::Part;
 use super::rules::Rules;
-use super::tree::{Outcome, search};
+use super::tree::search;
 use crate::gather::choice::{Choice, Unsolved};
 use crate::gather::limits::Limits;
 use crate::gather::problem::Problem;
 
-/// The bound climb for each number of looks, before any is searched.
+/// The bound climb for a number of looks before it is searched.
 const SKETCH: Climb = Climb { steps: 120, patience: 15, stride: 1.0 };
 
 /// Chooses the bases of at most so many looks, so that all outfits are as near to their looks' bases as can be.
@@ -74,7 +74,18 @@ struct Known {
     best: Candidate,
     bound: f64,
     root_bound: f64,
-    is_done: bool,
+    depth: Depth,
+}
+
+/// How far a number of looks has been looked into.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Depth {
+    /// It has a greedy choice, and whatever bound others gave it.
+    Rough,
+    /// Its choice is improved by swaps, and it has a bound of its own.
+    Sketched,
+    /// Nothing more will be found.
+    Searched,
 }
 
 impl<'a> Join<'a> {
@@ -95,7 +106,7 @@ impl<'a> Join<'a> {
             // What the others cannot use falls to this one: another look never costs more.
             let most = most(&part);
             let least = first.saturating_sub(all - most).clamp(part.1.len(), most);
-            join.parts.push(Entries::sketch(problem, part, least..=most, control)?);
+            join.parts.push(Entries::rough(problem, part, least..=most, control)?);
         }
         Ok(join)
     }
@@ -110,15 +121,17 @@ impl<'a> Join<'a> {
         let spare = looks - self.fewest();
         let mut least = vec![0.0; spare + 1];
         let mut ways: Vec<Vec<usize>> = Vec::new();
-        for part in &self.parts {
+        for (number, part) in self.parts.iter().enumerate() {
+            // The last part takes what is left of all; what it would take of fewer is not asked.
+            let first = if number + 1 == self.parts.len() { spare } else { 0 };
             let mut next = vec![f64::INFINITY; spare + 1];
             let mut way = vec![0; spare + 1];
-            for (total, (next, way)) in next.iter_mut().zip(&mut way).enumerate() {
+            for total in first..=spare {
                 for (at, known) in part.known.iter().enumerate().take(total + 1) {
                     let cost = least[total - at] + price(known);
                     // Of equals the one with more looks: none is to be left over.
-                    if cost <= *next {
-                        (*next, *way) = (cost, at);
+                    if cost <= next[total] {
+                        (next[total], way[total]) = (cost, at);
                     }
                 }
             }
@@ -140,6 +153,11 @@ impl<'a> Join<'a> {
 
     /// Searches until the choice for `looks` is proved best, or sure enough, or the search must end.
     fn finish(&mut self, looks: usize) {
+        for (part, at) in self.share(looks, |known| known.best.cost).into_iter().enumerate() {
+            if self.parts[part].known[at].depth == Depth::Rough && !self.control.is_over() {
+                self.parts[part].sketch(at, self.control);
+            }
+        }
         while !self.control.is_over() {
             let lower = self.share(looks, |known| known.bound);
             let upper = self.share(looks, |known| known.best.cost);
@@ -151,15 +169,27 @@ impl<'a> Join<'a> {
             }
             let doubt = |(part, &at): (usize, &usize)| {
                 let known = &self.parts[part].known[at];
-                (!known.is_done).then_some((part, at, known.best.cost - known.bound))
+                (known.depth < Depth::Searched).then_some((
+                    known.depth,
+                    part,
+                    at,
+                    known.best.cost - known.bound,
+                ))
+            };
+            // The shallowest first, for little work may show that the answer hangs on other numbers.
+            let order = |a: &(Depth, usize, usize, f64), b: &(Depth, usize, usize, f64)| {
+                b.0.cmp(&a.0).then(a.3.total_cmp(&b.3))
             };
             let doubtful = lower.iter().enumerate().filter_map(doubt);
-            let Some((part, at, _)) = doubtful.max_by(|a, b| a.2.total_cmp(&b.2)) else { return };
+            let Some((depth, part, at, _)) = doubtful.max_by(order) else { return };
+            if depth == Depth::Rough {
+                self.parts[part].sketch(at, self.control);
+                continue;
+            }
             let other_cost = cost - self.parts[part].known[upper[part]].best.cost;
             let other_bound = bound - self.parts[part].known[at].bound;
             let told = |cost: f64, bound: f64| self.control.tell(other_cost + cost, other_bound + bound);
-            let outcome = self.parts[part].search(at, self.control, &told);
-            self.parts[part].learn(at, outcome, self.control.is_over());
+            self.parts[part].search(at, self.control, &told);
         }
     }
 
@@ -200,64 +230,94 @@ impl<'a> Join<'a> {
 }
 
 impl Entries {
-    /// A choice and a bound for every one of `numbers` of looks, both quickly found.
-    fn sketch(
+    /// A choice for every one of `numbers` of looks: one greedy choice, as far as it goes.
+    fn rough(
         problem: &Problem,
         (rules, start): (Rules, Vec<u32>),
         numbers: RangeInclusive<usize>,
         control: &Control<'_>,
     ) -> Result<Self, Unsolved> {
         let part = Part::new(problem, rules, control).ok_or(Unsolved::Ended)?;
-        let (fewest, is_only) = (*numbers.start(), numbers.start() == numbers.end());
+        let (fewest, most) = (*numbers.start(), *numbers.end());
+        let first = Candidate::of(&part, fewest, start).ok_or(Unsolved::Ended)?;
+        let mut greedy =
+            trail(&part, fill(&part, most, first.chosen.clone(), control)).into_iter().peekable();
         let mut known: Vec<Known> = Vec::new();
-        let mut chosen = start;
-        let mut prices = None;
+        let mut best = first;
         for looks in numbers {
-            if let Some(last) = known.last().filter(|_| control.is_over()) {
-                // What there is for fewer looks will do for more.
-                let best = last.best.clone();
-                known.push(Known { best, bound: 0.0, root_bound: 0.0, is_done: false });
-                continue;
-            }
-            let begin =
-                if chosen.is_empty() { lit(&part.rules, looks).unwrap_or_default() } else { chosen.clone() };
-            let full = fill(&part, looks, begin, control);
-            let best =
-                polish(&part, looks, full, control).or_else(|| Candidate::of(&part, looks, chosen.clone()));
-            let mut best = best.ok_or(Unsolved::Ended)?;
-            if let Some(before) = known.last().filter(|before| before.best.cost < best.cost) {
-                best = before.best.clone();
-            }
-            chosen.clone_from(&best.chosen);
-            let mut bound = if looks == 0 { best.cost } else { 0.0 };
-            if !is_only && looks > 0 {
-                let mut state = part.rules.asked.clone();
-                // Ended here, the choice stands, and nothing is known of how good it is.
-                if let Some(dual) = Dual::new(&part, looks, &state, control) {
-                    let first = prices.take().unwrap_or_else(|| dual.first_prices(&best.chosen));
-                    let summit = dual.climb(first, &mut state, SKETCH, control, &mut |_, _| best.cost);
-                    bound = summit.bound.clamp(0.0, best.cost);
-                    prices = Some(summit.prices);
+            while let Some(more) = greedy.next_if(|more| more.chosen.len() <= looks) {
+                if more.cost < best.cost || more.chosen.len() == looks && more.cost == best.cost {
+                    best = more;
                 }
             }
-            let is_done = is_proved(best.cost, bound);
-            known.push(Known { best, bound, root_bound: bound, is_done });
+            let bound = if looks == 0 { best.cost } else { 0.0 };
+            let depth = if looks == 0 { Depth::Searched } else { Depth::Rough };
+            known.push(Known { best: best.clone(), bound, root_bound: bound, depth });
         }
         Ok(Self { part, fewest, known })
     }
 
-    fn search(&self, at: usize, control: &Control<'_>, told: &dyn Fn(f64, f64)) -> Outcome {
-        search(&self.part, self.fewest + at, self.known[at].best.clone(), control, told)
+    /// Improves the choice for one number of looks by swaps, and finds a bound for all numbers.
+    fn sketch(&mut self, at: usize, control: &Control<'_>) {
+        let (part, looks) = (&self.part, self.fewest + at);
+        self.known[at].depth = Depth::Sketched;
+        let mut chosen = self.known[at].best.chosen.clone();
+        if chosen.is_empty() {
+            chosen = lit(&part.rules, looks).unwrap_or_default();
+        }
+        let full = fill(part, looks, chosen, control);
+        if let Some(best) = polish(part, looks, full, control) {
+            self.offer(at, best);
+        }
+        if self.known.len() == 1 {
+            // It will be searched in any case.
+            return;
+        }
+        let mut state = self.part.rules.asked.clone();
+        // Ended here, the choice stands, and nothing is known of how good it is.
+        let Some(dual) = Dual::new(&self.part, looks, &state, control) else { return };
+        let best = &self.known[at].best;
+        let summit =
+            dual.climb(dual.first_prices(&best.chosen), &mut state, SKETCH, control, &mut |_, _| best.cost);
+        let bounds = dual.bounds(&summit.prices, self.fewest..self.fewest + self.known.len());
+        for (known, bound) in self.known.iter_mut().zip(bounds) {
+            known.rise(bound, bound);
+        }
+        self.known[at].rise(summit.bound, summit.bound);
     }
 
-    fn learn(&mut self, at: usize, outcome: Outcome, was_ended: bool) {
-        let known = &mut self.known[at];
-        known.bound = known.bound.max(outcome.bound);
-        known.root_bound = known.root_bound.max(outcome.root_bound);
-        if outcome.best.cost < known.best.cost {
-            known.best = outcome.best;
+    /// Searches one number of looks as far as the control allows.
+    fn search(&mut self, at: usize, control: &Control<'_>, told: &dyn Fn(f64, f64)) {
+        let outcome = search(&self.part, self.fewest + at, self.known[at].best.clone(), control, told);
+        self.offer(at, outcome.best);
+        // Fewer looks never cost less.
+        for known in &mut self.known[..=at] {
+            known.rise(outcome.bound, outcome.root_bound);
         }
-        known.is_done = !was_ended;
+        if !control.is_over() {
+            self.known[at].depth = Depth::Searched;
+        }
+    }
+
+    /// Takes up a choice for one number of looks, for that and for all higher ones.
+    fn offer(&mut self, at: usize, best: Candidate) {
+        for known in &mut self.known[at..] {
+            if best.cost >= known.best.cost {
+                break;
+            }
+            known.best = best.clone();
+        }
+    }
+}
+
+impl Known {
+    /// Takes up a bound that holds.
+    fn rise(&mut self, bound: f64, root_bound: f64) {
+        self.bound = self.bound.max(bound.min(self.best.cost));
+        self.root_bound = self.root_bound.max(root_bound.min(self.best.cost));
+        if is_proved(self.best.cost, self.bound) {
+            self.depth = Depth::Searched;
+        }
     }
 }
 

@@ -58,6 +58,25 @@ pub fn fill(part: &Part, looks: usize, chosen: Vec<u32>, control: &Control<'_>) 
     state.chosen
 }
 
+/// The choices that one base after another makes, the cheapest way to serve from each; those that the wishes leave no way
+/// to serve from, or that are too few, are left out.
+pub fn trail(part: &Part, chosen: Vec<u32>) -> Vec<Candidate> {
+    let mut state = State::new(part, chosen.len(), Vec::new());
+    let mut trail = Vec::new();
+    for site in chosen {
+        state.add(site);
+        let mut chosen = state.chosen.clone();
+        chosen.sort_unstable();
+        if part.allows(&chosen, state.looks)
+            && let Some(tied) = part.cost_of_tied(&chosen)
+        {
+            let loose: f64 = state.near.iter().map(|near| near.cost).sum();
+            trail.push(Candidate { chosen, cost: loose + tied, exact: part.rules.tied.is_empty() });
+        }
+    }
+    trail
+}
+
 /// What a base would be worth, as it was known when there were `at` bases.
 #[derive(PartialEq)]
 struct Gain {
