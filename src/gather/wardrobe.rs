@@ -69,7 +69,7 @@ impl Wardrobe {
         let mut wardrobe = Self { outfits, problem, limits: 0, all, place };
         let limits = wardrobe.limits(board, who);
         wardrobe.limits = limits.len();
-        let wishes = wardrobe.wishes(board).into_iter().chain(limits);
+        let wishes = wardrobe.wishes(board, who).into_iter().chain(limits);
         wardrobe.problem = wardrobe.problem.wishing(wishes)?;
         Ok(wardrobe)
     }
@@ -112,7 +112,7 @@ impl Wardrobe {
         if self.all > 0.0 { weight / self.all } else { 0.0 }
     }
 
-    fn wishes(&self, board: &Board) -> Vec<Wish> {
+    fn wishes(&self, board: &Board, who: Option<&CharacterId>) -> Vec<Wish> {
         let mut wishes = Vec::new();
         for (at, id) in self.outfits.iter().enumerate() {
             let Some(outfit) = board.outfit(id) else { continue };
@@ -136,13 +136,47 @@ impl Wardrobe {
             );
         }
         let gather = &board.head().gather;
-        for (among, most) in gather.at_most.iter() {
-            self.count(board, among, |group| Wish::AtMost(group, *most as usize), &mut wishes);
+        for (among, most) in gather.at_most.iter().filter(|(among, _)| is_asked(among, who)) {
+            let left = (*most as usize).saturating_sub(self.bases_elsewhere(board, among));
+            self.at_most(board, among, left, &mut wishes);
         }
-        for (among, least) in gather.at_least.iter() {
-            self.count(board, among, |group| Wish::AtLeast(group, *least as usize), &mut wishes);
+        for (among, least) in gather.at_least.iter().filter(|(among, _)| is_asked(among, who)) {
+            let missing = (*least as usize).saturating_sub(self.bases_elsewhere(board, among));
+            self.at_least(board, among, missing, &mut wishes);
         }
         wishes
+    }
+
+    /// How many looks have a base in a group that is not asked about here: they stay as they are.
+    fn bases_elsewhere(&self, board: &Board, among: &Among) -> usize {
+        let bases = board.records().looks.values().filter_map(|look| look.base.as_ref());
+        bases.filter(|base| self.place(base).is_none() && is_in(board, among, base)).count()
+    }
+
+    /// Adds that at most so many bases are in a group, unless no choice could break it.
+    fn at_most(&self, board: &Board, among: &Among, most: usize, wishes: &mut Vec<Wish>) {
+        let group = self.group(board, among);
+        if most < group.members.len() {
+            wishes.push(Wish::AtMost(group, most));
+        }
+    }
+
+    /// Adds that at least so many bases are in a group. What only outfits that are not asked about can make good is not
+    /// asked for; what no outfit can is, so that it is named.
+    fn at_least(&self, board: &Board, among: &Among, least: usize, wishes: &mut Vec<Wish>) {
+        let group = self.group(board, among);
+        let might_be = |id: &&OutfitId| {
+            self.place(id).is_none()
+                && is_in(board, among, id)
+                && !matches!(board.standing(id), Standing::LetGo(_))
+                && !board.records().looks.values().any(|look| look.base.as_ref() == Some(*id))
+        };
+        let size = group.members.len();
+        let others = || board.records().outfits.keys().filter(might_be).count();
+        let least = if least <= size + others() { least.min(size) } else { least };
+        if least > 0 {
+            wishes.push(Wish::AtLeast(group, least));
+        }
     }
 
     /// What the budget still allows besides the looks as a whole, which are the problem's own number.
@@ -163,30 +197,15 @@ impl Wardrobe {
                     && (of_other || board.look(look).is_some_and(|look| look.base.is_none()))
             };
             let taken = board.records().looks.keys().filter(elsewhere).count();
-            let left = (limit as usize).saturating_sub(taken);
-            self.count(board, &among, |group| Wish::AtMost(group, left), &mut wishes);
+            self.at_most(board, &among, (limit as usize).saturating_sub(taken), &mut wishes);
         }
         wishes
     }
 
-    /// Adds a wish about a group, unless it has no outfit here or no choice could break it.
-    fn count(&self, board: &Board, among: &Among, wish: impl Fn(Group) -> Wish, wishes: &mut Vec<Wish>) {
-        let is_in = |id: &OutfitId| match among {
-            Among::Character(who) => board.outfit(id).is_some_and(|outfit| outfit.character == *who),
-            Among::Period(period) => board.relations().period_of_outfit(id) == Some(period),
-            Among::Thread(thread) => board.outfit(id).is_some_and(|outfit| outfit.threads.contains(thread)),
-        };
-        let members = self.outfits.iter().enumerate().filter(|(_, id)| is_in(id)).map(|(at, _)| at);
-        let group = Group::new(name(board, among), members);
-        let size = group.members.len();
-        let wish = wish(group);
-        match wish {
-            Wish::AtMost(_, most) if most >= size => {}
-            Wish::AtLeast(_, 0) => {}
-            // Of a character that is not asked about.
-            Wish::AtLeast(..) if size == 0 => {}
-            wish => wishes.push(wish),
-        }
+    /// The outfits that are asked about in a group.
+    fn group(&self, board: &Board, among: &Among) -> Group {
+        let members = self.outfits.iter().enumerate().filter(|(_, id)| is_in(board, among, id));
+        Group::new(name(board, among), members.map(|(at, _)| at))
     }
 
     /// A wish in the board's own words.
@@ -200,6 +219,22 @@ impl Wardrobe {
             Wish::AtMost(group, most) => format!("at most {most} with a base in {}", group.name),
             Wish::AtLeast(group, least) => format!("at least {least} with a base in {}", group.name),
         }
+    }
+}
+
+/// Whether a wish about a group asks anything when one character is asked about.
+fn is_asked(among: &Among, who: Option<&CharacterId>) -> bool {
+    match (among, who) {
+        (Among::Character(id), Some(who)) => id == who,
+        _ => true,
+    }
+}
+
+fn is_in(board: &Board, among: &Among, id: &OutfitId) -> bool {
+    match among {
+        Among::Character(who) => board.outfit(id).is_some_and(|outfit| outfit.character == *who),
+        Among::Period(period) => board.relations().period_of_outfit(id) == Some(period),
+        Among::Thread(thread) => board.outfit(id).is_some_and(|outfit| outfit.threads.contains(thread)),
     }
 }
 
@@ -230,8 +265,9 @@ fn allowed(board: &Board, who: Option<&CharacterId>) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::board::Treatment;
     use crate::board::sample::{board, id, ids};
-    use crate::gather::{Limits, solve};
+    use crate::gather::{Limits, Unsolved, solve};
 
     fn wardrobe(board: &Board, who: Option<&str>) -> Wardrobe {
         let who = who.map(id);
@@ -278,6 +314,79 @@ mod tests {
             before.join("\n"),
             new.into_iter().cloned().collect::<Vec<_>>().join("\n")
         ));
+    }
+
+    /// The sample with these wishes about groups, and what is asked of its outfits or of one character's.
+    fn asked(gather: serde_json::Value, who: Option<&str>) -> (Board, Vec<String>) {
+        let mut records = crate::board::sample::records();
+        let head = std::sync::Arc::make_mut(&mut records.head);
+        head.gather = serde_json::from_value(gather).unwrap();
+        head.budget = serde_json::from_value(serde_json::json!({"looks": 4})).unwrap();
+        let board = Board::new(records);
+        let said = said(&board, who);
+        (board, said)
+    }
+
+    #[test]
+    fn the_looks_of_others_count_in_what_is_asked_of_one() {
+        let gather = serde_json::json!({
+            "at-most": {"period races": 2}, "at-least": {"period war": 2, "character odile": 1},
+        });
+        let (mut board, all) = asked(gather.clone(), None);
+        assert_eq!(
+            all,
+            [
+                "at most 2 with a base in The races",
+                "at least 2 with a base in The war",
+                "at least 1 with a base in Odile"
+            ]
+        );
+        // Of the two in the war, one is hers, and so is one of the looks.
+        let hers = |board: &Board| said(board, Some("bridie"));
+        assert_eq!(hers(&board), ["at least 1 with a base in The war"]);
+        let coat = board.gather(&ids(&["blackout-coat"]), "Coat", &id("blackout-coat"), Treatment::Copy);
+        board.apply(&coat.unwrap().1).unwrap();
+        assert_eq!(hers(&board), ["at least 1 with a base in The war"], "one of two is there");
+        let oilskins = board.gather(&ids(&["oilskins"]), "Oilskins", &id("oilskins"), Treatment::Copy);
+        board.apply(&oilskins.unwrap().1).unwrap();
+        assert_eq!(
+            said(&board, Some("odile")),
+            [
+                "at most 2 with a base in The races",
+                "at least 1 with a base in The war",
+                "at least 1 with a base in Odile"
+            ]
+        );
+        let apron = board.take_back(&ids(&["apron"])).unwrap();
+        board.apply(&apron).unwrap();
+        let apron = board.gather(&ids(&["apron"]), "Apron", &id("apron"), Treatment::Copy);
+        board.apply(&apron.unwrap().1).unwrap();
+        assert_eq!(said(&board, Some("odile"))[0], "at most 1 with a base in The races");
+    }
+
+    #[test]
+    fn what_no_outfit_can_make_good_is_named() {
+        for (gather, clashing) in [
+            (serde_json::json!({"at-least": {"period war": 3}}), "at least 3 with a base in The war"),
+            (
+                serde_json::json!({"at-least": {"thread green-cap": 2}}),
+                "at least 2 with a base in The green cap",
+            ),
+        ] {
+            for who in [None, Some("odile"), Some("bridie")] {
+                let (board, _) = asked(gather.clone(), who);
+                let wardrobe = wardrobe(&board, who);
+                let Err(Unsolved::Clash { wishes, .. }) = solve(wardrobe.problem(), &Limits::default())
+                else {
+                    panic!("{gather} {who:?}");
+                };
+                let wishes: Vec<String> = wishes.iter().map(|wish| wardrobe.say(&board, wish)).collect();
+                // What others have already is theirs.
+                let theirs = who == Some("bridie") && clashing.contains("cap");
+                let clashing = if theirs { "at least 1 with a base in The green cap" } else { clashing };
+                assert_eq!(wishes, [clashing], "{who:?}");
+            }
+        }
     }
 
     #[test]

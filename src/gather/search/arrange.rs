@@ -77,6 +77,11 @@ fn is_impossible(problem: &Problem, wishes: &[&Wish]) -> bool {
 /// # Errors
 /// What came of a part for which none were found.
 pub fn arrange_parts(problem: &Problem, wishes: &[&Wish]) -> Result<Vec<(Rules, Vec<u32>)>, Arranged> {
+    // Where there is nothing to choose from there are no parts, and so none that could find this out.
+    let lacks = |wish: &Wish| matches!(wish, Wish::AtLeast(group, least) if group.members.len() < *least);
+    if wishes.iter().any(|wish| lacks(wish)) {
+        return Err(Arranged::Impossible);
+    }
     let mut left = problem.looks();
     let arrange = |rules: Rules| match arrange_fewest(&rules, left) {
         Arranged::Found(chosen) => {
