@@ -22,7 +22,7 @@ mod wardrobe;
 mod worth;
 
 pub use choice::{Choice, Unsolved};
-pub use kept::{Kept, Tally, distance};
+pub use kept::{Keeping, Kept, Tally, distance};
 pub use likeness::{Explanation, Feature, Likeness};
 pub use limits::{Limits, Listener, Progress};
 pub use problem::{Group, Problem, Unfit, Wish};

@@ -49,7 +49,7 @@ impl Wardrobe {
         board: &Board,
         likeness: &Likeness,
         who: Option<&CharacterId>,
-        over: &dyn Fn() -> bool,
+        over: &(dyn Fn() -> bool + Sync),
     ) -> Result<Self, NoWardrobe> {
         let records = &board.records().outfits;
         let documented = records.iter().filter(|(_, outfit)| who.is_none_or(|who| outfit.character == *who));

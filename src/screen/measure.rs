@@ -1,14 +1,13 @@
 //! What the looks keep, kept up with the board: computed when it is drawn after a change, not in every frame.
 
 use crate::board::{Board, CharacterId};
-use crate::gather::{Kept, Likeness};
+use crate::gather::{Keeping, Likeness};
 
 /// What was measured, and for which version of the board.
 #[derive(Default)]
 pub struct Measure {
     at: Option<u64>,
-    likeness: Likeness,
-    kept: Kept,
+    keeping: Keeping,
 }
 
 impl Measure {
@@ -17,21 +16,20 @@ impl Measure {
         if self.at == Some(version) {
             return;
         }
-        self.likeness.follow(board);
-        self.kept = Kept::of(board, &self.likeness);
+        self.keeping.follow(board);
         self.at = Some(version);
     }
 
     /// The likeness of the outfits, as of the last refresh.
     pub fn likeness(&self) -> &Likeness {
-        &self.likeness
+        self.keeping.likeness()
     }
 
     /// What is kept of a character's outfits, or of all: 0 to 1. `None` where nothing is documented.
     pub fn kept(&self, who: Option<&CharacterId>) -> Option<f64> {
         let tally = match who {
-            Some(who) => self.kept.characters.get(who).copied(),
-            None => Some(self.kept.all),
+            Some(who) => self.keeping.kept().characters.get(who).copied(),
+            None => Some(self.keeping.kept().all),
         };
         tally.filter(|tally| tally.of > 0.0).map(|tally| tally.share())
     }

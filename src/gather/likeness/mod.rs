@@ -17,7 +17,7 @@ mod words;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use palette::{Palette, unlike};
+use palette::{Differences, Palette, unlike};
 use traits::Traits;
 use words::Lexicon;
 
@@ -126,6 +126,9 @@ pub const STRETCH: f64 = 0.65;
 
 const DAYS_IN_A_YEAR: f64 = 365.25;
 
+/// Fewer outfits are compared on one thread: more would not be worth their start.
+const ALONE: usize = 200;
+
 /// The likeness of all outfits of a board. It keeps what it has made ready, and [follows](Self::follow) the board.
 #[derive(Clone, Debug)]
 pub struct Likeness {
@@ -192,17 +195,25 @@ impl Likeness {
         }
     }
 
-    /// Takes up what has changed on the board since.
-    pub fn follow(&mut self, board: &Board) {
-        if board.head().gather == self.settings {
+    /// Takes up what has changed on the board since. Whether outfits that have not changed are as alike as before.
+    pub fn follow(&mut self, board: &Board) -> bool {
+        let is_as_before = board.head().gather == self.settings;
+        if is_as_before {
             self.take_up(board);
         } else {
             *self = Self::of(board);
         }
+        is_as_before
     }
 
     fn take_up(&mut self, board: &Board) {
         let outfits = &board.records().outfits;
+        let mut both = self.ready.iter().zip(outfits);
+        let is_same = self.ready.len() == outfits.len()
+            && both.all(|((known, (of, _)), (id, outfit))| Arc::ptr_eq(of, outfit) && known == id);
+        if is_same {
+            return;
+        }
         self.ready.retain(|id, _| outfits.contains_key(id));
         for (id, outfit) in outfits {
             let known = self.ready.get(id).is_some_and(|(known, _)| Arc::ptr_eq(known, outfit));
@@ -216,41 +227,78 @@ impl Likeness {
     /// How unlike two outfits are, from 0 to 1. 1 where they are of different characters, or one is not there.
     pub fn distance(&self, one: &OutfitId, other: &OutfitId) -> f64 {
         match (self.ready.get(one), self.ready.get(other)) {
-            (Some(one), Some(other)) => self.between(one, other),
+            (Some(one), Some(other)) => {
+                self.between(one, other, &|one, other| self.palette.difference(one, other))
+            }
             _ => 1.0,
         }
     }
 
-    /// All distances among some outfits, row by row; all that are not there are 1 from any other. `over` ends it early.
-    pub fn matrix(&self, outfits: &[OutfitId], over: &dyn Fn() -> bool) -> Option<Vec<f32>> {
+    /// All distances among some outfits, row by row; all that are not there are 1 from any other. On as many threads as
+    /// the machine runs at once. `over` ends it early.
+    pub fn matrix(&self, outfits: &[OutfitId], over: &(dyn Fn() -> bool + Sync)) -> Option<Vec<f32>> {
         let n = outfits.len();
         let ready: Vec<_> = outfits.iter().map(|id| self.ready.get(id)).collect();
+        let differences = Differences::of(&self.palette, over);
+        let difference = |one, other| differences.between(one, other);
         let mut cost = vec![0.0_f32; n * n];
-        for (i, one) in ready.iter().enumerate() {
-            if over() {
-                return None;
+        let mut rows: Vec<(usize, &mut [f32])> = cost.chunks_exact_mut(n.max(1)).enumerate().collect();
+        let threads = if n < ALONE { 1 } else { std::thread::available_parallelism().map_or(1, usize::from) };
+        // The first rows are the longest: threads take turns.
+        let mut shares: Vec<Vec<_>> = (0..threads).map(|_| Vec::with_capacity(n / threads + 1)).collect();
+        rows.drain(..).for_each(|row| shares[row.0 % threads].push(row));
+        let fill = |share: Vec<(usize, &mut [f32])>| {
+            for (i, row) in share {
+                if over() {
+                    return;
+                }
+                for (cost, other) in row.iter_mut().zip(&ready).skip(i + 1) {
+                    let pair = ready[i].zip(*other);
+                    *cost = pair.map_or(1.0, |(one, other)| self.between(one, other, &difference)) as f32;
+                }
             }
-            for (j, other) in ready.iter().enumerate().skip(i + 1) {
-                let distance = one.zip(*other).map_or(1.0, |(one, other)| self.between(one, other)) as f32;
-                cost[i * n + j] = distance;
-                cost[j * n + i] = distance;
+        };
+        std::thread::scope(|scope| {
+            let own = shares.pop();
+            shares.into_iter().for_each(|share| {
+                scope.spawn(|| fill(share));
+            });
+            own.map(fill);
+        });
+        if over() {
+            return None;
+        }
+        for i in 0..n {
+            for j in 0..i {
+                cost[i * n + j] = cost[j * n + i];
             }
         }
         Some(cost)
     }
 
-    fn between(&self, one: &(Arc<Outfit>, Traits), other: &(Arc<Outfit>, Traits)) -> f64 {
+    fn between(
+        &self,
+        one: &(Arc<Outfit>, Traits),
+        other: &(Arc<Outfit>, Traits),
+        difference: &impl Fn(u32, u32) -> f32,
+    ) -> f64 {
         if Arc::ptr_eq(&one.0, &other.0) {
             return 0.0;
         }
         if one.0.character != other.0.character {
             return 1.0;
         }
-        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1));
+        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1, difference));
         gower::coefficient(self.weights.into_iter().zip(distances))
     }
 
-    fn unlike(&self, feature: Feature, one: &Traits, other: &Traits) -> Option<f64> {
+    fn unlike(
+        &self,
+        feature: Feature,
+        one: &Traits,
+        other: &Traits,
+        difference: &impl Fn(u32, u32) -> f32,
+    ) -> Option<f64> {
         let said = |one: &[(u32, f32)], other: &[(u32, f32)]| {
             if one.is_empty() || other.is_empty() { None } else { gower::jaccard(one, other) }
         };
@@ -260,7 +308,7 @@ impl Likeness {
             Feature::Silhouette => said(&one.silhouette, &other.silhouette),
             Feature::Cloth => said(&one.cloth, &other.cloth),
             Feature::Occasion => said(&one.occasion, &other.occasion),
-            Feature::Colours => unlike(&self.palette, &one.colours, &other.colours, self.colours_apart),
+            Feature::Colours => unlike(difference, &one.colours, &other.colours, self.colours_apart),
             // That an outfit carries no thread is known, not missing.
             Feature::Threads => gower::jaccard(&one.threads, &other.threads),
         }
@@ -272,7 +320,8 @@ impl Likeness {
         if one.0.character != other.0.character {
             return None;
         }
-        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1));
+        let difference = |one, other| self.palette.difference(one, other);
+        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1, &difference));
         let known: f64 =
             self.weights.iter().zip(&distances).filter(|(_, d)| d.is_some()).map(|(w, _)| w).sum();
         let part = |((feature, distance), &weight): ((Feature, Option<f64>), &f64)| Part {
@@ -284,7 +333,7 @@ impl Likeness {
             other: feature.said(&other.0),
         };
         let parts = Feature::ALL.into_iter().zip(distances).zip(&self.weights).map(part).collect();
-        Some(Explanation { distance: self.between(one, other), parts })
+        Some(Explanation { distance: self.between(one, other, &difference), parts })
     }
 }
 

@@ -1,4 +1,4 @@
-//! Colours numbered, with the difference of any two at hand.
+//! Colours numbered, and how different any two are.
 
 use std::collections::HashMap;
 
@@ -10,38 +10,58 @@ use crate::trade::colour_difference::Lab;
 pub struct Palette {
     numbers: HashMap<[u8; 3], u32>,
     labs: Vec<Lab>,
-    /// Differences of the first [`AT_HAND`] colours: those of colour n with all before it, from n (n - 1) / 2 on.
-    differences: Vec<f32>,
 }
-
-/// The most colours whose differences are kept: 8 MB. Those of more are computed each time.
-const AT_HAND: u32 = 2_048;
 
 impl Palette {
     /// The number of a colour.
     pub fn number(&mut self, colour: &Colour) -> u32 {
-        if let Some(number) = self.numbers.get(&colour.rgb()) {
-            return *number;
-        }
-        let number = u32::try_from(self.labs.len()).unwrap_or(u32::MAX);
-        let lab = Lab::from(colour);
-        if number < AT_HAND {
-            self.differences.extend(self.labs.iter().map(|other| lab.difference(*other) as f32));
-        }
-        self.numbers.insert(colour.rgb(), number);
-        self.labs.push(lab);
-        number
+        let labs = &mut self.labs;
+        *self.numbers.entry(colour.rgb()).or_insert_with(|| {
+            labs.push(Lab::from(colour));
+            labs.len() as u32 - 1
+        })
     }
 
     /// The CIEDE2000 difference of two colours, by their numbers.
     pub fn difference(&self, one: u32, other: u32) -> f32 {
-        let (low, high) = (one.min(other), one.max(other));
+        self.labs[one as usize].difference(self.labs[other as usize]) as f32
+    }
+}
+
+/// The differences of all colours of a palette, for whoever asks for most of them more than once.
+pub struct Differences<'a> {
+    palette: &'a Palette,
+    /// Those of colour n with all before it, from n (n - 1) / 2 on. Empty where there are too many.
+    at_hand: Vec<f32>,
+}
+
+/// The most colours whose differences are computed once and kept: 8 MB. Those of more are computed each time.
+const AT_HAND: usize = 2_048;
+
+impl<'a> Differences<'a> {
+    /// Those of a palette. `over` ends it early: then none are kept.
+    pub fn of(palette: &'a Palette, over: &dyn Fn() -> bool) -> Self {
+        let (count, mut at_hand) = (palette.labs.len() as u32, Vec::new());
+        if palette.labs.len() <= AT_HAND {
+            for high in 0..count {
+                if over() {
+                    return Self { palette, at_hand: Vec::new() };
+                }
+                at_hand.extend((0..high).map(|low| palette.difference(high, low)));
+            }
+        }
+        Self { palette, at_hand }
+    }
+
+    /// The difference of two colours, by their numbers.
+    pub fn between(&self, one: u32, other: u32) -> f32 {
+        let (low, high) = (one.min(other) as usize, one.max(other) as usize);
         if low == high {
             0.0
-        } else if high < AT_HAND {
-            self.differences[high as usize * (high as usize - 1) / 2 + low as usize]
+        } else if self.at_hand.is_empty() {
+            self.palette.difference(high as u32, low as u32)
         } else {
-            self.labs[one as usize].difference(self.labs[other as usize]) as f32
+            self.at_hand[high * (high - 1) / 2 + low]
         }
     }
 }
@@ -51,7 +71,12 @@ pub const COLOURS: usize = 6;
 
 /// How unlike two sets of colours are, from 0 to 1: the mean, both ways round, of what each colour differs from the
 /// nearest of the other set, by its weight; a difference of `reach` or more is 1. `None` where either is empty.
-pub fn unlike(palette: &Palette, one: &[(u32, f32)], other: &[(u32, f32)], reach: f64) -> Option<f64> {
+pub fn unlike(
+    difference: impl Fn(u32, u32) -> f32,
+    one: &[(u32, f32)],
+    other: &[(u32, f32)],
+    reach: f64,
+) -> Option<f64> {
     let (one, other) = (&one[..one.len().min(COLOURS)], &other[..other.len().min(COLOURS)]);
     if one.is_empty() || other.is_empty() {
         return None;
@@ -60,7 +85,7 @@ pub fn unlike(palette: &Palette, one: &[(u32, f32)], other: &[(u32, f32)], reach
     let (mut from_one, mut from_other) = ([f32::INFINITY; COLOURS], [f32::INFINITY; COLOURS]);
     for (nearest, (colour, _)) in from_one.iter_mut().zip(one) {
         for (nearest_back, (back, _)) in from_other.iter_mut().zip(other) {
-            let difference = palette.difference(*colour, *back);
+            let difference = difference(*colour, *back);
             *nearest = nearest.min(difference);
             *nearest_back = nearest_back.min(difference);
         }
@@ -86,7 +111,12 @@ mod tests {
         let mut of = |text: &str| palette.number(&text.parse().unwrap());
         let (black, white, navy) = (of("black"), of("white"), of("navy"));
         assert_eq!(of("#000"), black);
-        let unlike = |one: &[(u32, f32)], other: &[(u32, f32)]| unlike(&palette, one, other, 50.0);
+        let differences = Differences::of(&palette, &|| false);
+        let unlike = |one: &[(u32, f32)], other: &[(u32, f32)]| {
+            let kept = unlike(|one, other| differences.between(one, other), one, other, 50.0);
+            assert_eq!(kept, unlike(|one, other| palette.difference(one, other), one, other, 50.0));
+            kept
+        };
         assert_eq!(unlike(&[(black, 1.0)], &[(black, 0.5)]), Some(0.0));
         assert_eq!(unlike(&[(black, 1.0)], &[(white, 1.0)]), Some(1.0), "100 is more than 50");
         assert_eq!(unlike(&[(black, 1.0)], &[]), None);
