@@ -2,12 +2,11 @@
 
 use serde_json::{Value, json};
 
-use super::kin::Kin;
 use super::{Asked, Clashing, Point};
 use crate::board::{OutfitId, Standing};
 use crate::check::words::look_title;
-use crate::gather::likeness::Part;
-use crate::gather::{Becomes, Suggested, Suggestion};
+use crate::gather::likeness::{Explanation, Part, STRETCH};
+use crate::gather::{Becomes, Feature, Suggested, Suggestion};
 
 /// A suggestion that is not applied.
 pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> Value {
@@ -92,7 +91,7 @@ fn look(asked: &Asked<'_>, suggested: &Suggested) -> Value {
 }
 
 fn folded(asked: &Asked<'_>, id: &OutfitId, base: &OutfitId, distance: f64) -> Value {
-    let kin = Kin::of(&asked.likeness, id, base, distance);
+    let told = asked.likeness.explain(id, base);
     let now = match asked.board.standing(id) {
         Standing::Folded(look) => Some(look),
         Standing::LetGo(_) | Standing::Open => None,
@@ -111,11 +110,11 @@ fn folded(asked: &Asked<'_>, id: &OutfitId, base: &OutfitId, distance: f64) -> V
         "title": asked.board.title_of_outfit(id),
         "worn": worn(asked, id),
         "now-in": now,
-        "alike": kin.alike,
-        "stretch": kin.is_stretch(),
-        "most": kin.most.iter().map(|feature| feature.word()).collect::<Vec<_>>(),
-        "least": kin.least.map(|feature| feature.word()),
-        "features": kin.parts.iter().map(feature).collect::<Vec<_>>(),
+        "alike": 1.0 - distance,
+        "stretch": distance >= STRETCH,
+        "most": told.iter().flat_map(Explanation::most).map(Feature::word).collect::<Vec<_>>(),
+        "least": told.as_ref().and_then(Explanation::least).map(Feature::word),
+        "features": told.iter().flat_map(|told| &told.parts).map(feature).collect::<Vec<_>>(),
     })
 }
 

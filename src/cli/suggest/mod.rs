@@ -4,7 +4,6 @@
 //! board, which is undone like any other.
 
 mod json;
-mod kin;
 mod words;
 
 use std::num::NonZeroUsize;

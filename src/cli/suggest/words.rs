@@ -2,10 +2,9 @@
 
 use std::fmt::Write;
 
-use super::kin::Kin;
 use super::{Asked, Clashing, Point};
 use crate::board::{LookId, OutfitId, Standing};
-use crate::check::words::{capital, counted, listed, look_title, percent};
+use crate::check::words::{capital, counted, look_title, percent};
 use crate::cli::summary::{Side, columns};
 use crate::gather::{Becomes, Suggested, Suggestion};
 use crate::report::Plain;
@@ -145,28 +144,16 @@ fn look(asked: &Asked<'_>, number: usize, suggested: &Suggested) -> String {
             before.map(|base| format!(", until now after {}", outfit(asked, base))).unwrap_or_default();
         let _ = writeln!(to, "     your look {}{before}", quoted(asked, id));
     }
-    for (id, distance) in &suggested.folded {
-        let kin = Kin::of(&asked.likeness, id, &suggested.base, *distance);
+    for (id, _) in &suggested.folded {
+        let alike = asked.likeness.explain(id, &suggested.base).map(|explanation| explanation.in_words());
         let from = if suggested.comes.contains(id) { from(asked, id) } else { String::new() };
-        let _ = writeln!(to, "     • {}{from}\n         {}", outfit(asked, id), alike(&kin));
+        let _ = writeln!(to, "     • {}{from}\n         {}", outfit(asked, id), alike.unwrap_or_default());
     }
     if suggested.look.is_some() && !suggested.leaves.is_empty() {
         let leaves: Vec<String> = suggested.leaves.iter().map(|id| outfit(asked, id)).collect();
         let _ = writeln!(to, "     leaves it: {}", leaves.join("; "));
     }
     to
-}
-
-/// `close, 78 % alike: most in pieces and silhouette, least in date`.
-fn alike(kin: &Kin) -> String {
-    let mut said = Vec::new();
-    if !kin.most.is_empty() {
-        let most: Vec<&str> = kin.most.iter().map(|feature| feature.word()).collect();
-        said.push(format!("most in {}", listed(&most)));
-    }
-    said.extend(kin.least.map(|feature| format!("least in {}", feature.word())));
-    let said = if said.is_empty() { String::new() } else { format!(": {}", said.join(", ")) };
-    format!("{}, {:.0} % alike{said}", kin.word(), 100.0 * kin.alike)
 }
 
 /// Where an outfit is now.

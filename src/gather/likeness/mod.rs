@@ -9,6 +9,7 @@
 //! what goes with them. Tags count as words of the occasion, and more than those: they are chosen from a few.
 //! All of this is a judgement of the trade (common practice, no source), and so open to the board's own.
 
+mod explanation;
 pub mod gower;
 mod palette;
 mod traits;
@@ -16,6 +17,8 @@ mod words;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
+
+pub use explanation::{Explanation, Part, STRETCH};
 
 use palette::{Differences, Palette, unlike};
 use traits::Traits;
@@ -121,9 +124,6 @@ pub const YEARS_APART: f64 = 12.0;
 /// Two colours so far apart (CIEDE2000) are wholly unlike, where the board does not say.
 pub const COLOURS_APART: f64 = 45.0;
 
-/// Two outfits so unlike have little in common: it is a stretch to let one stand for the other.
-pub const STRETCH: f64 = 0.65;
-
 const DAYS_IN_A_YEAR: f64 = 365.25;
 
 /// Fewer outfits are compared on one thread: more would not be worth their start.
@@ -145,32 +145,6 @@ impl Default for Likeness {
     fn default() -> Self {
         Self::by(GatherSettings::default())
     }
-}
-
-/// How a distance comes about.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Explanation {
-    /// The distance, from 0 to 1.
-    pub distance: f64,
-    /// Feature by feature.
-    pub parts: Vec<Part>,
-}
-
-/// What one feature adds to a distance.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Part {
-    /// Which.
-    pub feature: Feature,
-    /// How much it counts.
-    pub weight: f64,
-    /// How unlike the two are in it, from 0 to 1; `None` where either record does not say.
-    pub distance: Option<f64>,
-    /// What it adds to the whole distance.
-    pub adds: f64,
-    /// What the first record says.
-    pub one: String,
-    /// What the second record says.
-    pub other: String,
 }
 
 impl Likeness {

@@ -7,8 +7,7 @@ use super::chart::{self, Chart};
 use super::work::Found;
 use crate::board::{Board, OutfitId};
 use crate::check::words::{look_title, percent};
-use crate::gather::likeness::STRETCH;
-use crate::gather::{Explanation, Suggested};
+use crate::gather::Suggested;
 use crate::screen::canvas::{Canvas, wrapped};
 
 /// One suggested look: what it is now, and how like its base each outfit is, and in what.
@@ -17,13 +16,11 @@ pub fn look(board: &Board, found: &Found, at: usize, canvas: &mut Canvas<'_>, ar
     let (heading, text, quiet) = (canvas.theme.heading(), canvas.theme.text(), canvas.theme.quiet());
     let mut lines: Vec<(String, Style)> = vec![(board.title_of_outfit(&suggested.base).to_owned(), heading)];
     lines.push((now(board, suggested), text));
-    for (outfit, distance) in &suggested.folded {
+    for (outfit, _) in &suggested.folded {
         let comes = if suggested.comes.contains(outfit) { "+ " } else { "  " };
-        let stretch = if *distance >= STRETCH { ", a stretch" } else { "" };
-        let title = board.title_of_outfit(outfit);
-        lines.push((format!("{comes}{:>3.0} % alike{stretch}: {title}", (1.0 - distance) * 100.0), text));
+        lines.push((format!("{comes}{}", board.title_of_outfit(outfit)), text));
         if let Some(explanation) = found.likeness.explain(outfit, &suggested.base) {
-            lines.push((format!("      {}", in_words(&explanation)), quiet));
+            lines.push((format!("    {}", explanation.in_words()), quiet));
         }
     }
     for outfit in &suggested.leaves {
@@ -61,26 +58,6 @@ fn now(board: &Board, suggested: &Suggested) -> String {
         }
         Some(look) => format!("your look {}", title(look)),
     }
-}
-
-/// What makes two outfits alike, and what unlike: `alike in pieces, silhouette; unlike in date (7 years)`.
-fn in_words(explanation: &Explanation) -> String {
-    let of = |keeps: &dyn Fn(f64) -> bool| -> Vec<&'static str> {
-        let mut parts: Vec<_> = explanation
-            .parts
-            .iter()
-            .filter_map(|part| Some((part, part.distance?)))
-            .filter(|(part, distance)| part.weight > 0.0 && keeps(*distance))
-            .collect();
-        parts.sort_by(|a, b| b.0.weight.total_cmp(&a.0.weight));
-        parts.into_iter().map(|(part, _)| part.feature.word()).collect()
-    };
-    let (alike, unlike) = (of(&|distance| distance <= 0.4), of(&|distance| distance >= 0.8));
-    let list = |words: &[&str], what: &str| {
-        if words.is_empty() { None } else { Some(format!("{what} in {}", words.join(", "))) }
-    };
-    let said: Vec<String> = [list(&alike, "alike"), list(&unlike, "unlike")].into_iter().flatten().collect();
-    if said.is_empty() { "somewhat alike in everything".to_owned() } else { said.join("; ") }
 }
 
 /// The curve, and in words what a look more or fewer would do.
