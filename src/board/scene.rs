@@ -55,6 +55,13 @@ pub struct Scene {
     pub notes: String,
 }
 
+impl Scene {
+    /// Where it plays: the set, or else what the script heads it with.
+    pub fn set_or_heading(&self) -> &str {
+        if self.set.is_empty() { &self.heading } else { &self.set }
+    }
+}
+
 /// A day of shooting.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]

@@ -144,84 +144,54 @@ impl TryFrom<AnyWeights> for Weights {
 /// The most that a [`Weight`] or a [`Reach`] can be.
 const MOST: f64 = 10_000.0;
 
-/// To three decimals, so that what is written reads back as the same number.
-fn rounded(value: f64) -> f64 {
-    (value * 1000.0).round() / 1000.0
+/// A number to three decimals, so that what is written reads back as the same number; from `$least` to [`MOST`].
+macro_rules! number {
+    ($(#[$about:meta])* $name:ident, $least:expr, $expected:literal) => {
+        $(#[$about])*
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name(f64);
+
+        impl $name {
+            /// `None` where that is none.
+            pub fn new(value: f64) -> Option<Self> {
+                ($least..=MOST).contains(&value).then(|| Self((value * 1000.0).round() / 1000.0))
+            }
+
+            /// The number.
+            pub fn get(self) -> f64 {
+                self.0
+            }
+        }
+
+        impl Serialize for $name {
+            fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+                // Whole numbers without a point, as people write them.
+                if self.0.fract() == 0.0 { to.serialize_u64(self.0 as u64) } else { to.serialize_f64(self.0) }
+            }
+        }
+
+        impl<'de> Deserialize<'de> for $name {
+            fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                let value = f64::deserialize(from)?;
+                Self::new(value).ok_or_else(|| de::Error::custom(format_args!("{value} is {}", $expected)))
+            }
+        }
+    };
 }
 
-/// Whole numbers without a point, as people write them.
-fn write<S: Serializer>(value: f64, to: S) -> Result<S::Ok, S::Error> {
-    if value.fract() == 0.0 {
-        // Between 0 and MOST, so it fits.
-        to.serialize_u64(value as u64)
-    } else {
-        to.serialize_f64(value)
-    }
-}
+number!(
+    /// How much a feature counts: 0 to 10 000, to three decimals.
+    Weight,
+    0.0,
+    "no weight: expected a number from 0 to 10000"
+);
 
-/// How much a feature counts: 0 to 10 000, to three decimals.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Weight(f64);
-
-impl Weight {
-    /// `None` where that is no weight.
-    pub fn new(value: f64) -> Option<Self> {
-        (0.0..=MOST).contains(&value).then(|| Self(rounded(value)))
-    }
-
-    /// The number.
-    pub fn get(self) -> f64 {
-        self.0
-    }
-}
-
-impl Serialize for Weight {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        write(self.0, to)
-    }
-}
-
-impl<'de> Deserialize<'de> for Weight {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let value = f64::deserialize(from)?;
-        Self::new(value).ok_or_else(|| {
-            de::Error::custom(format_args!("{value} is no weight: expected a number from 0 to {MOST}"))
-        })
-    }
-}
-
-/// From where on two values are wholly unlike: above 0, at most 10 000, to three decimals.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Reach(f64);
-
-impl Reach {
-    /// `None` where that is none.
-    pub fn new(value: f64) -> Option<Self> {
-        (0.001..=MOST).contains(&value).then(|| Self(rounded(value)))
-    }
-
-    /// The number.
-    pub fn get(self) -> f64 {
-        self.0
-    }
-}
-
-impl Serialize for Reach {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        write(self.0, to)
-    }
-}
-
-impl<'de> Deserialize<'de> for Reach {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let value = f64::deserialize(from)?;
-        Self::new(value).ok_or_else(|| {
-            de::Error::custom(format_args!(
-                "{value} is out of reach: expected a number above 0, at most {MOST}"
-            ))
-        })
-    }
-}
+number!(
+    /// From where on two values are wholly unlike: above 0, at most 10 000, to three decimals.
+    Reach,
+    0.001,
+    "out of reach: expected a number above 0, at most 10000"
+);
 
 /// The outfits of whom or what a wish counts.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]

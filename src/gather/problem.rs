@@ -206,10 +206,16 @@ impl Problem {
     /// What outfit `of` costs when the base of its look is `at`: its weight times its distance. Between kinds, what it
     /// costs with no look.
     pub fn cost(&self, of: usize, at: usize) -> f64 {
-        if self.kind(of) != self.kind(at) {
-            return self.alone(of);
+        self.weights[of] * self.distance(of, at)
+    }
+
+    /// The distance of outfit `of` from base `at`; between kinds, that of no look.
+    pub fn distance(&self, of: usize, at: usize) -> f64 {
+        if self.kind(of) == self.kind(at) {
+            f64::from(self.cost[of * self.outfits() + at])
+        } else {
+            Self::ALONE
         }
-        self.weights[of] * f64::from(self.cost[of * self.outfits() + at])
     }
 
     /// The kind of an outfit; 0 where there are none.

@@ -20,6 +20,7 @@ pub fn weight(outfit: &Outfit) -> f64 {
 /// The outfits of a board, or of one character, as a problem.
 #[derive(Clone, Debug)]
 pub struct Wardrobe {
+    who: Option<CharacterId>,
     outfits: Vec<OutfitId>,
     problem: Problem,
     /// How many of the wishes, the last, are limits of the budget.
@@ -66,7 +67,7 @@ impl Wardrobe {
         let kinds = kept.iter().map(kind).collect();
         let place = outfits.iter().cloned().zip(0..).collect();
         let problem = Problem::from_matrix(weights, cost, allowed(board, who))?.of_kinds(kinds)?;
-        let mut wardrobe = Self { outfits, problem, limits: 0, all, place };
+        let mut wardrobe = Self { who: who.cloned(), outfits, problem, limits: 0, all, place };
         let limits = wardrobe.limits(board, who);
         wardrobe.limits = limits.len();
         let wishes = wardrobe.wishes(board, who).into_iter().chain(limits);
@@ -80,6 +81,11 @@ impl Wardrobe {
         let wishes = self.problem.wishes.len() - std::mem::take(&mut self.limits);
         self.problem.wishes.truncate(wishes);
         self
+    }
+
+    /// The character whose outfits they are; `None` where they are the whole board's.
+    pub fn who(&self) -> Option<&CharacterId> {
+        self.who.as_ref()
     }
 
     /// The outfits, by their places in the problem.

@@ -4,7 +4,7 @@
 
 use super::kept::distance;
 use super::likeness::Likeness;
-use super::wardrobe::weight;
+use super::wardrobe::{Wardrobe, weight};
 use crate::board::{Board, CharacterId, LookId, OutfitId, Standing};
 
 /// What the present looks are worth.
@@ -78,7 +78,6 @@ pub struct OneMore {
 /// An outfit, with what the looks could do for it.
 struct Documented<'a> {
     id: &'a OutfitId,
-    character: &'a CharacterId,
     weight: f64,
     standing: Standing<'a>,
     /// How far the nearest base is, and whose look has it.
@@ -105,9 +104,15 @@ struct Held<'a> {
 }
 
 impl Worth {
-    /// What the looks of a board, or of one character, are worth.
-    pub fn of(board: &Board, likeness: &Likeness, who: Option<&CharacterId>) -> Self {
-        let asked = |character: &CharacterId| who.is_none_or(|who| who == character);
+    /// What the looks of a board, or of one character, are worth. `wardrobe` is the question that the same board puts by
+    /// the same likeness: in it the outfits are compared already.
+    pub fn of(board: &Board, likeness: &Likeness, wardrobe: &Wardrobe) -> Self {
+        let asked = |character: &CharacterId| wardrobe.who().is_none_or(|who| who == character);
+        // What is let go is not in the question, and so is compared here.
+        let far = |outfit: &OutfitId, base: &OutfitId| match (wardrobe.place(outfit), wardrobe.place(base)) {
+            (Some(of), Some(at)) => wardrobe.problem().distance(of, at),
+            _ => likeness.distance(outfit, base),
+        };
         let held = |id: &'_ LookId| {
             let look = board.look(id)?;
             let (id, _) = board.records().looks.get_key_value(id)?;
@@ -121,15 +126,14 @@ impl Worth {
         let nearest = |outfit: &OutfitId, character: &CharacterId, without: Option<&LookId>| {
             let others = looks.iter().filter(|look| look.character == character && Some(look.id) != without);
             others
-                .map(|look| (likeness.distance(outfit, look.base), look.id))
+                .map(|look| (far(outfit, look.base), look.id))
                 .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)))
         };
 
         let records = board.records().outfits.iter().filter(|(_, outfit)| asked(&outfit.character));
         let documented = records.map(|(id, outfit)| {
-            let character = &outfit.character;
-            let (standing, near) = (board.standing(id), nearest(id, character, None));
-            Documented { id, character, weight: weight(outfit), standing, near }
+            let (standing, near) = (board.standing(id), nearest(id, &outfit.character, None));
+            Documented { id, weight: weight(outfit), standing, near }
         });
         let outfits: Vec<Documented<'_>> = documented.collect();
         let all: f64 = outfits.iter().map(|outfit| outfit.weight).sum();
@@ -161,7 +165,7 @@ impl Worth {
         let mut worths: Vec<LookWorth> = Vec::new();
         let mut mergers = Vec::new();
         for look in &looks {
-            let kept = keeps(board, &look.outfits, |id| distance(board, likeness, id, look.id));
+            let kept = keeps(board, &look.outfits, |id| far(id, look.base));
             let after = keeps(board, &look.outfits, |id| {
                 nearest(id, look.character, Some(look.id)).map_or(1.0, |near| near.0)
             });
@@ -172,7 +176,7 @@ impl Worth {
                 lost: share(kept - after),
             });
             for into in looks.iter().filter(|into| into.character == look.character && into.id != look.id) {
-                let after = keeps(board, &look.outfits, |id| distance(board, likeness, id, into.id));
+                let after = keeps(board, &look.outfits, |id| far(id, into.base));
                 mergers.push(MergerCost {
                     from: look.id.clone(),
                     into: into.id.clone(),
@@ -181,17 +185,16 @@ impl Worth {
             }
         }
 
+        let is_base = |id: &OutfitId| looks.iter().any(|look| look.base == id);
+        let open: Vec<(usize, &Documented<'_>)> =
+            outfits.iter().filter_map(|outfit| Some((wardrobe.place(outfit.id)?, outfit))).collect();
         let mut one_more = Vec::new();
-        for base in outfits.iter().filter(|base| !base.is_let_go()) {
-            if looks.iter().any(|look| look.base == base.id) {
-                continue;
-            }
-            let gains = |outfit: &&Documented<'_>| outfit.character == base.character && !outfit.is_let_go();
-            let gain = |outfit: &Documented<'_>| {
-                outfit.weight * (outfit.far() - likeness.distance(outfit.id, base.id)).max(0.0)
+        for (base, outfit) in open.iter().filter(|(_, outfit)| !is_base(outfit.id)) {
+            let gain = |(of, outfit): &(usize, &Documented<'_>)| {
+                outfit.weight * (outfit.far() - wardrobe.problem().distance(*of, *base)).max(0.0)
             };
-            let gain = share(outfits.iter().filter(gains).map(gain).sum());
-            one_more.push(OneMore { base: base.id.clone(), gain });
+            let gain = share(open.iter().map(gain).sum());
+            one_more.push(OneMore { base: outfit.id.clone(), gain });
         }
 
         worths.sort_by(|a, b| a.lost.total_cmp(&b.lost));
@@ -240,6 +243,11 @@ mod tests {
     use crate::board::sample::{board, id, ids};
     use crate::gather::Kept;
 
+    fn worth_of(board: &Board) -> Worth {
+        let likeness = Likeness::of(board);
+        Worth::of(board, &likeness, &Wardrobe::of(board, &likeness, None, &|| false).unwrap())
+    }
+
     fn kept(board: &Board) -> f64 {
         Kept::of(board, &Likeness::of(board)).all.share()
     }
@@ -256,7 +264,7 @@ mod tests {
     #[test]
     fn what_a_merger_is_said_to_cost_is_what_it_costs() {
         let board = with_smock();
-        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        let worth = worth_of(&board);
         assert!((worth.kept - kept(&board)).abs() < 1e-12);
         assert!(!worth.mergers.is_empty());
         for merger in &worth.mergers {
@@ -273,7 +281,7 @@ mod tests {
     #[test]
     fn what_a_look_is_worth_is_the_cheapest_way_to_do_without_it() {
         let board = with_smock();
-        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        let worth = worth_of(&board);
         for look in &worth.looks {
             let mergers = worth.mergers.iter().filter(|merger| merger.from == look.look);
             let cheapest = mergers.map(|merger| merger.lost).fold(f64::INFINITY, f64::min);
@@ -284,12 +292,12 @@ mod tests {
     #[test]
     fn one_look_more_gains_what_it_is_said_to_gain_when_all_are_in_the_nearest() {
         let board = board();
-        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        let worth = worth_of(&board);
         let best = worth.one_more.first().unwrap();
         let mut after = board.clone();
         let of = [best.base.clone()];
         after.apply(&board.gather(&of, "New", &best.base, Treatment::Copy).unwrap().1).unwrap();
-        let now = Worth::of(&after, &Likeness::of(&after), None);
+        let now = worth_of(&after);
         assert!((now.reachable - worth.reachable - best.gain).abs() < 1e-12);
     }
 
@@ -297,7 +305,7 @@ mod tests {
     fn what_was_let_go_says_what_it_cost() {
         let mut board = board();
         board.apply(&board.let_go(&ids(&["smock"]), "nobody saw it").unwrap()).unwrap();
-        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        let worth = worth_of(&board);
         let smock = worth.unserved.iter().find(|served| served.outfit == id("smock")).unwrap();
         assert_eq!(smock.reason.as_deref(), Some("nobody saw it"));
         let mut after = board.clone();

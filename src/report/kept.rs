@@ -9,7 +9,7 @@ use super::document::{Cell, Column, Document, Kind, Share, Table};
 use super::plain::Plain;
 use crate::board::{Board, LookId, OutfitId, Standing};
 use crate::check::words::{counted, look_title};
-use crate::gather::{Kept, Likeness, Served, Tally, Worth, weight};
+use crate::gather::{Kept, Likeness, Served, Tally, Wardrobe, Worth, weight};
 
 /// How many mergers are listed.
 const MERGERS: usize = 10;
@@ -29,7 +29,18 @@ const NOTES: [&str; 5] = [
 
 pub(super) fn document(board: &Board) -> Document {
     let likeness = Likeness::of(board);
-    let worth = Worth::of(board, &likeness, None);
+    match Wardrobe::of(board, &likeness, None, &|| false) {
+        Ok(wardrobe) => page(board, &likeness, &Worth::of(board, &likeness, &wardrobe)),
+        Err(error) => Document {
+            key: "kept",
+            title: Plain::line(&format!("{}: what the looks keep", board.head().title)),
+            subtitle: Plain::line(&error.to_string()),
+            ..Document::default()
+        },
+    }
+}
+
+fn page(board: &Board, likeness: &Likeness, worth: &Worth) -> Document {
     let looks = counted(worth.looks.len(), "look");
     let keep = if worth.looks.len() == 1 { "keeps" } else { "keep" };
     let subtitle = format!(
@@ -44,11 +55,11 @@ pub(super) fn document(board: &Board) -> Document {
         subtitle: Plain::line(&subtitle),
         notes: NOTES.into_iter().map(Plain::line).collect(),
         tables: vec![
-            of_looks(board, &worth),
-            of_groups(board, &likeness),
-            of_mergers(board, &worth),
-            of_worst(board, &worth),
-            of_more(board, &worth),
+            of_looks(board, worth),
+            of_groups(board, likeness),
+            of_mergers(board, worth),
+            of_worst(board, worth),
+            of_more(board, worth),
             of_let_go(board, &let_go),
             of_open(board, &open),
         ],
@@ -273,7 +284,9 @@ mod tests {
     fn the_whole_is_what_the_looks_are_worth_together() {
         let board = board();
         let document = document(&board);
-        let worth = Worth::of(&board, &Likeness::of(&board), None);
+        let likeness = Likeness::of(&board);
+        let wardrobe = Wardrobe::of(&board, &likeness, None, &|| false).unwrap();
+        let worth = Worth::of(&board, &likeness, &wardrobe);
         assert_eq!(*cell(&document, "groups", 0, "kept"), Cell::Share(Share::of(worth.kept)));
         assert_eq!(*cell(&document, "groups", 0, "reachable"), Cell::Share(Share::of(worth.reachable)));
         let kept: f64 = worth.looks.iter().map(|look| look.kept).sum();

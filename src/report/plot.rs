@@ -21,7 +21,7 @@ pub(super) fn document(board: &Board) -> Document {
     columns.extend(cast.iter().map(of_character));
     let mut table = Table::new(columns);
     for scene in board.scenes() {
-        let set = if scene.set.is_empty() { &scene.heading } else { &scene.set };
+        let set = scene.set_or_heading();
         let mut row = vec![
             Cell::text(&scene.number.to_string()),
             Cell::maybe(scene.story_day),

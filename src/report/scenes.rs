@@ -65,7 +65,7 @@ fn columns() -> Vec<Column> {
 }
 
 fn of_scene(scene: &Scene, period: Option<&str>) -> Vec<Cell> {
-    let set = if scene.set.is_empty() { &scene.heading } else { &scene.set };
+    let set = scene.set_or_heading();
     vec![
         Cell::text(&scene.number.to_string()),
         Cell::maybe(scene.story_day),

@@ -125,7 +125,7 @@ impl Suggest {
         if let Some(looks) = self.looks {
             wardrobe.set_looks(looks);
         }
-        let now = Worth::of(board, &likeness, who.as_ref());
+        let now = Worth::of(board, &likeness, &wardrobe);
         Ok(Asked { board, who, likeness, wardrobe, now })
     }
 

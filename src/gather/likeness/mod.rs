@@ -198,14 +198,12 @@ impl Likeness {
         }
     }
 
-    /// How unlike two outfits are, from 0 to 1. 1 where they are of different characters, or one is not there.
+    /// How unlike two outfits are, from 0 to 1, in single precision as in a [`matrix`](Self::matrix). 1 where they are of
+    /// different characters, or one is not there.
     pub fn distance(&self, one: &OutfitId, other: &OutfitId) -> f64 {
-        match (self.ready.get(one), self.ready.get(other)) {
-            (Some(one), Some(other)) => {
-                self.between(one, other, &|one, other| self.palette.difference(one, other))
-            }
-            _ => 1.0,
-        }
+        let pair = self.ready.get(one).zip(self.ready.get(other));
+        let difference = |one, other| self.palette.difference(one, other);
+        pair.map_or(1.0, |(one, other)| f64::from(self.between(one, other, &difference)))
     }
 
     /// All distances among some outfits, row by row; all that are not there are 1 from any other. On as many threads as
@@ -228,7 +226,7 @@ impl Likeness {
                 }
                 for (cost, other) in row.iter_mut().zip(&ready).skip(i + 1) {
                     let pair = ready[i].zip(*other);
-                    *cost = pair.map_or(1.0, |(one, other)| self.between(one, other, &difference)) as f32;
+                    *cost = pair.map_or(1.0, |(one, other)| self.between(one, other, &difference));
                 }
             }
         };
@@ -255,7 +253,7 @@ impl Likeness {
         one: &(Arc<Outfit>, Traits),
         other: &(Arc<Outfit>, Traits),
         difference: &impl Fn(u32, u32) -> f32,
-    ) -> f64 {
+    ) -> f32 {
         if Arc::ptr_eq(&one.0, &other.0) {
             return 0.0;
         }
@@ -263,7 +261,7 @@ impl Likeness {
             return 1.0;
         }
         let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1, difference));
-        gower::coefficient(self.weights.into_iter().zip(distances))
+        gower::coefficient(self.weights.into_iter().zip(distances)) as f32
     }
 
     fn unlike(
@@ -307,7 +305,7 @@ impl Likeness {
             other: feature.said(&other.0),
         };
         let parts = Feature::ALL.into_iter().zip(distances).zip(&self.weights).map(part).collect();
-        Some(Explanation { distance: self.between(one, other, &difference), parts })
+        Some(Explanation { distance: self.between(one, other, &difference).into(), parts })
     }
 }
 

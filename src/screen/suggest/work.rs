@@ -125,7 +125,7 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
     let within = wardrobe.problem().wishes().iter().map(|wish| wardrobe.say(board, wish)).collect();
     let found = Found {
         suggestion: Suggestion::of(board, &wardrobe, &choice, who),
-        worth: Worth::of(board, &likeness, who),
+        worth: Worth::of(board, &likeness, &wardrobe),
         curve: Vec::new(),
         likeness: likeness.clone(),
         within,

@@ -143,7 +143,6 @@ impl Scenes {
 
 /// Number, place, set, light, story day, date, pages, minutes.
 fn facts(scene: &Scene, columns: &Columns) -> [String; 8] {
-    let or_heading = if scene.set.is_empty() { &scene.heading } else { &scene.set };
     let place = scene.place.map_or("", |place| match place {
         Place::Both if columns.frozen[1] < 7 => "I/E",
         place => place.word(),
@@ -153,7 +152,7 @@ fn facts(scene: &Scene, columns: &Columns) -> [String; 8] {
     [
         scene.number.to_string(),
         place.to_owned(),
-        or_heading.clone(),
+        scene.set_or_heading().to_owned(),
         scene.light.map_or("", |light| light.word()).to_owned(),
         scene.story_day.map_or(String::new(), |day| day.to_string()),
         scene.date.as_ref().map_or(String::new(), |date| date.short()),
