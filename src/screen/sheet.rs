@@ -6,6 +6,7 @@ mod edit;
 mod entries;
 #[cfg(test)]
 mod tests;
+mod wishes;
 
 use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
 use ratatui::layout::Rect;

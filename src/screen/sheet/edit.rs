@@ -1,6 +1,7 @@
 //! Changing an entry of the sheet, and taking one away.
 
 use super::entries::{Spot, recognition_words};
+use super::wishes;
 use crate::board::{
     Board, Evidence, EvidenceKind, Outfit, OutfitId, PeriodId, PicturePath, Recognition, Standing,
 };
@@ -38,6 +39,8 @@ pub fn change(app: &mut App, id: &OutfitId, spot: Spot) -> Next {
         Spot::AddThread => app.choose_threads(wearable, 0),
         Spot::Dressing(at) => app.write_dressing(wearable, Some(at)),
         Spot::AddDressing => app.write_dressing(wearable, None),
+        Spot::WishBase | Spot::AddWish => wishes::add(app, id),
+        Spot::Apart(other) | Spot::Together(other) => app.open_sheet(Target::Outfit(other)),
         Spot::Pictures => write_pictures(app, id, &outfit),
         Spot::Tags => write_tags(app, id, &outfit),
         Spot::Notes => {
@@ -70,8 +73,11 @@ pub fn remove(app: &mut App, id: &OutfitId, spot: Spot) {
             amend(app, id, format!("period of {title}: as the date says"), |outfit| outfit.period = None)
         }
         Spot::Standing => take_out(app, id),
+        Spot::WishBase => wishes::base(app, id, None),
+        Spot::Apart(other) => wishes::apart(app, [id.clone(), other], false),
+        Spot::Together(other) => wishes::together(app, [id.clone(), other], false),
         _ => app.say(
-            "x takes away a piece, source, thread, dressing note, the date, or takes it out of its look",
+            "x takes away a piece, source, thread, dressing note, wish, the date, or takes it out of its look",
         ),
     }
 }

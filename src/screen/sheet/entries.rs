@@ -37,6 +37,14 @@ pub enum Spot {
     Dressing(usize),
     /// A place for one more.
     AddDressing,
+    /// Whether it must be a base or must not.
+    WishBase,
+    /// One that it must not share a look with.
+    Apart(OutfitId),
+    /// One that it must share a look with.
+    Together(OutfitId),
+    /// A place for one more wish.
+    AddWish,
     /// Its pictures.
     Pictures,
     /// Its tags.
@@ -86,6 +94,7 @@ pub fn entries(board: &Board, id: &OutfitId) -> Vec<Entry<Spot>> {
     }
     let label = if outfit.dressing.is_empty() { "dressing" } else { "" };
     entries.push(Entry::add(Spot::AddDressing, label, "dressing note"));
+    entries.extend(super::wishes::entries(board, id));
     let pictures: Vec<&str> = outfit.pictures.iter().map(|path| path.as_str()).collect();
     entries.push(Entry::new(Spot::Pictures, "pictures", pictures.join("; ")).or("none"));
     entries.push(Entry::new(Spot::Tags, "tags", outfit.tags.join("; ")).or("none"));

@@ -2,7 +2,7 @@
 
 use insta::assert_snapshot;
 
-use crate::board::{EvidenceKind, Outfit, Standing};
+use crate::board::{BaseWish, EvidenceKind, Outfit, Standing};
 use crate::screen::actions::Scope;
 use crate::screen::trial::Trial;
 use crate::screen::views::Target;
@@ -112,6 +112,35 @@ fn a_source_is_changed_added_and_taken_away() {
     point_at(&mut trial, "written");
     trial.keys("x");
     assert_eq!(outfit(&trial, "club-wool").evidence.len(), 2);
+}
+
+#[test]
+fn wishes_are_made_read_and_taken_back() {
+    let mut trial = on_entry("+ wish");
+    trial.keys("enter enter");
+    assert_eq!(outfit(&trial, "club-wool").wishes.base, Some(BaseWish::Must));
+    point_at(&mut trial, "must be the base");
+    trial.keys("enter down enter");
+    assert_eq!(outfit(&trial, "club-wool").wishes.base, Some(BaseWish::Never));
+    point_at(&mut trial, "must not be the base");
+    trial.keys("x");
+    assert_eq!(outfit(&trial, "club-wool").wishes.base, None);
+    point_at(&mut trial, "+ wish");
+    trial.keys("enter down down enter");
+    trial.types("crossing");
+    trial.keys("enter");
+    point_at(&mut trial, "never shares a look with Crossing wool");
+    point_at(&mut trial, "+ wish");
+    trial.keys("enter down down down enter");
+    trial.types("crossing");
+    trial.keys("enter");
+    point_at(&mut trial, "always shares a look with Crossing wool");
+    assert!(!trial.screen((100, 50)).contains("never shares"), "one wish goes before the other");
+    trial.keys("enter");
+    point_at(&mut trial, "always shares a look with Club wool");
+    trial.keys("x");
+    let (one, other) = (outfit(&trial, "club-wool"), outfit(&trial, "crossing-wool"));
+    assert!(one.wishes == Default::default() && other.wishes == Default::default());
 }
 
 #[test]
