@@ -210,6 +210,7 @@ pub fn board_of(characters: usize, seed: u64, outfits: usize, looks: usize) -> R
         looks: Default::default(),
         scenes: Vec::new(),
         schedule: Default::default(),
+        meetings: Default::default(),
     }))
 }
 

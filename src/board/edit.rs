@@ -13,7 +13,10 @@ use serde::{Deserialize, Serialize};
 
 use super::merge::FieldClash;
 use super::rules::Broken;
-use super::{Head, Look, LookId, Outfit, OutfitId, RecordRef, Records, Scene, SceneNumber, ShootDay};
+use super::{
+    Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, RecordRef, Records, Scene, SceneNumber,
+    ShootDay,
+};
 
 /// What a person did, as one step of undo.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -89,6 +92,8 @@ pub enum Change {
     SceneOrder(Swap<Vec<SceneNumber>>),
     /// The shooting days.
     Schedule(Swap<Vec<ShootDay>>),
+    /// A meeting.
+    Meeting(MeetingId, Swap<Meeting>),
 }
 
 impl Change {
@@ -101,6 +106,7 @@ impl Change {
             Self::Scene(number, _) => RecordRef::Scene(number.clone()),
             Self::SceneOrder(_) => RecordRef::SceneOrder,
             Self::Schedule(_) => RecordRef::Schedule,
+            Self::Meeting(id, _) => RecordRef::Meeting(id.clone()),
         }
     }
 
@@ -113,6 +119,7 @@ impl Change {
             (Self::Scene(_, swap), Self::Scene(_, next)) => swap.lead_on(next),
             (Self::SceneOrder(swap), Self::SceneOrder(next)) => swap.lead_on(next),
             (Self::Schedule(swap), Self::Schedule(next)) => swap.lead_on(next),
+            (Self::Meeting(_, swap), Self::Meeting(_, next)) => swap.lead_on(next),
             _ => false,
         }
     }
@@ -125,6 +132,7 @@ impl Change {
             Self::Scene(number, swap) => Self::Scene(number.clone(), swap.turned()),
             Self::SceneOrder(swap) => Self::SceneOrder(swap.turned()),
             Self::Schedule(swap) => Self::Schedule(swap.turned()),
+            Self::Meeting(id, swap) => Self::Meeting(id.clone(), swap.turned()),
         }
     }
 }
@@ -167,6 +175,9 @@ impl Edit {
         }
         if let Some(swap) = Swap::if_any(Some(&before.schedule), Some(&after.schedule)) {
             changes.push(Change::Schedule(swap));
+        }
+        for (id, swap) in swaps(&before.meetings, &after.meetings) {
+            changes.push(Change::Meeting(id, swap));
         }
         Self::new(label, changes)
     }

@@ -18,6 +18,7 @@ pub mod gathering;
 pub mod head;
 pub mod id;
 pub mod look;
+pub mod meeting;
 pub mod merge;
 mod order;
 pub mod outfit;
@@ -41,6 +42,7 @@ pub use garment::Piece;
 pub use head::{Budget, Character, Head, Period, Raise, Scope, Thread};
 pub use id::Id;
 pub use look::{Departure, Look, Stage, Treatment};
+pub use meeting::{Decision, Meeting, Question, Stop};
 pub use outfit::{Evidence, EvidenceKind, Outfit, PicturePath, Recognition};
 pub use pairs::Pairs;
 pub use relations::{Relations, Standing};
@@ -51,6 +53,8 @@ pub use wishes::{Among, BaseWish, GatherSettings, Reach, Weight, Weights, Wishes
 pub type OutfitId = Id<Outfit>;
 /// The name of a look.
 pub type LookId = Id<Look>;
+/// The name of a meeting: the day on which it was held.
+pub type MeetingId = Id<Meeting>;
 /// The name of a period.
 pub type PeriodId = Id<Period>;
 /// The name of a character.
@@ -71,6 +75,8 @@ pub struct Records {
     pub scenes: Vec<Arc<Scene>>,
     /// Shooting days in order.
     pub schedule: Arc<Vec<ShootDay>>,
+    /// Meetings by the day on which they were held.
+    pub meetings: BTreeMap<MeetingId, Arc<Meeting>>,
 }
 
 /// Which record: where an edit, a rule or a fault points.
@@ -88,6 +94,8 @@ pub enum RecordRef {
     SceneOrder,
     /// The shooting days.
     Schedule,
+    /// A meeting.
+    Meeting(MeetingId),
 }
 
 impl std::fmt::Display for RecordRef {
@@ -99,6 +107,7 @@ impl std::fmt::Display for RecordRef {
             Self::Scene(number) => write!(f, "scene {number}"),
             Self::SceneOrder => f.write_str("the order of the scenes"),
             Self::Schedule => f.write_str("the schedule"),
+            Self::Meeting(id) => write!(f, "the meeting of {id}"),
         }
     }
 }

@@ -59,6 +59,8 @@ impl Settling<'_> {
                 .map(|undo| Change::Outfit(id.clone(), undo)),
             Change::Look(id, swap) => one_of_many(&mut self.records.looks, id, &record, swap, side)?
                 .map(|undo| Change::Look(id.clone(), undo)),
+            Change::Meeting(id, swap) => one_of_many(&mut self.records.meetings, id, &record, swap, side)?
+                .map(|undo| Change::Meeting(id.clone(), undo)),
             Change::Scene(number, swap) => {
                 self.scene(number, &record, swap)?.map(|undo| Change::Scene(number.clone(), undo))
             }

@@ -29,6 +29,7 @@ pub(crate) fn board(told: Value) -> Board {
         looks: by_id(&told["looks"], &json!({"character": "ada", "treatment": "copy"})),
         scenes: list(&told["scenes"]).into_iter().map(Arc::new).collect(),
         schedule: Arc::new(list(&told["schedule"])),
+        meetings: by_id(&told["meetings"], &json!({})),
     })
 }
 

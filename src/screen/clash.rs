@@ -59,6 +59,7 @@ fn title_there(board: &Board, record: &RecordRef) -> Option<String> {
         RecordRef::Outfit(id) => board.outfit(id).map(|outfit| outfit.title.clone()),
         RecordRef::Look(id) => board.look(id).map(|look| look.title.clone()),
         RecordRef::Scene(number) => board.scene(number).map(|scene| scene.heading.clone()),
+        RecordRef::Meeting(id) => Some(id.to_string()),
         RecordRef::Head | RecordRef::SceneOrder | RecordRef::Schedule => None,
     }
 }
@@ -68,6 +69,7 @@ fn title_of(change: &Change) -> Option<String> {
         Change::Outfit(_, swap) => swap.after.as_ref().map(|outfit| outfit.title.clone()),
         Change::Look(_, swap) => swap.after.as_ref().map(|look| look.title.clone()),
         Change::Scene(_, swap) => swap.after.as_ref().map(|scene| scene.heading.clone()),
+        Change::Meeting(id, _) => Some(id.to_string()),
         Change::Head(_) | Change::SceneOrder(_) | Change::Schedule(_) => None,
     }
 }
@@ -78,6 +80,7 @@ fn words_of(change: &Change) -> Option<String> {
         Change::Outfit(_, swap) => written(swap),
         Change::Look(_, swap) => written(swap),
         Change::Scene(_, swap) => written(swap),
+        Change::Meeting(_, swap) => written(swap),
         Change::Head(_) | Change::SceneOrder(_) | Change::Schedule(_) => None,
     }
 }

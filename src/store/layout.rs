@@ -8,7 +8,9 @@ use std::sync::Arc;
 
 use super::explain::Trouble;
 use super::yaml;
-use crate::board::{Head, Look, LookId, Outfit, OutfitId, RecordRef, Records, Scene, ShootDay};
+use crate::board::{
+    Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, RecordRef, Records, Scene, ShootDay,
+};
 
 /// A file of the board.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -23,12 +25,18 @@ pub(super) enum BoardFile {
     Scenes,
     /// `schedule.yaml`.
     Schedule,
+    /// `meetings/DATE.yaml`.
+    Meeting(MeetingId),
 }
 
 /// The folder of the outfits.
-pub(super) const OUTFITS: &str = "outfits";
+const OUTFITS: &str = "outfits";
 /// The folder of the looks.
-pub(super) const LOOKS: &str = "looks";
+const LOOKS: &str = "looks";
+/// The folder of the meetings.
+const MEETINGS: &str = "meetings";
+/// The folders that hold one file for each record.
+pub(super) const DIRS: [&str; 3] = [LOOKS, MEETINGS, OUTFITS];
 /// The files that stand in the board's folder itself.
 pub(super) const TOP: [BoardFile; 3] = [BoardFile::Head, BoardFile::Scenes, BoardFile::Schedule];
 
@@ -46,6 +54,7 @@ impl BoardFile {
             RecordRef::Look(id) => Self::Look(id.clone()),
             RecordRef::Scene(_) | RecordRef::SceneOrder => Self::Scenes,
             RecordRef::Schedule => Self::Schedule,
+            RecordRef::Meeting(id) => Self::Meeting(id.clone()),
         }
     }
 
@@ -57,6 +66,17 @@ impl BoardFile {
             Self::Look(id) => Some(RecordRef::Look(id.clone())),
             Self::Scenes => None,
             Self::Schedule => Some(RecordRef::Schedule),
+            Self::Meeting(id) => Some(RecordRef::Meeting(id.clone())),
+        }
+    }
+
+    /// The file of this name, less `.yaml`, in one of [`DIRS`]; `None` where that names no record.
+    pub(super) fn in_dir(dir: &str, stem: &str) -> Option<Self> {
+        match dir {
+            OUTFITS => stem.parse().ok().map(Self::Outfit),
+            LOOKS => stem.parse().ok().map(Self::Look),
+            MEETINGS => stem.parse().ok().map(Self::Meeting),
+            _ => None,
         }
     }
 
@@ -65,6 +85,7 @@ impl BoardFile {
         match self {
             Self::Outfit(_) => Some(OUTFITS),
             Self::Look(_) => Some(LOOKS),
+            Self::Meeting(_) => Some(MEETINGS),
             _ => None,
         }
     }
@@ -75,6 +96,7 @@ impl BoardFile {
             Self::Head => "board.yaml".to_owned(),
             Self::Outfit(id) => format!("{id}.yaml"),
             Self::Look(id) => format!("{id}.yaml"),
+            Self::Meeting(id) => format!("{id}.yaml"),
             Self::Scenes => "scenes.yaml".to_owned(),
             Self::Schedule => "schedule.yaml".to_owned(),
         }
@@ -99,7 +121,7 @@ impl BoardFile {
     /// The most bytes that it may have.
     pub(super) fn largest(&self) -> u64 {
         match self {
-            Self::Outfit(_) | Self::Look(_) => LARGEST_RECORD,
+            Self::Outfit(_) | Self::Look(_) | Self::Meeting(_) => LARGEST_RECORD,
             Self::Head | Self::Scenes | Self::Schedule => LARGEST_LIST,
         }
     }
@@ -113,6 +135,7 @@ pub(super) enum Content {
     Look(Arc<Look>),
     Scenes(Vec<Arc<Scene>>),
     Schedule(Arc<Vec<ShootDay>>),
+    Meeting(Arc<Meeting>),
 }
 
 impl Content {
@@ -122,6 +145,7 @@ impl Content {
             BoardFile::Head => Self::Head(yaml::read(text)?),
             BoardFile::Outfit(_) => Self::Outfit(yaml::read(text)?),
             BoardFile::Look(_) => Self::Look(yaml::read(text)?),
+            BoardFile::Meeting(_) => Self::Meeting(yaml::read(text)?),
             // A list without entries is a list, even where it is not written down.
             BoardFile::Scenes => Self::Scenes(yaml::read_list(text)?),
             BoardFile::Schedule => Self::Schedule(Arc::new(yaml::read_list(text)?)),
@@ -136,6 +160,7 @@ impl Content {
             Self::Look(look) => yaml::write(look),
             Self::Scenes(scenes) => yaml::write(scenes),
             Self::Schedule(days) => yaml::write(days),
+            Self::Meeting(meeting) => yaml::write(meeting),
         }
     }
 
@@ -145,6 +170,7 @@ impl Content {
             BoardFile::Head => Some(Self::Head(Arc::clone(&records.head))),
             BoardFile::Outfit(id) => records.outfits.get(id).cloned().map(Self::Outfit),
             BoardFile::Look(id) => records.looks.get(id).cloned().map(Self::Look),
+            BoardFile::Meeting(id) => records.meetings.get(id).cloned().map(Self::Meeting),
             BoardFile::Scenes => Some(Self::Scenes(records.scenes.clone())),
             BoardFile::Schedule => Some(Self::Schedule(Arc::clone(&records.schedule))),
         }
@@ -160,6 +186,9 @@ impl Content {
             (BoardFile::Look(id), Some(Self::Look(look))) => {
                 records.looks.insert(id.clone(), look);
             }
+            (BoardFile::Meeting(id), Some(Self::Meeting(meeting))) => {
+                records.meetings.insert(id.clone(), meeting);
+            }
             (_, Some(Self::Scenes(scenes))) => records.scenes = scenes,
             (_, Some(Self::Schedule(days))) => records.schedule = days,
             (BoardFile::Outfit(id), _) => {
@@ -167,6 +196,9 @@ impl Content {
             }
             (BoardFile::Look(id), _) => {
                 records.looks.remove(id);
+            }
+            (BoardFile::Meeting(id), _) => {
+                records.meetings.remove(id);
             }
             (BoardFile::Scenes, _) => records.scenes.clear(),
             (BoardFile::Schedule, _) => records.schedule = Arc::default(),
@@ -180,7 +212,7 @@ impl Content {
         match self {
             Self::Scenes(scenes) => scenes.is_empty(),
             Self::Schedule(days) => days.is_empty(),
-            Self::Head(_) | Self::Outfit(_) | Self::Look(_) => false,
+            Self::Head(_) | Self::Outfit(_) | Self::Look(_) | Self::Meeting(_) => false,
         }
     }
 }

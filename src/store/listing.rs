@@ -5,7 +5,7 @@ use std::io;
 use std::path::Path;
 
 use super::fault::{Fault, FaultKind};
-use super::layout::{BoardFile, LOOKS, OUTFITS, TOP};
+use super::layout::{BoardFile, DIRS, TOP};
 use super::stamp::Stamp;
 use crate::board::Id;
 
@@ -28,8 +28,9 @@ impl Listing {
         for entry in fs::read_dir(folder)?.take(MOST_FILES) {
             listing.top(&entry?);
         }
-        listing.dir(folder, LOOKS)?;
-        listing.dir(folder, OUTFITS)?;
+        for dir in DIRS {
+            listing.dir(folder, dir)?;
+        }
         listing.files.sort_by(|one, other| one.0.cmp(&other.0));
         listing.strays.sort_by(|one, other| one.file.cmp(&other.file));
         Ok(listing)
@@ -83,12 +84,8 @@ impl Listing {
         if dropping(name) {
             return;
         }
-        let file = |stem: &str| match dir {
-            OUTFITS => stem.parse().ok().map(BoardFile::Outfit),
-            _ => stem.parse().ok().map(BoardFile::Look),
-        };
         if let Some(stem) = name.strip_suffix(".yaml") {
-            match file(stem) {
+            match BoardFile::in_dir(dir, stem) {
                 Some(file) => self.files.push((file, stamp(entry))),
                 None if conflict(name) => self.strays.push(second_copy(dir, name)),
                 None => self.strays.push(no_id(dir, name, stem)),

@@ -50,6 +50,7 @@ fn sentence(change: &Change) -> String {
         Change::Scene(number, swap) => (format!("scene {number}"), did(swap)),
         Change::SceneOrder(_) => ("the order of the scenes".to_owned(), "changed"),
         Change::Schedule(_) => ("the schedule".to_owned(), "changed"),
+        Change::Meeting(id, swap) => (format!("the meeting of {id}"), did(swap)),
     };
     format!("{what} {did} outside")
 }

@@ -14,7 +14,7 @@ use std::time::{Duration, SystemTime};
 
 use super::fault::{Fault, FaultKind};
 use super::history::{History, Kind, Step, Texts};
-use super::layout::{BoardFile, Content, LOOKS, OUTFITS, TOP};
+use super::layout::{BoardFile, Content, DIRS, TOP};
 use super::open::OpenBoard;
 use super::replace::{self, NotReplaced, OURS};
 use super::saving::{Way, files_of};
@@ -154,13 +154,17 @@ impl OpenBoard {
     }
 }
 
+/// Every folder of a board, with its name; the board's own first.
+fn folders(folder: &Path) -> impl Iterator<Item = (Option<&'static str>, PathBuf)> {
+    std::iter::once((None, folder.to_path_buf()))
+        .chain(DIRS.into_iter().map(|dir| (Some(dir), folder.join(dir))))
+}
+
 /// Our unfinished files, with the file that each was to become.
 fn leftovers(folder: &Path, token: &str) -> Vec<(BoardFile, PathBuf)> {
     let mut found = Vec::new();
     let prefix = format!("{OURS}{token}-");
-    for (dir, path) in
-        [("", folder.to_path_buf()), (OUTFITS, folder.join(OUTFITS)), (LOOKS, folder.join(LOOKS))]
-    {
+    for (dir, path) in folders(folder) {
         for entry in fs::read_dir(path).into_iter().flatten().flatten() {
             let name = entry.file_name();
             let Some((_, name)) = name
@@ -171,11 +175,8 @@ fn leftovers(folder: &Path, token: &str) -> Vec<(BoardFile, PathBuf)> {
                 continue;
             };
             let stem = name.strip_suffix(".yaml").unwrap_or(name);
-            let file = match dir {
-                OUTFITS => stem.parse().ok().map(BoardFile::Outfit),
-                LOOKS => stem.parse().ok().map(BoardFile::Look),
-                _ => TOP.into_iter().find(|file| file.file_name() == name),
-            };
+            let at_top = || TOP.into_iter().find(|file| file.file_name() == name);
+            let file = dir.map_or_else(at_top, |dir| BoardFile::in_dir(dir, stem));
             match file {
                 Some(file) => found.push((file, entry.path())),
                 None => drop(fs::remove_file(entry.path())),
@@ -234,6 +235,7 @@ fn after(
         looks: Default::default(),
         scenes: Vec::new(),
         schedule: Default::default(),
+        meetings: Default::default(),
     };
     Content::put(content, &mut alone, file);
     let changes = edit.changes.iter().filter(|change| BoardFile::of(&change.record()) == *file);
@@ -244,7 +246,7 @@ fn after(
 
 /// Takes away unfinished files that nobody comes back for.
 fn sweep(folder: &Path) {
-    for path in [folder.to_path_buf(), folder.join(OUTFITS), folder.join(LOOKS)] {
+    for (_, path) in folders(folder) {
         for entry in fs::read_dir(path).into_iter().flatten().flatten() {
             let ours = entry.file_name().to_str().is_some_and(|name| name.starts_with(OURS));
             let modified = entry.metadata().and_then(|metadata| metadata.modified()).ok();

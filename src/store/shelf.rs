@@ -80,6 +80,7 @@ impl Shelf {
             looks: BTreeMap::new(),
             scenes: Vec::new(),
             schedule: Arc::default(),
+            meetings: BTreeMap::new(),
         };
         let files: Vec<BoardFile> = listing.files.into_iter().map(|(file, _)| file).collect();
         for (file, seen) in read_all(&shelf.folder, &files) {

@@ -10,7 +10,9 @@ use super::layout::BoardFile;
 use super::open::OpenBoard;
 use super::{references, yaml};
 use crate::board::head::FORMAT;
-use crate::board::{Change, Edit, Head, Look, Outfit, RecordRef, Scene, SceneNumber, ShootDay, Swap};
+use crate::board::{
+    Change, Edit, Head, Look, Meeting, Outfit, RecordRef, Scene, SceneNumber, ShootDay, Swap,
+};
 
 impl OpenBoard {
     /// One record as YAML, for a text editor. `None` where there is no such record.
@@ -25,6 +27,7 @@ impl OpenBoard {
                 yaml::write(&self.board.scenes().map(|scene| &scene.number).collect::<Vec<_>>())
             }
             RecordRef::Schedule => yaml::write(&records.schedule),
+            RecordRef::Meeting(id) => yaml::write(records.meetings.get(id)?),
         };
         written.ok()
     }
@@ -78,6 +81,9 @@ impl OpenBoard {
                 })?
                 .map(Change::SceneOrder),
             RecordRef::Schedule => sides.swap::<Vec<ShootDay>>(|_, _| Ok(()))?.map(Change::Schedule),
+            RecordRef::Meeting(id) => {
+                sides.swap::<Meeting>(|_, _| Ok(()))?.map(|swap| Change::Meeting(id.clone(), swap))
+            }
         };
         let Some(change) = change else { return Ok(None) };
         let edit = Edit::new(format!("{} edited as text", self.title_of(record)), vec![change]);

@@ -110,7 +110,8 @@ impl Touched {
                 self.scenes.extend(relations.scene_at(number));
                 self.schedule = true;
             }
-            Change::SceneOrder(_) => {}
+            // What a meeting says may name what is not there any more.
+            Change::SceneOrder(_) | Change::Meeting(..) => {}
             Change::Schedule(_) => self.schedule = true,
         }
     }

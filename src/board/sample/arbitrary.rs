@@ -12,10 +12,10 @@ use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
 
 use super::super::{
-    Among, BaseWish, Character, CharacterId, Departure, Evidence, EvidenceKind, GatherSettings, Head, Id,
-    Light, Look, LookId, Outfit, OutfitId, Pairs, Period, PeriodId, Piece, Place, Raise, Reach, Recognition,
-    Records, Scene, SceneNumber, Scope, ShootDay, Stage, Thread, ThreadId, Treatment, Weight, Weights,
-    Wishes,
+    Among, BaseWish, Character, CharacterId, Decision, Departure, Evidence, EvidenceKind, GatherSettings,
+    Head, Id, Light, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, Pairs, Period, PeriodId, Piece,
+    Place, Question, Raise, Reach, Recognition, Records, Scene, SceneNumber, Scope, ShootDay, Stage, Stop,
+    Thread, ThreadId, Treatment, Weight, Weights, Wishes,
 };
 
 const OUTFITS: [&str; 8] = ["o1", "o2", "o3", "o4", "o5", "o6", "o7", "o8"];
@@ -23,6 +23,7 @@ const LOOKS: [&str; 5] = ["l1", "l2", "l3", "l4", "l5"];
 const CHARACTERS: [&str; 3] = ["ada", "ben", "nobody"];
 const PERIODS: [&str; 4] = ["p1", "p2", "p3", "never"];
 const THREADS: [&str; 3] = ["t1", "t2", "lost"];
+const MEETINGS: [&str; 3] = ["2026-11-25", "2026-11-25-2", "2027-01-07"];
 const SCENES: [&str; 7] = ["1", "2", "3", "3A", "3B", "4", "12"];
 const DATES: [&str; 14] = [
     "1926-08-14",
@@ -233,6 +234,37 @@ pub fn schedules() -> BoxedStrategy<Vec<ShootDay>> {
     vec(one.prop_map(|(day, date, scenes, notes)| ShootDay { day, date, scenes, notes }), 0..3).boxed()
 }
 
+pub(super) fn meeting_ids() -> impl Strategy<Value = MeetingId> {
+    ids(&MEETINGS)
+}
+
+fn stops() -> impl Strategy<Value = Stop> {
+    prop_oneof![
+        Just(Stop::Board),
+        periods().prop_map(Stop::Period),
+        look_ids().prop_map(Stop::Look),
+        numbers().prop_map(Stop::Scene),
+    ]
+}
+
+/// Any meeting.
+pub fn meetings() -> BoxedStrategy<Meeting> {
+    let decision = (text(), stops(), text(), option::of(parsed(&DATES)));
+    let decision = decision.prop_map(|(decision, at, owner, due)| Decision { decision, at, owner, due });
+    let question = (text(), stops(), text(), option::of(parsed(&DATES)), text());
+    let question =
+        question.prop_map(|(question, at, owner, due, answer)| Question { question, at, owner, due, answer });
+    (text(), texts(), vec(decision, 0..3), vec(question, 0..3), text())
+        .prop_map(|(title, present, decisions, questions, notes)| Meeting {
+            title,
+            present,
+            decisions,
+            questions,
+            notes,
+        })
+        .boxed()
+}
+
 fn amongs() -> impl Strategy<Value = Among> {
     prop_oneof![
         characters().prop_map(Among::Character),
@@ -332,13 +364,15 @@ pub fn heads() -> BoxedStrategy<Head> {
 pub fn records() -> BoxedStrategy<Records> {
     let outfits = btree_map(outfit_ids(), outfits().prop_map(Arc::new), 0..9);
     let looks = btree_map(look_ids(), looks().prop_map(Arc::new), 0..6);
-    (heads(), outfits, looks, all_scenes(), schedules())
-        .prop_map(|(head, outfits, looks, scenes, schedule)| Records {
+    let meetings = btree_map(meeting_ids(), meetings().prop_map(Arc::new), 0..3);
+    (heads(), outfits, looks, all_scenes(), schedules(), meetings)
+        .prop_map(|(head, outfits, looks, scenes, schedule, meetings)| Records {
             head: Arc::new(head),
             outfits,
             looks,
             scenes: scenes.into_iter().map(Arc::new).collect(),
             schedule: Arc::new(schedule),
+            meetings,
         })
         .boxed()
 }

@@ -76,6 +76,7 @@ pub fn records() -> Records {
         looks: by_id(looks),
         scenes: scenes.into_iter().map(|scene| Arc::new(read(scene))).collect(),
         schedule: Arc::new(read(schedule)),
+        meetings: Default::default(),
     }
 }
 

@@ -6,11 +6,12 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 use super::super::{
-    BaseWish, Board, CharacterId, Edit, Head, Look, LookId, Outfit, OutfitId, PeriodId, Records, Refused,
-    Scene, SceneNumber, Scope, Treatment,
+    BaseWish, Board, CharacterId, Edit, Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, PeriodId,
+    Records, Refused, Scene, SceneNumber, Scope, Treatment,
 };
 use super::arbitrary::{
-    characters, heads, look_ids, looks, numbers, outfit_ids, outfits, periods, records, scenes, scopes,
+    characters, heads, look_ids, looks, meeting_ids, meetings, numbers, outfit_ids, outfits, periods,
+    records, scenes, scopes,
 };
 
 /// Anything that a person can do to a board, and what hands can do to its files.
@@ -49,6 +50,7 @@ pub enum Operation {
     ChangeScene(Box<Scene>),
     AddScene(Box<Scene>, Option<SceneNumber>),
     CutScene(SceneNumber),
+    Minute(MeetingId, Box<Meeting>),
     /// All at once, as when a folder is replaced by another.
     Become(Box<Records>),
 }
@@ -103,6 +105,7 @@ impl Operation {
             }
             Self::AddScene(scene, after) => board.add_scene(*scene, after.as_ref())?,
             Self::CutScene(scene) => board.cut_scene(&scene)?,
+            Self::Minute(id, says) => board.minute(&id, "minutes", |meeting| *meeting = *says),
             Self::Become(records) => Edit::between("became", board.records(), &records),
         })
     }
@@ -155,6 +158,7 @@ pub fn operations() -> BoxedStrategy<Operation> {
         any_scene().prop_map(Op::ChangeScene),
         (any_scene(), option::of(numbers())).prop_map(|(a, b)| Op::AddScene(a, b)),
         numbers().prop_map(Op::CutScene),
+        (meeting_ids(), meetings().prop_map(Box::new)).prop_map(|(a, b)| Op::Minute(a, b)),
     ];
     prop_oneof![4 => gathering, 3 => rearranging, 2 => amending, 3 => casting, 1 => wishing].boxed()
 }
