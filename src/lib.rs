@@ -8,6 +8,7 @@
 //! | [`screen`] | the full-screen app: state, the one table of actions, views, layers, parts |
 //! | [`report`] | one document model, one file per report, one file per format |
 //! | [`check`] | findings, one file per family |
+//! | [`plot`] | what scenes and shooting days make of the looks: changes, screen time, first uses, cautions |
 //! | [`gather`] | which looks keep most of the wardrobe, with proof |
 //! | [`store`] | board ⇄ folder: YAML, safe writes, the history log, changes from outside |
 //! | [`board`] | the records, what follows from them, and [`board::Edit`], the only way to change them |
@@ -17,6 +18,7 @@ pub mod board;
 pub mod check;
 pub mod cli;
 pub mod gather;
+pub mod plot;
 pub mod report;
 pub mod screen;
 pub mod store;

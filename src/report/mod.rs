@@ -3,7 +3,6 @@
 //! A report makes one [`Document`] from the board, a format writes any document; neither knows the other. So a new
 //! report is one file, and so is a new format. Nothing here opens files or prints.
 
-pub mod changes;
 pub mod document;
 mod formats;
 mod kept;

@@ -1,11 +1,11 @@
 //! Look per scene: exactly one row for each character in each scene, in story order. A scene that nobody is in has
 //! one row without a character, so that no scene is lost.
 
-use super::changes::Changes;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId, Scene};
 use crate::check::words::counted;
+use crate::plot::Changes;
 use crate::trade::eighths::Eighths;
 
 pub(super) fn document(board: &Board) -> Document {
