@@ -10,7 +10,7 @@ use super::failure::Failure;
 use super::{Outcome, faults, outfile};
 use crate::report::{self, Csv, Format, Json, Markdown, Plain};
 
-/// Print look per scene, the look list, the plot or what the looks keep
+/// Print look per scene, the look list, the plot, the shooting days, the minutes or what the looks keep
 #[derive(Debug, Args)]
 #[command(
     after_help = "A report of a board with files that cannot be read says so in itself, and the exit code is 2."
@@ -36,6 +36,10 @@ enum Which {
     Looks,
     /// Scenes down, characters across
     Plot,
+    /// Each shooting day: who wears what in turn, changes, first uses
+    Schedule,
+    /// The minutes of all meetings: decisions, open questions, answers
+    Meeting,
     /// What the looks keep of the wardrobe, what each is worth, and what was let go at what cost
     Kept,
 }
@@ -56,6 +60,8 @@ impl Which {
             Self::Scenes => report::Report::Scenes,
             Self::Looks => report::Report::Looks,
             Self::Plot => report::Report::Plot,
+            Self::Schedule => report::Report::Schedule,
+            Self::Meeting => report::Report::Meeting,
             Self::Kept => report::Report::Kept,
         }
     }
@@ -82,7 +88,7 @@ impl Report {
         let reading = boards::read(&folder)?;
         faults::warn(console, &reading.faults);
         let mut document = self.report.report().document(&reading.board);
-        document.gaps = faults::gaps(&reading.faults).iter().map(|gap| Plain::line(gap)).collect();
+        document.gaps.extend(faults::gaps(&reading.faults).iter().map(|gap| Plain::line(gap)));
         let of_file = self.output.as_deref().and_then(To::of_file);
         let text = self.to.or(of_file).unwrap_or(To::Md).format().write(&document);
         match &self.output {

@@ -1,16 +1,22 @@
 //! The look list: what each look says, what it is made after, where it departs, and where it is seen.
 
+use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
 use crate::check::words::counted;
-use crate::trade::eighths::Eighths;
+use crate::plot::cautions::{Caution, of_look};
+use crate::plot::{self, Shooting};
 
 pub(super) fn document(board: &Board) -> Document {
     let mut table = Table::new(columns());
+    let shooting = Shooting::of(board);
+    let mut raised: Vec<Caution> = Vec::new();
     for id in board.relations().looks_by_order() {
         if let Some(look) = board.look(id) {
-            table.push(row(board, id, look));
+            let cautions = of_look(board, id);
+            table.push(row(board, &shooting, id, look, &cautions));
+            raised.extend(cautions);
         }
     }
     let count = board.count(&Scope::Overall);
@@ -24,6 +30,7 @@ pub(super) fn document(board: &Board) -> Document {
         title: Plain::line(&format!("{}: looks", board.head().title)),
         subtitle: Plain::line(&subtitle),
         notes: vec![Plain::line("Minutes are at a page a minute (common practice).")],
+        cautions: cautions::asks(&raised),
         tables: vec![table],
         ..Document::default()
     }
@@ -46,10 +53,12 @@ fn columns() -> Vec<Column> {
         Column::new("stage", "Stage", Kind::Text),
         Column::new("scenes", "Scenes", Kind::List),
         Column::new("minutes", "Minutes", Kind::Minutes),
+        Column::new("first", "First needed", Kind::Text),
+        Column::new("cautions", "Cautions", Kind::List),
     ]
 }
 
-fn row(board: &Board, id: &LookId, look: &Look) -> Vec<Cell> {
+fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, cautions: &[Caution]) -> Vec<Cell> {
     let base = look.base.as_ref().and_then(|base| board.outfit(base));
     let scenes = board.relations().scenes_of(id);
     let scenes: Vec<_> = scenes.iter().map(|at| &board.records().scenes[*at]).collect();
@@ -72,7 +81,9 @@ fn row(board: &Board, id: &LookId, look: &Look) -> Vec<Cell> {
         Cell::list(look.threads.iter().map(thread)),
         Cell::text(look.stage.word()),
         Cell::list(scenes.iter().map(|scene| scene.number.to_string())),
-        Cell::Minutes(scenes.iter().map(|scene| scene.pages).sum::<Eighths>()),
+        Cell::Minutes(plot::of_look(board, id)),
+        Cell::maybe(shooting.first_needed(id).map(super::day)),
+        cautions::cell(cautions),
     ]
 }
 
@@ -143,7 +154,7 @@ mod tests {
                 "evidence": ["photograph: album 3", "hearsay"], "folded": ["Dyed frock"],
                 "departures": ["neck: square → round — the harness", "hem"],
                 "dressing": ["sleeves pushed"], "threads": ["The cap"], "stage": "toile",
-                "scenes": ["1", "2B"], "minutes": 1.5,
+                "scenes": ["1", "2B"], "minutes": 1.5, "first": null, "cautions": ["harness"],
             }])
         );
     }

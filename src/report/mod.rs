@@ -3,19 +3,22 @@
 //! A report makes one [`Document`] from the board, a format writes any document; neither knows the other. So a new
 //! report is one file, and so is a new format. Nothing here opens files or prints.
 
+mod cautions;
 pub mod document;
 mod formats;
 mod kept;
 mod looks;
+mod meeting;
 pub mod plain;
 mod plot;
 mod scenes;
+mod schedule;
 
 pub use document::{Cell, Column, Document, Kind, Share, Table};
 pub use formats::{Csv, Format, Json, Markdown};
 pub use plain::Plain;
 
-use crate::board::{Board, CharacterId};
+use crate::board::{Board, CharacterId, ShootDay};
 
 /// The reports that there are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,13 +29,18 @@ pub enum Report {
     Looks,
     /// The plot: scenes down, characters across.
     Plot,
+    /// The shooting days: who wears what, changes, first uses.
+    Schedule,
+    /// The minutes: decisions and questions of all meetings.
+    Meeting,
     /// What the looks keep of the wardrobe, and what each of them is worth.
     Kept,
 }
 
 impl Report {
     /// All reports.
-    pub const ALL: [Self; 4] = [Self::Scenes, Self::Looks, Self::Plot, Self::Kept];
+    pub const ALL: [Self; 6] =
+        [Self::Scenes, Self::Looks, Self::Plot, Self::Schedule, Self::Meeting, Self::Kept];
 
     /// The report on this board.
     pub fn document(self, board: &Board) -> Document {
@@ -40,8 +48,18 @@ impl Report {
             Self::Scenes => scenes::document(board),
             Self::Looks => looks::document(board),
             Self::Plot => plot::document(board),
+            Self::Schedule => schedule::document(board),
+            Self::Meeting => meeting::document(board),
             Self::Kept => kept::document(board),
         }
+    }
+}
+
+/// A shooting day, with its date where it has one: `3 (2027-07-07)`.
+fn day(day: &ShootDay) -> String {
+    match &day.date {
+        Some(date) => format!("{} ({date})", day.day),
+        None => day.day.to_string(),
     }
 }
 

@@ -1,43 +1,52 @@
 //! Look per scene: exactly one row for each character in each scene, in story order. A scene that nobody is in has
 //! one row without a character, so that no scene is lost.
 
+use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId, Scene};
 use crate::check::words::counted;
-use crate::plot::Changes;
-use crate::trade::eighths::Eighths;
+use crate::plot::cautions::{Caution, of_scene};
+use crate::plot::{Changes, whole};
 
 pub(super) fn document(board: &Board) -> Document {
     let changes = Changes::of(board);
     let cast = super::cast(board);
     let mut table = Table::new(columns());
+    let mut raised: Vec<Caution> = Vec::new();
     for (at, scene) in board.scenes().enumerate() {
         let present: Vec<&CharacterId> =
             cast.iter().copied().filter(|character| scene.wears.get(character).is_some()).collect();
         let period = board.relations().period_of_scene(at).map(|id| board.title_of(id));
+        let cautions = of_scene(scene);
+        let last = [cautions::cell(&cautions), Cell::text(&scene.notes)];
         if present.is_empty() {
-            let mut row = of_scene(scene, period);
-            row.resize(table.columns().len() - 1, Cell::Empty);
-            row.push(Cell::text(&scene.notes));
+            let mut row = about_scene(scene, period);
+            row.resize(table.columns().len() - last.len(), Cell::Empty);
+            row.extend(last.clone());
             table.push(row);
         }
         for character in present {
-            let mut row = of_scene(scene, period);
-            row.extend(of_character(board, character, scene, changes.number(at, character)));
-            row.push(Cell::text(&scene.notes));
+            let mut row = about_scene(scene, period);
+            row.extend(of_character(board, character, scene, &changes, at));
+            row.extend(last.clone());
             table.push(row);
         }
+        raised.extend(cautions);
     }
-    let length: Eighths = board.scenes().map(|scene| scene.pages).sum();
+    let length = whole(board);
     Document {
         key: "scenes",
         title: Plain::line(&format!("{}: look per scene", board.head().title)),
         subtitle: Plain::line(&format!("{}, {length} pages", counted(board.scenes().len(), "scene"))),
         notes: vec![
             Plain::line("A change is a character's nth look in story order."),
+            Plain::line(
+                "Carried: worn into the scene as it was left in the last one, on the same story day; no change.",
+            ),
             Plain::line("Minutes are at a page a minute (common practice)."),
         ],
+        cautions: cautions::asks(&raised),
         tables: vec![table],
         ..Document::default()
     }
@@ -57,14 +66,16 @@ fn columns() -> Vec<Column> {
         Column::new("character", "Character", Kind::Text),
         Column::new("performer", "Performer", Kind::Text),
         Column::new("change", "Change", Kind::Number),
+        Column::new("carried", "Carried", Kind::Text),
         Column::new("look", "Look", Kind::Text),
         Column::new("treatment", "Treatment", Kind::Text),
         Column::new("dressing", "Dressing notes", Kind::List),
+        Column::new("cautions", "Cautions", Kind::List),
         Column::new("notes", "Notes", Kind::Text),
     ]
 }
 
-fn of_scene(scene: &Scene, period: Option<&str>) -> Vec<Cell> {
+fn about_scene(scene: &Scene, period: Option<&str>) -> Vec<Cell> {
     let set = scene.set_or_heading();
     vec![
         Cell::text(&scene.number.to_string()),
@@ -79,8 +90,14 @@ fn of_scene(scene: &Scene, period: Option<&str>) -> Vec<Cell> {
     ]
 }
 
-/// Character, performer, change, look, treatment and dressing notes.
-fn of_character(board: &Board, character: &CharacterId, scene: &Scene, change: Option<u32>) -> Vec<Cell> {
+/// Character, performer, change, whether it is carried, look, treatment and dressing notes.
+fn of_character(
+    board: &Board,
+    character: &CharacterId,
+    scene: &Scene,
+    changes: &Changes<'_>,
+    at: usize,
+) -> Vec<Cell> {
     let id: Option<&LookId> = scene.wears.get(character).and_then(Option::as_ref);
     let look = id.and_then(|id| board.look(id));
     let title = match (id, look) {
@@ -91,7 +108,8 @@ fn of_character(board: &Board, character: &CharacterId, scene: &Scene, change: O
     vec![
         Cell::text(board.name_of(character)),
         Cell::maybe(board.character(character).map(|character| character.performer.as_str())),
-        change.map_or(Cell::Empty, Cell::Number),
+        changes.number(at, character).map_or(Cell::Empty, Cell::Number),
+        Cell::text(if changes.is_carried(at, character) { "carried" } else { "" }),
         Cell::text(title),
         Cell::maybe(look.map(|look| super::looks::treatment(look.treatment))),
         Cell::list(look.map(|look| look.dressing.as_slice()).unwrap_or_default()),
@@ -131,7 +149,10 @@ mod tests {
         let mut reader = ::csv::Reader::from_reader(text.as_bytes());
         let rows: Vec<Vec<String>> =
             reader.records().map(|row| row.unwrap().iter().map(str::to_owned).collect()).collect();
-        let pairs: Vec<[&str; 3]> = rows.iter().map(|row| [&*row[0], &*row[9], &*row[12]]).collect();
+        let pairs: Vec<[&str; 3]> = rows.iter().map(|row| [&*row[0], &*row[9], &*row[13]]).collect();
+        // What is asked because of the rain follows the rows.
+        let (pairs, asks) = pairs.split_at(4);
+        assert!(asks.len() == 2 && asks[0][0].starts_with("water and cold: Ask "), "{asks:?}");
         assert_eq!(
             pairs,
             [
@@ -143,7 +164,7 @@ mod tests {
         );
         assert_eq!(
             rows[0].join("|"),
-            "1|D1|1920|Early|Mole|EXT|dawn|11|1.375|Ada|P. Layer|1|Quay smock|invented (*)|sleeves pushed; hem wet|rain"
+            "1|D1|1920|Early|Mole|EXT|dawn|11|1.375|Ada|P. Layer|1||Quay smock|invented (*)|sleeves pushed; hem wet|water and cold|rain"
         );
         assert_eq!(rows[2][4], "INT. LOFT - DAY");
     }
@@ -154,6 +175,6 @@ mod tests {
         let table = &document(&board).tables[0];
         assert_eq!(table.rows().len(), 1);
         assert_eq!(table.rows()[0][9], Cell::text("stranger"));
-        assert_eq!(table.rows()[0][12], Cell::text("nowhere"));
+        assert_eq!(table.rows()[0][13], Cell::text("nowhere"));
     }
 }

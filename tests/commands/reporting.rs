@@ -44,7 +44,7 @@ fn look_per_scene_says_who_wears_what_with_typed_values() {
         json!([{
             "scene": "1", "story-day": null, "date": "1920", "period": "Early", "set": "Quay", "where": null,
             "when": null, "eighths": 11, "minutes": 1.375, "character": "Ada", "performer": null, "change": 1,
-            "look": "Quay", "treatment": "copies (=)", "dressing": null, "notes": null,
+            "carried": null, "look": "Quay", "treatment": "copies (=)", "dressing": null, "cautions": null, "notes": null,
         }])
     );
 }

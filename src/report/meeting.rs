@@ -1,0 +1,152 @@
+//! The minutes: what was decided and asked in all meetings, the last meeting first, and which questions are still open.
+
+use super::document::{Cell, Column, Document, Kind, Table};
+use super::plain::Plain;
+use crate::board::{Board, Meeting, MeetingId, Stop};
+use crate::check::words::{counted, look_title};
+
+pub(super) fn document(board: &Board) -> Document {
+    let columns = |what: &str, heading: &str| {
+        vec![
+            Column::new("meeting", "Meeting", Kind::Text),
+            Column::new("at", "At", Kind::Text),
+            Column::new(what, heading, Kind::Text),
+            Column::new("owner", "Owner", Kind::Text),
+            Column::new("due", "Due", Kind::Text),
+        ]
+    };
+    let mut open = Table::titled("open", "Questions that are still open", columns("question", "Question"));
+    for (id, _, question) in board.open_questions() {
+        open.push(vec![
+            Cell::text(&day(id)),
+            Cell::text(&stop(board, &question.at)),
+            Cell::text(&question.question),
+            Cell::text(&question.owner),
+            Cell::maybe(question.due.as_ref()),
+        ]);
+    }
+    let mut decided = Table::titled("decisions", "Decisions", columns("decision", "Decision"));
+    let mut answered_columns = columns("question", "Question");
+    answered_columns.push(Column::new("answer", "Answer", Kind::Text));
+    let mut answered = Table::titled("answered", "Questions that are answered", answered_columns);
+    for (id, meeting) in board.records().meetings.iter().rev() {
+        for decision in &meeting.decisions {
+            decided.push(vec![
+                Cell::text(&day(id)),
+                Cell::text(&stop(board, &decision.at)),
+                Cell::text(&decision.decision),
+                Cell::text(&decision.owner),
+                Cell::maybe(decision.due.as_ref()),
+            ]);
+        }
+        for question in meeting.questions.iter().filter(|question| !question.is_open()) {
+            answered.push(vec![
+                Cell::text(&day(id)),
+                Cell::text(&stop(board, &question.at)),
+                Cell::text(&question.question),
+                Cell::text(&question.owner),
+                Cell::maybe(question.due.as_ref()),
+                Cell::text(&question.answer),
+            ]);
+        }
+    }
+    let meetings = &board.records().meetings;
+    let size = format!(
+        "{}, {}, {} still open",
+        counted(meetings.len(), "meeting"),
+        counted(decided.rows().len(), "decision"),
+        counted(open.rows().len(), "question"),
+    );
+    let tables = if meetings.is_empty() { Vec::new() } else { vec![held(board), decided, open, answered] };
+    Document {
+        key: "meeting",
+        title: Plain::line(&format!("{}: minutes", board.head().title)),
+        subtitle: Plain::line(&size),
+        tables,
+        ..Document::default()
+    }
+}
+
+fn held(board: &Board) -> Table {
+    let mut table = Table::titled(
+        "meetings",
+        "The meetings",
+        vec![
+            Column::new("meeting", "Meeting", Kind::Text),
+            Column::new("title", "About", Kind::Text),
+            Column::new("present", "Present", Kind::List),
+            Column::new("decisions", "Decisions", Kind::Number),
+            Column::new("questions", "Questions", Kind::Number),
+            Column::new("notes", "Notes", Kind::Text),
+        ],
+    );
+    let number = |count: usize| Cell::Number(u32::try_from(count).unwrap_or(u32::MAX));
+    let row = |(id, meeting): (&MeetingId, &Meeting)| {
+        vec![
+            Cell::text(&day(id)),
+            Cell::text(&meeting.title),
+            Cell::list(&meeting.present),
+            number(meeting.decisions.len()),
+            number(meeting.questions.len()),
+            Cell::text(&meeting.notes),
+        ]
+    };
+    let meetings = board.records().meetings.iter().rev();
+    meetings.map(|(id, meeting)| row((id, meeting))).for_each(|row| table.push(row));
+    table
+}
+
+fn day(id: &MeetingId) -> String {
+    id.to_string()
+}
+
+/// A stop in the board's own words; what is not on the board any more by its name there.
+fn stop(board: &Board, stop: &Stop) -> String {
+    if !stop.is_on(board) {
+        return format!("{stop} (no longer on the board)");
+    }
+    match stop {
+        Stop::Board => "the whole board".to_owned(),
+        Stop::Period(id) => format!("period {}", board.title_of(id)),
+        Stop::Look(id) => format!("look {}", look_title(board, id)),
+        Stop::Scene(number) => format!("scene {number}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::check::sample;
+    use crate::report::formats::{Format, Markdown};
+
+    #[test]
+    fn the_minutes_say_what_was_decided_what_is_open_and_what_was_answered() {
+        let board = sample::board(json!({
+            "looks": {"smock": {"title": "Quay smock", "treatment": "invent"}},
+            "scenes": [{"scene": 1}],
+            "meetings": {
+                "2026-11-20": {
+                    "present": ["Director", "Designer"],
+                    "questions": [
+                        {"question": "Who swims?", "at": "scene 1", "owner": "Stunts", "due": "2026-12-01"},
+                        {"question": "Which green?", "answer": "the old one"},
+                    ],
+                },
+                "2026-11-25": {"decisions": [
+                    {"decision": "Black stays black.", "at": "look smock", "owner": "Designer"},
+                    {"decision": "The hat goes.", "at": "look hat"},
+                ]},
+            },
+        }));
+        insta::assert_snapshot!(Markdown.write(&document(&board)));
+    }
+
+    #[test]
+    fn before_the_first_meeting_there_are_no_minutes() {
+        let document = document(&sample::board(json!({})));
+        assert!(document.tables.is_empty());
+        assert_eq!(document.subtitle.as_str(), "0 meetings, 0 decisions, 0 questions still open");
+    }
+}

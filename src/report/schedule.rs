@@ -1,0 +1,130 @@
+//! The shooting days: what is shot, who wears what one after the other, who changes how often, and which looks are
+//! needed for the first time.
+
+use super::cautions;
+use super::document::{Cell, Column, Document, Kind, Table};
+use super::plain::Plain;
+use crate::board::{Board, LookId};
+use crate::check::words::{counted, look_title};
+use crate::plot::cautions::{Caution, of_scene};
+use crate::plot::{PlannedDay, Shooting, Spell};
+
+pub(super) fn document(board: &Board) -> Document {
+    let shooting = Shooting::of(board);
+    let mut days = Table::titled("days", "The days", day_columns());
+    let mut wears = Table::titled("wears", "Who wears what, in the order of shooting", wear_columns());
+    let mut raised: Vec<Caution> = Vec::new();
+    for planned in &shooting.days {
+        let mut cautions: Vec<Caution> =
+            planned.scenes.iter().flat_map(|(_, scene)| of_scene(scene)).collect();
+        cautions.sort_by_key(|caution| caution.hazard);
+        cautions.dedup_by_key(|caution| caution.hazard);
+        days.push(of_day(board, planned, &cautions));
+        raised.extend(cautions);
+        for (character, spells) in &planned.wears {
+            for (turn, spell) in (1..).zip(spells) {
+                wears.push(vec![
+                    Cell::Number(planned.day.day),
+                    Cell::maybe(planned.day.date.as_ref()),
+                    Cell::text(board.name_of(character)),
+                    Cell::maybe(board.character(character).map(|one| one.performer.as_str())),
+                    Cell::Number(turn),
+                    Cell::text(spell.look.map_or("no look yet", |look| look_title(board, look))),
+                    Cell::list(spell.scenes.iter().map(ToString::to_string)),
+                    Cell::text(first_use(planned, spell)),
+                ]);
+            }
+        }
+    }
+    let changes: usize = shooting.days.iter().map(PlannedDay::changes).sum();
+    let size = format!("{}, {}", counted(shooting.days.len(), "shooting day"), counted(changes, "change"));
+    let missing: Vec<String> =
+        shooting.days.iter().flat_map(|day| &day.missing).map(ToString::to_string).collect();
+    let gap = format!("On the schedule and not in the script: scene {}.", missing.join(", "));
+    Document {
+        key: "schedule",
+        title: Plain::line(&format!("{}: shooting days", board.head().title)),
+        subtitle: Plain::line(&size),
+        notes: vec![Plain::line(
+            "A change is counted whenever a scene finds somebody in another look than the scene before on the same day; \
+             getting dressed in the morning is none.",
+        )],
+        gaps: if missing.is_empty() { Vec::new() } else { vec![Plain::line(&gap)] },
+        cautions: cautions::asks(&raised),
+        tables: vec![days, wears],
+    }
+}
+
+fn day_columns() -> Vec<Column> {
+    vec![
+        Column::new("day", "Day", Kind::Number),
+        Column::new("date", "Date", Kind::Text),
+        Column::new("scenes", "Scenes", Kind::List),
+        Column::new("eighths", "Pages", Kind::Pages),
+        Column::new("changes", "Changes", Kind::Number),
+        Column::new("first", "Looks needed for the first time", Kind::List),
+        Column::new("cautions", "Cautions", Kind::List),
+        Column::new("notes", "Notes", Kind::Text),
+    ]
+}
+
+fn wear_columns() -> Vec<Column> {
+    vec![
+        Column::new("day", "Day", Kind::Number),
+        Column::new("date", "Date", Kind::Text),
+        Column::new("character", "Character", Kind::Text),
+        Column::new("performer", "Performer", Kind::Text),
+        Column::new("turn", "Turn", Kind::Number),
+        Column::new("look", "Look", Kind::Text),
+        Column::new("scenes", "Scenes", Kind::List),
+        Column::new("first", "First use", Kind::Text),
+    ]
+}
+
+fn of_day(board: &Board, planned: &PlannedDay<'_>, cautions: &[Caution]) -> Vec<Cell> {
+    let first = |look: &&LookId| {
+        let name = board.look(look).map_or("", |look| board.name_of(&look.character));
+        format!("{name}: {}", look_title(board, look))
+    };
+    vec![
+        Cell::Number(planned.day.day),
+        Cell::maybe(planned.day.date.as_ref()),
+        Cell::list(planned.day.scenes.iter().map(ToString::to_string)),
+        Cell::Pages(planned.pages()),
+        Cell::Number(u32::try_from(planned.changes()).unwrap_or(u32::MAX)),
+        Cell::list(planned.first.iter().map(first)),
+        cautions::cell(cautions),
+        Cell::text(&planned.day.notes),
+    ]
+}
+
+fn first_use(planned: &PlannedDay<'_>, spell: &Spell<'_>) -> &'static str {
+    if spell.look.is_some_and(|look| planned.first.contains(&look)) { "first use" } else { "" }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::check::sample;
+    use crate::report::formats::{Format, Markdown};
+
+    #[test]
+    fn a_day_says_who_wears_what_who_changes_and_what_is_new() {
+        let board = sample::board(json!({
+            "looks": {
+                "smock": {"title": "Quay smock", "treatment": "invent"},
+                "frock": {"title": "Dyed frock", "treatment": "invent"},
+            },
+            "scenes": [
+                {"scene": 1, "pages": 1, "action": "She swims.", "wears": {"ada": "smock"}},
+                {"scene": 2, "pages": "4/8", "wears": {"ada": "frock", "ben": null}},
+            ],
+            "schedule": [
+                {"day": 1, "date": "2027-07-05", "scenes": [2, 1, 9], "notes": "Loft"}, {"day": 2, "scenes": [1]},
+            ],
+        }));
+        insta::assert_snapshot!(Markdown.write(&document(&board)));
+    }
+}
