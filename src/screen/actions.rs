@@ -15,11 +15,13 @@ pub enum Scope {
     Looks,
     /// In the list of scenes.
     Scenes,
+    /// On the walk.
+    Walk,
 }
 
 impl Scope {
     /// All scopes, the widest first.
-    pub const ALL: [Self; 4] = [Self::Everywhere, Self::Wall, Self::Looks, Self::Scenes];
+    pub const ALL: [Self; 5] = [Self::Everywhere, Self::Wall, Self::Looks, Self::Scenes, Self::Walk];
 
     /// In a word.
     pub fn word(self) -> &'static str {
@@ -28,6 +30,7 @@ impl Scope {
             Self::Wall => "wall",
             Self::Looks => "looks",
             Self::Scenes => "scenes",
+            Self::Walk => "walk",
         }
     }
 }
@@ -75,6 +78,7 @@ actions! {
     Wall, Everywhere, 0, "wall", ["1"], "Show the wall: every outfit by story period";
     Looks, Everywhere, 0, "looks", ["2"], "Show the list of looks";
     Scenes, Everywhere, 0, "scenes", ["3"], "Show the list of scenes";
+    Walk, Everywhere, 0, "walk", ["4"], "Walk the board stop by stop, as in a meeting";
     Find, Everywhere, 90, "find", ["/"], "Find an outfit, look, scene, thread or period by any of its words";
     Palette, Everywhere, 91, "do", [":", "ctrl-p"], "Choose from everything that can be done here";
     Help, Everywhere, 92, "help", ["?"], "Show the keys that work here";
@@ -156,6 +160,16 @@ actions! {
     SceneAdd, Scenes, 0, "add scene", ["N"], "Add a scene behind this one";
     SceneCut, Scenes, 0, "cut scene", ["D"], "Take the scene out of the script and the schedule";
     SceneLook, Scenes, 20, "its look", ["w"], "Show the look in the list of looks";
+
+    WalkOn, Walk, 10, "next", ["space", "enter"], "Go to the next stop; so do right and page down";
+    WalkBack, Walk, 11, "back", ["backspace"], "Go to the stop before; so do left and page up";
+    WalkBy, Walk, 12, "by", ["tab"], "Walk by period, by look or by scene";
+    WalkJump, Walk, 13, "jump", ["g"], "Jump to another stop";
+    WalkDecide, Walk, 14, "decide", ["d"], "Write a decision into today's minutes, at this stop";
+    WalkAsk, Walk, 15, "ask", ["a"], "Write a question into today's minutes, at this stop";
+    WalkAnswer, Walk, 16, "answer", ["e"], "Answer an open question of this stop";
+    WalkPresent, Walk, 0, "present", ["p"], "Say who is at today's meeting and what it is about";
+    WalkShow, Walk, 17, "on the board", ["w"], "Leave the walk and show the stop on its own view";
 }
 
 impl Act {

@@ -16,7 +16,7 @@ use super::limit;
 use super::measure::Measure;
 use super::theme::Theme;
 use super::travel::Way;
-use super::views::{Target, looks::Looks, scenes::Scenes, wall::Wall};
+use super::views::{Target, looks::Looks, scenes::Scenes, walk::Walk, wall::Wall};
 use crate::board::{Board, Change, Edit, OutfitId, RecordRef, Refused};
 use crate::store::{EditError, NewsKind, OpenBoard};
 
@@ -34,6 +34,8 @@ pub struct App {
     pub looks: Looks,
     /// The scene list's own state.
     pub scenes: Scenes,
+    /// The walk's own state.
+    pub walk: Walk,
     /// What lies over the view; the last is on top.
     pub layers: Vec<Laid>,
     /// The board as the user saw it when the layer that is at work was opened; see [`App::board`].
@@ -108,6 +110,7 @@ impl App {
             wall: Wall::default(),
             looks: Looks::default(),
             scenes: Scenes::default(),
+            walk: Walk::default(),
             layers: Vec::new(),
             seen: None,
             said: Said::default(),
@@ -254,6 +257,7 @@ impl App {
         match self.view {
             Scope::Looks => self.looks.focus(board, target),
             Scope::Scenes => self.scenes.focus(board, target),
+            Scope::Walk => self.walk.focus(board, target),
             Scope::Wall | Scope::Everywhere => self.wall.focus(board, target),
         }
     }
@@ -261,6 +265,7 @@ impl App {
     /// Goes to the view that shows a target best, and puts its focus there.
     pub fn go_to(&mut self, target: &Target) {
         self.view = match (target, self.view) {
+            (_, Scope::Walk) => Scope::Walk,
             (Target::Scene(_), _) => Scope::Scenes,
             (Target::Look(_), Scope::Looks) => Scope::Looks,
             _ => Scope::Wall,
@@ -273,6 +278,7 @@ impl App {
         match self.view {
             Scope::Looks => self.looks.focused(self.board()),
             Scope::Scenes => self.scenes.focused(self.board()),
+            Scope::Walk => self.walk.focused(self.board()),
             Scope::Wall | Scope::Everywhere => self.wall.focused(),
         }
     }
@@ -372,7 +378,7 @@ impl App {
         match self.view {
             Scope::Looks => super::views::looks::click(self, row),
             Scope::Scenes => super::views::scenes::click(self, row),
-            Scope::Wall | Scope::Everywhere => {}
+            Scope::Wall | Scope::Walk | Scope::Everywhere => {}
         }
     }
 
@@ -400,7 +406,7 @@ impl App {
     /// Does an action.
     pub fn perform(&mut self, act: Act) {
         match act {
-            Act::Wall | Act::Looks | Act::Scenes => self.show(act),
+            Act::Wall | Act::Looks | Act::Scenes | Act::Walk => self.show(act),
             Act::Find => self.find(),
             Act::Palette => self.palette(),
             Act::Help => self.help(),
@@ -416,7 +422,7 @@ impl App {
             Act::Redraw => self.errand = Some(Errand::Redraw),
             Act::Back => match self.view {
                 Scope::Looks => self.looks.back(),
-                Scope::Scenes => {}
+                Scope::Scenes | Scope::Walk => {}
                 Scope::Wall | Scope::Everywhere => self.wall.back(),
             },
             // What is done in every view, such as moving, each view does in its own way.
@@ -424,6 +430,7 @@ impl App {
                 Scope::Wall | Scope::Everywhere => super::views::wall::perform(self, act),
                 Scope::Looks => super::views::looks::perform(self, act),
                 Scope::Scenes => super::views::scenes::perform(self, act),
+                Scope::Walk => super::views::walk::perform(self, act),
             },
         }
     }
@@ -434,6 +441,7 @@ impl App {
         self.view = match act {
             Act::Looks => Scope::Looks,
             Act::Scenes => Scope::Scenes,
+            Act::Walk => Scope::Walk,
             _ => Scope::Wall,
         };
         if let Some(target) = target {

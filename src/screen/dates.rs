@@ -1,7 +1,7 @@
 //! Dates and story values as people type them into a form: what they are kept as, or what is wrong with them.
 
 use crate::board::StoryDay;
-use crate::trade::date::{Date, read_friendly};
+use crate::trade::date::{Date, Day, read_friendly};
 use crate::trade::eighths::Eighths;
 
 /// A date as people type it; nothing for an empty text.
@@ -53,4 +53,17 @@ pub(super) fn story_day_says(text: &str) -> Result<String, String> {
         Some(day) => format!("kept as {day}"),
         None => "D1 for the first day of the story, N1 for its night".to_owned(),
     })
+}
+
+/// The day on this machine's calendar.
+pub(super) fn today() -> Date {
+    let now = jiff::ZonedDateTime::now().date();
+    let month = u8::try_from(now.month()).unwrap_or(1);
+    let day = u8::try_from(now.day()).unwrap_or(1);
+    let today = Day::from_ymd(i64::from(now.year()), month, day).and_then(Date::on);
+    #[expect(
+        clippy::expect_used,
+        reason = "a civil calendar's day is a day of ours; both are proleptic Gregorian"
+    )]
+    today.expect("today is a day")
 }

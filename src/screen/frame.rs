@@ -37,7 +37,7 @@ pub fn draw_on(
     app.wall.refresh(app.open.board(), app.version);
     let period = period_in_focus(app);
     let faults = app.open.faults().len();
-    let App { open, version, view, wall, looks, scenes, layers, said, measure, theme, hits, .. } = app;
+    let App { open, version, view, wall, looks, scenes, walk, layers, said, measure, theme, hits, .. } = app;
     let board = open.board();
     measure.refresh(board, *version);
     let mut canvas = Canvas::new(buffer, theme, hits);
@@ -57,7 +57,7 @@ pub fn draw_on(
     let body = Rect::new(area.x, area.y + 2, area.width, area.height - 2 - foot_rows);
     let foot = Rect::new(area.x, body.bottom(), area.width, foot_rows);
     header(&mut canvas, head, board, *view, &wall.says());
-    let character = wall_or_focus(*view, wall, looks, scenes, board);
+    let character = wall_or_focus(*view, wall, looks, scenes, walk, board);
     let who = match &character {
         Some(Limit::Character(who)) => Some(who),
         _ => None,
@@ -75,6 +75,7 @@ pub fn draw_on(
     match view {
         Scope::Looks => looks.draw(board, &mut canvas, body),
         Scope::Scenes => scenes.draw(board, &mut canvas, body),
+        Scope::Walk => walk.draw(board, &mut canvas, body),
         Scope::Wall | Scope::Everywhere => wall.draw(board, *version, &mut canvas, body),
     }
     let keys = layers.last_mut().map(|laid| laid.layer().keys());
@@ -115,14 +116,17 @@ fn wall_or_focus(
     wall: &wall::Wall,
     looks: &super::views::looks::Looks,
     scenes: &super::views::scenes::Scenes,
+    walk: &super::views::walk::Walk,
     board: &Board,
 ) -> Option<Limit> {
     use super::views::Target;
+    let of_look = |target| match target {
+        Some(Target::Look(id)) => board.look(&id).map(|look| look.character.clone()),
+        _ => None,
+    };
     let character = match view {
-        Scope::Looks => match looks.focused(board) {
-            Some(Target::Look(id)) => board.look(&id).map(|look| look.character.clone()),
-            _ => None,
-        },
+        Scope::Looks => of_look(looks.focused(board)),
+        Scope::Walk => of_look(walk.focused(board)),
         Scope::Scenes => scenes.character(board),
         Scope::Wall | Scope::Everywhere => wall.character(board),
     };
@@ -134,7 +138,12 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
         (canvas.theme.heading(), canvas.theme.quiet(), canvas.theme.key(), canvas.theme.focus());
     let right = area.right();
     // The views' names must be seen on every width; the title takes what they leave.
-    let tabs = [(Act::Wall, Scope::Wall), (Act::Looks, Scope::Looks), (Act::Scenes, Scope::Scenes)];
+    let tabs = [
+        (Act::Wall, Scope::Wall),
+        (Act::Looks, Scope::Looks),
+        (Act::Scenes, Scope::Scenes),
+        (Act::Walk, Scope::Walk),
+    ];
     let tabs_width: usize = tabs.iter().map(|(act, _)| width(act.row().name) + 4).sum();
     let room = area.width.saturating_sub(u16::try_from(tabs_width).unwrap_or(0) + 1);
     let mut x = area.x + canvas.put(area.x, area.y, room, &board.head().title, heading) + 2;

@@ -150,6 +150,7 @@ fn place(scope: Scope) -> &'static str {
         Scope::Wall => "On the wall",
         Scope::Looks => "Among the looks",
         Scope::Scenes => "Among the scenes",
+        Scope::Walk => "On the walk",
     }
 }
 

@@ -27,6 +27,12 @@ impl Key {
         }
         Self { code, modifiers }
     }
+
+    /// The event that pressing it makes.
+    #[cfg(test)]
+    pub fn event(self) -> KeyEvent {
+        KeyEvent::new(self.code, self.modifiers)
+    }
 }
 
 const NAMED: &[(&str, KeyCode)] = &[

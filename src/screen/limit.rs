@@ -9,7 +9,7 @@ use super::layers::{Field, Form, Item, Pick};
 use crate::board::{Board, Count, Edit, LookId, OutfitId, Refused, Scope};
 use crate::check::words::capital;
 use crate::gather::{Likeness, lost_by_mergers};
-use crate::trade::date::{Date, Day};
+use crate::screen::dates::today;
 
 type Make = Box<dyn Fn(&Board) -> Result<Edit, Refused>>;
 
@@ -185,19 +185,6 @@ impl App {
         );
         self.open_layer(form.lead(lead));
     }
-}
-
-/// The day on this machine's calendar.
-fn today() -> Date {
-    let now = jiff::ZonedDateTime::now().date();
-    let month = u8::try_from(now.month()).unwrap_or(1);
-    let day = u8::try_from(now.day()).unwrap_or(1);
-    let today = Day::from_ymd(i64::from(now.year()), month, day).and_then(Date::on);
-    #[expect(
-        clippy::expect_used,
-        reason = "a civil calendar's day is a day of ours; both are proleptic Gregorian"
-    )]
-    today.expect("today is a day")
 }
 
 #[cfg(test)]

@@ -15,6 +15,7 @@ use tempfile::TempDir;
 use super::app::App;
 use super::canvas::{Canvas, Hits};
 use super::frame;
+use super::keys::Key;
 use super::theme::{Depth, Theme};
 use crate::board::{Look, Scene};
 use crate::store::{OpenBoard, Places};
@@ -72,8 +73,8 @@ impl Trial {
     /// Presses keys, by their names in the table of actions.
     pub fn keys(&mut self, names: &str) {
         for name in names.split_whitespace() {
-            let (code, modifiers) = key(name);
-            self.app.event(&Event::Key(KeyEvent::new(code, modifiers)));
+            let key: Key = name.parse().expect(name);
+            self.app.event(&Event::Key(key.event()));
         }
     }
 
@@ -169,32 +170,6 @@ impl Trial {
 fn lines(buffer: &Buffer) -> Vec<String> {
     let row = |y| -> String { (0..buffer.area.width).map(|x| buffer[(x, y)].symbol()).collect() };
     (0..buffer.area.height).map(|y| row(y).trim_end().to_owned()).collect()
-}
-
-fn key(name: &str) -> (KeyCode, KeyModifiers) {
-    if let Some(rest) = name.strip_prefix("ctrl-") {
-        return (key(rest).0, KeyModifiers::CONTROL);
-    }
-    if let Some(rest) = name.strip_prefix("shift-") {
-        return (key(rest).0, KeyModifiers::SHIFT);
-    }
-    let code = match name {
-        "enter" => KeyCode::Enter,
-        "esc" => KeyCode::Esc,
-        "tab" => KeyCode::Tab,
-        "delete" => KeyCode::Delete,
-        "up" => KeyCode::Up,
-        "down" => KeyCode::Down,
-        "left" => KeyCode::Left,
-        "right" => KeyCode::Right,
-        "home" => KeyCode::Home,
-        "end" => KeyCode::End,
-        "pgup" => KeyCode::PageUp,
-        "pgdn" => KeyCode::PageDown,
-        "space" => KeyCode::Char(' '),
-        _ => KeyCode::Char(name.chars().next().unwrap()),
-    };
-    (code, KeyModifiers::NONE)
 }
 
 /// Three characters (one without a look), three periods, six outfits, five looks and nine scenes, by file.

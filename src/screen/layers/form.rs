@@ -108,6 +108,8 @@ pub struct Form {
     fields: Vec<Field>,
     at: usize,
     wrong: Option<String>,
+    /// Whether it lies at the foot, so that what is above stays to be seen.
+    is_low: bool,
     then: Then,
 }
 
@@ -118,13 +120,28 @@ impl Form {
         fields: Vec<Field>,
         then: impl FnMut(&mut App, &[Filled]) -> Result<(), String> + 'static,
     ) -> Self {
-        Self { title: title.into(), lead: Vec::new(), fields, at: 0, wrong: None, then: Box::new(then) }
+        Self {
+            title: title.into(),
+            lead: Vec::new(),
+            fields,
+            at: 0,
+            wrong: None,
+            is_low: false,
+            then: Box::new(then),
+        }
     }
 
     /// Lines above the fields.
     #[must_use]
     pub fn lead(mut self, lead: Vec<String>) -> Self {
         self.lead = lead;
+        self
+    }
+
+    /// The form at the foot of the screen.
+    #[must_use]
+    pub fn low(mut self) -> Self {
+        self.is_low = true;
         self
     }
 
@@ -203,6 +220,8 @@ impl Layer for Form {
         let rows =
             lead.len() + self.fields.len() + wrong.len().max(spare) + usize::from(wrong.len() <= spare);
         let high = u16::try_from(rows).unwrap_or(u16::MAX).saturating_add(2);
+        let high = high.min(area.height);
+        let area = if self.is_low { Rect { y: area.bottom() - high, height: high, ..area } } else { area };
         let inside = window::open(canvas, area, (wide, high), &self.title, "");
         // What is wrong, and the field in focus, must be seen, whatever the height.
         wrong.truncate(usize::from(inside.height.saturating_sub(1)));

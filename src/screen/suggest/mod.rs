@@ -39,7 +39,7 @@ impl App {
             super::actions::Scope::Wall | super::actions::Scope::Everywhere => {
                 self.wall.character(self.board())
             }
-            super::actions::Scope::Looks => match self.focused() {
+            super::actions::Scope::Looks | super::actions::Scope::Walk => match self.focused() {
                 Some(super::views::Target::Look(id)) => {
                     self.board().look(&id).map(|look| look.character.clone())
                 }

@@ -2,6 +2,7 @@
 
 pub mod looks;
 pub mod scenes;
+pub mod walk;
 pub mod wall;
 
 use crate::board::{LookId, OutfitId, PeriodId, SceneNumber, ThreadId};

@@ -1,0 +1,196 @@
+//! The stop on the screen: its name in large letters, what it is, and beside or below that what is said of it.
+
+use ratatui::layout::Rect;
+use ratatui::style::Style;
+use ratatui::text::Line;
+use ratatui::widgets::Widget;
+use tui_big_text::{BigText, PixelSize};
+
+use super::Walk;
+use super::page::{self, Page, Part};
+use crate::board::{Board, Piece};
+use crate::screen::canvas::{Canvas, width, wrapped};
+use crate::screen::parts::swatch;
+
+/// From this width on the minutes stand beside.
+const BESIDE: u16 = 110;
+/// From this height on there is room for large letters.
+const HIGH: u16 = 24;
+/// Cells of one large letter, and its rows.
+const LETTER: (u16, u16) = (4, 4);
+/// The widest that lines are read at ease from across a room.
+const WIDEST: u16 = 96;
+
+/// One row of the stop.
+struct Row {
+    indent: u16,
+    mark: String,
+    text: String,
+    style: Style,
+    mark_style: Style,
+    piece: Option<Piece>,
+}
+
+impl Walk {
+    /// Draws it.
+    pub fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
+        let stop = self.at(board);
+        let stops = self.by.stops(board);
+        self.place = stops.iter().position(|one| *one == stop).unwrap_or(self.place);
+        let page = page::of(board, &stop);
+        let quiet = canvas.theme.quiet();
+        let where_at = format!("walk {} · stop {} of {}", self.by.words(), self.place + 1, stops.len());
+        canvas.put(area.x + 1, area.y, area.width.saturating_sub(1), &where_at, quiet);
+        let side_margin = if area.width >= 60 { 3 } else { 1 };
+        let inner = Rect {
+            x: area.x + side_margin,
+            y: area.y + 1,
+            width: area.width.saturating_sub(2 * side_margin),
+            height: area.height.saturating_sub(1),
+        };
+        let below = draw_title(&page.title, canvas, inner, area.height);
+        let facts = wrapped(&page.facts, usize::from(inner.width));
+        let mut y = below;
+        for line in facts.iter().take(2) {
+            canvas.put(inner.x, y, inner.width, line, quiet);
+            y += 1;
+        }
+        let body = Rect { y: y + 1, height: inner.bottom().saturating_sub(y + 1), ..inner };
+        if body.height == 0 {
+            return;
+        }
+        if area.width >= BESIDE && !page.side.is_empty() {
+            let left = (body.width * 3 / 5).min(WIDEST);
+            let gap = 4;
+            let main = rows(&page.main, canvas, left);
+            let side = rows(&page.side, canvas, body.width - left - gap);
+            let most = main.len().max(side.len());
+            self.scroll = self.scroll.min(most.saturating_sub(usize::from(body.height)));
+            draw_rows(&main[self.scroll.min(main.len())..], canvas, Rect { width: left, ..body });
+            let beside = Rect { x: body.x + left + gap, width: body.width - left - gap, ..body };
+            draw_rows(&side[self.scroll.min(side.len())..], canvas, beside);
+            more(canvas, area, self.scroll + usize::from(body.height) < most);
+        } else {
+            let all = one_column(&page);
+            let all = rows(&all, canvas, body.width.min(WIDEST));
+            self.scroll = self.scroll.min(all.len().saturating_sub(usize::from(body.height)));
+            draw_rows(&all[self.scroll..], canvas, body);
+            more(canvas, area, self.scroll + usize::from(body.height) < all.len());
+        }
+    }
+}
+
+/// Below each other: what it says first, then what waits for somebody, then the rest.
+fn one_column(page: &Page) -> Vec<Part> {
+    let says = page.main.iter().take_while(|part| matches!(part, Part::Says(_))).count();
+    let (says, main) = page.main.split_at(says);
+    let asked = page.side.iter().take_while(|part| !matches!(part, Part::Heading("Cautions"))).count();
+    let (said, asks) = page.side.split_at(asked);
+    let mut short = Vec::new();
+    if !page.cautions.is_empty() {
+        let words = format!("cautions: {}; whom to ask stands below", page.cautions.join(", "));
+        short.push(Part::Waiting("!".to_owned(), words));
+    }
+    [says, &short, said, main, asks].concat()
+}
+
+/// That there is more below.
+fn more(canvas: &mut Canvas<'_>, area: Rect, is_more: bool) {
+    if is_more {
+        let words = "↓ more";
+        let wide = u16::try_from(width(words)).unwrap_or(0);
+        let key = canvas.theme.key();
+        canvas.put(area.right().saturating_sub(wide + 1), area.bottom() - 1, wide, words, key);
+    }
+}
+
+/// Draws the name; returns the row below it.
+fn draw_title(title: &str, canvas: &mut Canvas<'_>, area: Rect, high: u16) -> u16 {
+    let heading = canvas.theme.heading();
+    let large = in_large(title);
+    let letters =
+        u16::try_from(large.as_deref().map_or(0, |large| large.chars().count())).unwrap_or(u16::MAX);
+    match large {
+        Some(large) if high >= HIGH && letters.saturating_mul(LETTER.0) <= area.width => {
+            let text = BigText::builder()
+                .pixel_size(PixelSize::Quadrant)
+                .style(heading)
+                .lines([Line::from(large)])
+                .build();
+            text.render(Rect { height: LETTER.1, ..area }, canvas.buffer);
+            area.y + LETTER.1 + 1
+        }
+        _ => {
+            canvas.put(area.x, area.y, area.width, title, heading);
+            area.y + 1
+        }
+    }
+}
+
+/// A title in letters that there are in large; `None` where one is missing.
+fn in_large(title: &str) -> Option<String> {
+    let plain = |c: char| match c {
+        '’' | '‘' => Some('\''),
+        '“' | '”' => Some('"'),
+        '–' | '—' => Some('-'),
+        ' '..='~' | '\u{a1}'..='\u{ff}' => Some(c),
+        _ => None,
+    };
+    title.chars().map(plain).collect()
+}
+
+fn rows(parts: &[Part], canvas: &Canvas<'_>, wide: u16) -> Vec<Row> {
+    let theme = canvas.theme;
+    let (text, heading, quiet, open) = (theme.text(), theme.heading(), theme.quiet(), theme.open());
+    let mut rows: Vec<Row> = Vec::new();
+    let mut put =
+        |indent: u16, mark: &str, words: &str, style: Style, mark_style: Style, piece: Option<&Piece>| {
+            let room = usize::from(wide.saturating_sub(indent)).max(1);
+            for (at, line) in wrapped(words, room).into_iter().enumerate() {
+                let first = at == 0;
+                rows.push(Row {
+                    indent,
+                    mark: if first { mark.to_owned() } else { String::new() },
+                    text: line,
+                    style,
+                    mark_style,
+                    piece: piece.filter(|_| first).cloned(),
+                });
+            }
+        };
+    let mark_room = |mark: &str| u16::try_from(width(mark)).unwrap_or(0).max(1) + 1;
+    let blank = |rows: &mut dyn FnMut(u16, &str, &str, Style, Style, Option<&Piece>)| {
+        rows(0, "", " ", Style::new(), Style::new(), None);
+    };
+    for (at, part) in parts.iter().enumerate() {
+        match part {
+            Part::Says(words) => {
+                put(0, "", words, heading, heading, None);
+                blank(&mut put);
+            }
+            Part::Heading(words) => {
+                if at > 0 {
+                    blank(&mut put);
+                }
+                put(0, "", words, quiet, quiet, None);
+            }
+            Part::Text(words) => put(0, "", words, text, text, None),
+            Part::Item(mark, words) => put(mark_room(mark), mark, words, text, heading, None),
+            Part::Waiting(mark, words) => put(mark_room(mark), mark, words, open, open, None),
+            Part::Piece(piece, words) => put(swatch::WIDTH + 1, "", words, text, text, Some(piece)),
+        }
+    }
+    rows
+}
+
+fn draw_rows(rows: &[Row], canvas: &mut Canvas<'_>, area: Rect) {
+    for (y, row) in (area.top()..area.bottom()).zip(rows) {
+        if let Some(piece) = &row.piece {
+            swatch::draw(canvas, area.x, y, area.right(), std::slice::from_ref(piece));
+        } else if !row.mark.is_empty() {
+            canvas.put(area.x, y, row.indent, &row.mark, row.mark_style);
+        }
+        let indent = row.indent.min(area.width);
+        canvas.put(area.x + indent, y, area.width - indent, &row.text, row.style);
+    }
+}

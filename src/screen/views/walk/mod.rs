@@ -1,0 +1,84 @@
+//! Walk: the meeting's screen. One stop at a time, large and quiet: what it is, what is decided and asked about it.
+//!
+//! The stops are read from the board for every frame; what is kept here is which of them is on the screen and how far
+//! it is scrolled. Whatever is recorded lies over the foot of the stop, which stays to be seen.
+
+mod act;
+mod draw;
+mod page;
+mod record;
+mod stops;
+#[cfg(test)]
+mod tests;
+
+use super::Target;
+use crate::board::{Board, Stop};
+
+pub use act::perform;
+pub use stops::By;
+
+/// The state of the view.
+#[derive(Debug, Default)]
+pub struct Walk {
+    by: By,
+    at: Stop,
+    /// Where the stop stood, for when it is gone.
+    place: usize,
+    /// How many rows of the stop are above the screen.
+    scroll: usize,
+}
+
+impl Walk {
+    /// Goes to the stop that shows a target, where there is one.
+    pub fn focus(&mut self, board: &Board, target: &Target) {
+        let stop = match target {
+            Target::Period(id) => Stop::Period(id.clone()),
+            Target::Look(id) => Stop::Look(id.clone()),
+            Target::Scene(number) => Stop::Scene(number.clone()),
+            Target::Outfit(id) => match board.relations().period_of_outfit(id) {
+                Some(period) => Stop::Period(period.clone()),
+                None => return,
+            },
+            Target::Thread(_) => return,
+        };
+        if stop.is_on(board) {
+            self.by = By::of(&stop).unwrap_or(self.by);
+            self.go_to(board, stop);
+        }
+    }
+
+    /// What is on the screen.
+    pub fn focused(&self, board: &Board) -> Option<Target> {
+        match self.at(board) {
+            Stop::Board => None,
+            Stop::Period(id) => Some(Target::Period(id)),
+            Stop::Look(id) => Some(Target::Look(id)),
+            Stop::Scene(number) => Some(Target::Scene(number)),
+        }
+    }
+
+    /// The stop on the screen; where it is gone, the one that took its place.
+    fn at(&self, board: &Board) -> Stop {
+        if self.at.is_on(board) {
+            return self.at.clone();
+        }
+        let stops = self.by.stops(board);
+        stops.get(self.place.min(stops.len() - 1)).cloned().unwrap_or_default()
+    }
+
+    fn go_to(&mut self, board: &Board, stop: Stop) {
+        self.place = self.by.stops(board).iter().position(|one| *one == stop).unwrap_or(0);
+        (self.at, self.scroll) = (stop, 0);
+    }
+
+    /// Goes so many stops on; says whether there was another.
+    fn step(&mut self, board: &Board, by: isize) -> bool {
+        let (stops, now) = (self.by.stops(board), self.at(board));
+        let at = stops.iter().position(|stop| *stop == now).unwrap_or(self.place);
+        let next = at.saturating_add_signed(by).min(stops.len() - 1);
+        if let Some(stop) = stops.into_iter().nth(next) {
+            self.go_to(board, stop);
+        }
+        next != at
+    }
+}

@@ -1,0 +1,175 @@
+#![allow(clippy::unwrap_used, reason = "a test")]
+
+use insta::assert_snapshot;
+
+use crate::board::{Board, MeetingId, Stop};
+use crate::screen::actions::Scope;
+use crate::screen::dates::today;
+use crate::screen::trial::Trial;
+
+const SIZE: (u16, u16) = (120, 40);
+/// So wide that no line of the minutes is broken.
+const WIDE: (u16, u16) = (200, 60);
+
+fn walk() -> Trial {
+    let mut trial = Trial::demo();
+    trial.keys("4 home");
+    trial
+}
+
+fn stop(trial: &Trial) -> String {
+    trial.app.walk.at(trial.app.open.board()).to_string()
+}
+
+fn minutes(board: &Board) -> crate::board::Meeting {
+    board.meeting(&MeetingId::on(&today()).unwrap()).cloned().unwrap_or_default()
+}
+
+#[test]
+fn a_period_at_120_by_40() {
+    let mut trial = walk();
+    trial.keys("right right");
+    assert_snapshot!(trial.body(SIZE));
+}
+
+#[test]
+fn a_look_at_120_by_40() {
+    let mut trial = walk();
+    trial.keys("tab");
+    trial.app.walk.go_to(trial.app.open.board(), "look od-crossing-black".parse().unwrap());
+    assert_snapshot!(trial.body(SIZE));
+}
+
+#[test]
+fn a_scene_at_80_by_24() {
+    let mut trial = walk();
+    trial.app.walk.focus(trial.app.open.board(), &crate::screen::views::Target::Scene("27".parse().unwrap()));
+    assert_snapshot!(trial.body((80, 24)));
+}
+
+#[test]
+fn the_walk_goes_by_periods_from_end_to_end() {
+    let mut trial = walk();
+    let mut stops = vec![stop(&trial)];
+    while trial.app.said.text != "this is the last stop" && stops.len() < 20 {
+        trial.keys("space");
+        stops.push(stop(&trial));
+    }
+    // The last key led nowhere.
+    stops.pop();
+    let periods = trial.app.board().head().periods.iter().map(|period| format!("period {}", period.id));
+    assert_eq!(stops, [vec!["board".to_owned()], periods.collect()].concat());
+    trial.keys("backspace");
+    assert_eq!(stop(&trial), stops[stops.len() - 2]);
+}
+
+#[test]
+fn turning_off_stays_as_near_as_it_can() {
+    let mut trial = walk();
+    trial.keys("right right tab");
+    let of = |trial: &Trial| {
+        let board = trial.app.open.board();
+        match trial.app.walk.at(board) {
+            Stop::Look(id) => board.relations().period_of_look(&id).map(ToString::to_string),
+            Stop::Scene(number) => {
+                let at = board.relations().scene_at(&number).unwrap();
+                board.relations().period_of_scene(at).map(ToString::to_string)
+            }
+            Stop::Period(id) => Some(id.to_string()),
+            Stop::Board => None,
+        }
+    };
+    for turned in ["look", "scene", "period"] {
+        assert!(stop(&trial).starts_with(turned), "{}", stop(&trial));
+        assert_eq!(of(&trial).as_deref(), Some("sound"));
+        trial.keys("tab");
+    }
+}
+
+#[test]
+fn what_is_recorded_stands_at_its_stop_and_goes_with_undo() {
+    let mut trial = walk();
+    let before = trial.app.board().records().clone();
+    trial.keys("right d");
+    trial.types("The smock is dyed twice");
+    let over = trial.screen(SIZE);
+    assert!(over.contains("1911–24") && over.contains("Decided"), "the stop stays to be seen\n{over}");
+    trial.keys("down");
+    trial.types("Bridie’s dyer");
+    trial.keys("down");
+    trial.types("1 dec 2026");
+    trial.keys("enter right a");
+    trial.types("Who swims for her?");
+    trial.keys("enter left");
+    let screen = trial.screen(WIDE);
+    assert!(screen.contains("✓ The smock is dyed twice — Bridie’s dyer, by 1 Dec 2026"), "{screen}");
+    assert!(!screen.contains("Who swims"), "{screen}");
+    trial.keys("right");
+    assert!(trial.screen(SIZE).contains("? Who swims for her?"));
+    trial.keys("e");
+    trial.types("a double");
+    trial.keys("enter");
+    let screen = trial.screen(SIZE);
+    assert!(screen.contains("Answered") && screen.contains("Who swims for her? → a double"), "{screen}");
+    assert_eq!(minutes(trial.app.board()).questions[0].answer, "a double");
+    trial.keys("e");
+    assert_eq!(trial.app.said.text, "no question is open at this stop");
+    trial.keys("u u u");
+    assert_eq!(trial.app.board().records(), &before);
+}
+
+#[test]
+fn an_empty_record_is_refused_and_who_is_there_is_written() {
+    let mut trial = walk();
+    trial.keys("a enter");
+    assert!(trial.screen(SIZE).contains("say what is asked"), "{}", trial.screen(SIZE));
+    trial.keys("esc p down");
+    trial.types("Director; Designer");
+    trial.keys("enter");
+    assert_eq!(minutes(trial.app.board()).present, ["Director", "Designer"]);
+}
+
+#[test]
+fn what_was_asked_about_a_look_that_is_gone_comes_up_at_the_beginning() {
+    let mut trial = walk();
+    trial.app.walk.focus(
+        trial.app.open.board(),
+        &crate::screen::views::Target::Look("od-crossing-black".parse().unwrap()),
+    );
+    trial.keys("a");
+    trial.types("Is it black?");
+    trial.keys("enter");
+    let edit = trial.app.board().dissolve(&"od-crossing-black".parse().unwrap());
+    assert!(trial.app.change(edit), "{}", trial.app.said.text);
+    assert!(!stop(&trial).contains("crossing"), "{}", stop(&trial));
+    trial.keys("home");
+    let screen = trial.screen(WIDE);
+    assert!(screen.contains("? Is it black?") && screen.contains("look od-crossing-black, gone"), "{screen}");
+}
+
+#[test]
+fn the_walk_begins_where_the_focus_was_and_leads_back() {
+    let mut trial = Trial::demo();
+    trial.keys("2 4");
+    assert!(stop(&trial).starts_with("look "), "{}", stop(&trial));
+    trial.keys("w");
+    assert_eq!(trial.app.view, Scope::Looks);
+    trial.keys("3 4");
+    assert!(stop(&trial).starts_with("scene "), "{}", stop(&trial));
+    trial.keys("g");
+    trial.types("mole");
+    trial.keys("enter");
+    assert!(stop(&trial).starts_with("scene "), "{}", stop(&trial));
+}
+
+#[test]
+fn nothing_panics_at_any_size_on_any_way() {
+    let mut trial = walk();
+    for way in 0..3 {
+        for size in [(40, 12), (41, 13), (80, 24), (110, 24), (120, 40), (200, 60), (300, 20)] {
+            trial.keys("home right right down down");
+            assert!(trial.screen(size).contains("walk by "), "{way} {size:?}");
+        }
+        trial.keys("home tab");
+    }
+}
