@@ -156,6 +156,8 @@ actions! {
     SceneClear, Scenes, 12, "clear", ["x"], "Present, but no look yet";
     SceneAway, Scenes, 13, "not here", ["X"], "Take the character out of the scene";
     SceneNextGap, Scenes, 14, "next gap", ["o"], "Go to the next scene in which somebody has no look";
+    SceneRange, Scenes, 16, "range", ["v", "space"], "Begin a range of scenes here: assign, carry, clear and not here then do all of it";
+    SceneOrder, Scenes, 17, "order", ["s"], "Show the scenes as they are told, or as they are shot";
     SceneEdit, Scenes, 15, "edit", ["e"], "Change the fields of the scene";
     SceneAdd, Scenes, 0, "add scene", ["N"], "Add a scene behind this one";
     SceneCut, Scenes, 0, "cut scene", ["D"], "Take the scene out of the script and the schedule";

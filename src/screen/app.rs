@@ -422,7 +422,8 @@ impl App {
             Act::Redraw => self.errand = Some(Errand::Redraw),
             Act::Back => match self.view {
                 Scope::Looks => self.looks.back(),
-                Scope::Scenes | Scope::Walk => {}
+                Scope::Scenes => drop(self.scenes.back()),
+                Scope::Walk => {}
                 Scope::Wall | Scope::Everywhere => self.wall.back(),
             },
             // What is done in every view, such as moving, each view does in its own way.

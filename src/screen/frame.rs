@@ -144,9 +144,10 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
         (Act::Scenes, Scope::Scenes),
         (Act::Walk, Scope::Walk),
     ];
-    let tabs_width: usize = tabs.iter().map(|(act, _)| width(act.row().name) + 4).sum();
-    let room = area.width.saturating_sub(u16::try_from(tabs_width).unwrap_or(0) + 1);
-    let mut x = area.x + canvas.put(area.x, area.y, room, &board.head().title, heading) + 2;
+    let gap: u16 = if area.width < 60 { 1 } else { 2 };
+    let tabs_width: usize = tabs.iter().map(|(act, _)| width(act.row().name) + 2 + usize::from(gap)).sum();
+    let room = area.width.saturating_sub(u16::try_from(tabs_width).unwrap_or(0));
+    let mut x = area.x + canvas.put(area.x, area.y, room, &board.head().title, heading) + gap;
     for (act, scope) in tabs {
         let row = act.row();
         let name = row.name;
@@ -154,7 +155,7 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
         let style = if scope == view { focus } else { Style::new() };
         x = canvas.spans(x, area.y, right, &[(row.keys[0], key), (" ", Style::new()), (name, style)]);
         canvas.hit(Rect::new(start, area.y, x - start, 1), Hit::Act(act));
-        x += 2;
+        x += gap;
     }
     if view == Scope::Wall {
         let used = u16::try_from(width(wall_says)).unwrap_or(0);

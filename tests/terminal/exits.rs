@@ -9,7 +9,7 @@ fn quitting_gives_the_terminal_back() {
     let user = User::new();
     let board = user.demo("board");
     let mut program = user.run(&[board.to_str().unwrap()], (100, 30));
-    program.shows("Slack Water");
+    program.shows("Slack Wa");
     assert!(!program.gave_back(), "the program has the terminal while it runs");
     program.keys("q");
     assert_eq!(program.ends(), 0);
@@ -22,7 +22,7 @@ fn a_signal_to_end_gives_the_terminal_back() {
         let user = User::new();
         let board = user.demo("board");
         let mut program = user.run(&[board.to_str().unwrap()], (100, 30));
-        program.shows("Slack Water");
+        program.shows("Slack Wa");
         program.signal(signal);
         program.ends();
         assert!(program.gave_back(), "{signal:?}");
@@ -34,7 +34,7 @@ fn a_signal_to_end_is_heeded_while_the_terminal_takes_nothing() {
     let user = User::new();
     let board = user.demo("board");
     let mut program = user.run(&[board.to_str().unwrap()], (200, 60));
-    program.shows("Slack Water");
+    program.shows("Slack Wa");
     let id = program.id();
     program.unread(|program| {
         // Each draws every cell anew: together far more than a terminal holds for its reader.
@@ -62,7 +62,7 @@ fn suspend_gives_the_terminal_back_and_resume_takes_it_again() {
     let user = User::new();
     let board = user.demo("board");
     let mut program = user.run(&[board.to_str().unwrap()], (100, 30));
-    program.shows("Slack Water");
+    program.shows("Slack Wa");
     program.keys("\u{1a}");
     let start = std::time::Instant::now();
     while !(program.gave_back() && is_stopped(program.id())) {
@@ -70,7 +70,7 @@ fn suspend_gives_the_terminal_back_and_resume_takes_it_again() {
         std::thread::sleep(std::time::Duration::from_millis(10));
     }
     program.signal(Signal::CONT);
-    program.until("the screen again", |screen| screen.contains("Slack Water") && screen.contains("Looks"));
+    program.until("the screen again", |screen| screen.contains("Slack Wa") && screen.contains("Looks"));
     assert!(!program.gave_back());
     program.types("2", "Odile Maren");
     program.keys("q");
@@ -91,7 +91,7 @@ fn every_size_is_drawn_and_below_the_least_one_clear_sentence() {
     program.shows("The Lights");
     for (columns, rows) in [(40, 12), (200, 60), (80, 24)] {
         program.resize(columns, rows);
-        program.shows("Slack Water");
+        program.shows("Slack Wa");
     }
     program.resize(39, 11);
     program.shows("Shirr needs at least 40");
@@ -188,7 +188,7 @@ fn a_terminal_that_hangs_up_ends_the_program() {
         let user = User::new();
         let board = user.demo("board");
         let program = user.run(&[board.to_str().unwrap()], (100, 30));
-        program.shows("Slack Water");
+        program.shows("Slack Wa");
         std::fs::write(place, program.id().to_string()).unwrap();
         // Nothing is dropped: only the system closes what was open.
         std::process::exit(7);

@@ -268,7 +268,7 @@ fn an_escape_sequence_in_a_title_never_reaches_the_terminal() {
         .collect();
     std::fs::write(&file, lines.join("\n")).unwrap();
     let mut program = user.run(&[board.to_str().unwrap()], (120, 40));
-    program.shows("Slack Water");
+    program.shows("Slack Wa");
     program.types("/", "Find");
     program.types("evil", "evil");
     program.types("\r", "Ivo Karsk's funeral");

@@ -1,6 +1,7 @@
 //! What the keys do in the view of scenes.
 
-use super::{Cell, before, cell, choose, foreign_period, form};
+use super::rows::Order;
+use super::{Cell, before, cell, choose, foreign_period, form, range};
 use crate::board::{CharacterId, SceneNumber};
 use crate::screen::actions::{Act, Scope};
 use crate::screen::app::App;
@@ -20,6 +21,8 @@ pub fn perform(app: &mut App, act: Act) {
         Act::Last => app.scenes.step(board, isize::MAX),
         Act::Left => app.scenes.turn(board, -1),
         Act::Right => app.scenes.turn(board, 1),
+        Act::SceneRange => range::toggle(app),
+        Act::SceneOrder => turn_order(app),
         Act::SceneNextGap => next_gap(app),
         Act::SceneAdd => form::add(app),
         Act::SceneEdit => form::edit(app),
@@ -66,6 +69,9 @@ fn in_cell(app: &mut App, act: Act) {
     let Some(character) = app.scenes.character(app.board()) else {
         return app.warn("the board has no characters yet: Y opens board.yaml");
     };
+    if act != Act::SceneLook && range::perform(app, act, &character) {
+        return;
+    }
     let board = app.board();
     let edit = match act {
         Act::SceneAssign => return choose::choose(app, at, number, character),
@@ -75,6 +81,22 @@ fn in_cell(app: &mut App, act: Act) {
         _ => return show_look(app, at, &character),
     };
     app.change(edit);
+}
+
+/// Shows the scenes in the other order.
+fn turn_order(app: &mut App) {
+    let (order, words) = match app.scenes.order {
+        Order::Story if app.board().records().schedule.is_empty() => {
+            return app.say("there is no schedule yet, so no shooting order");
+        }
+        Order::Story => {
+            (Order::Shooting, "as they are shot; what is quiet is worn on from the scene before that day")
+        }
+        Order::Shooting => (Order::Story, "as they are told"),
+    };
+    app.scenes.order = order;
+    app.scenes.back();
+    app.say(words);
 }
 
 fn carry(app: &mut App, at: usize, number: &SceneNumber, character: &CharacterId) {

@@ -6,12 +6,16 @@ mod act;
 mod choose;
 mod columns;
 mod form;
+mod range;
+mod rows;
 mod strip;
 mod table;
 #[cfg(test)]
 mod tests;
 
 use ratatui::layout::Rect;
+
+use rows::Order;
 
 use super::Target;
 use crate::board::{Board, CharacterId, LookId, SceneNumber};
@@ -33,6 +37,9 @@ pub struct Scenes {
     /// The first character that is seen.
     left: usize,
     page: usize,
+    order: Order,
+    /// Where a range of scenes was begun; it goes on to the focus.
+    anchor: Option<SceneNumber>,
 }
 
 /// What a cell says.
@@ -161,8 +168,30 @@ impl Scenes {
 
     fn step(&mut self, board: &Board, by: isize) {
         let Some(at) = self.at(board) else { return };
-        let last = board.records().scenes.len().saturating_sub(1);
-        self.go_to(board, at.saturating_add_signed(by).min(last));
+        let places = self.order.places(board);
+        let here = places.iter().position(|place| *place == at).unwrap_or(0);
+        let next = here.saturating_add_signed(by).min(places.len().saturating_sub(1));
+        if let Some(at) = places.get(next) {
+            self.go_to(board, *at);
+        }
+    }
+
+    /// The scenes from where a range was begun to the focus, in the order of the table; only the one in focus where
+    /// there is no range.
+    fn range(&self, board: &Board) -> Vec<usize> {
+        let Some(at) = self.at(board) else { return Vec::new() };
+        let begun = self.anchor.as_ref().and_then(|number| board.relations().scene_at(number));
+        let places = self.order.places(board);
+        let place = |at: usize| places.iter().position(|place| *place == at);
+        match begun.and_then(place).zip(place(at)) {
+            Some((one, other)) => places[one.min(other)..=one.max(other)].to_vec(),
+            None => vec![at],
+        }
+    }
+
+    /// Takes the range away; says whether there was one.
+    pub fn back(&mut self) -> bool {
+        self.anchor.take().is_some()
     }
 
     fn turn(&mut self, board: &Board, by: isize) {

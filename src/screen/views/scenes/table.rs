@@ -1,35 +1,14 @@
-//! The table: a row for each scene, a rule where the period changes.
+//! The table: a row for each scene, a rule where the period or the shooting day changes.
 
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 
 use super::columns::{Columns, GUTTER, NAMES};
-use super::{Cell, Scenes, Target, before, cell};
-use crate::board::{Board, LookId, PeriodId, Place, Scene};
+use super::rows::Row;
+use super::{Cell, Scenes, Target, cell};
+use crate::board::{Board, LookId, PeriodId, Place, Scene, ShootDay};
 use crate::screen::canvas::{Canvas, Hit, width, wrapped};
 use crate::screen::parts::{grouped, swatch};
-
-/// One row.
-enum Row<'a> {
-    /// From here on the story is in another period.
-    Period(Option<&'a PeriodId>),
-    /// The scene at this place.
-    Scene(usize),
-}
-
-fn rows(board: &Board) -> Vec<Row<'_>> {
-    let mut rows = Vec::with_capacity(board.records().scenes.len() + 16);
-    let mut now = None;
-    for at in 0..board.records().scenes.len() {
-        let period = board.relations().period_of_scene(at);
-        if now != Some(period) {
-            rows.push(Row::Period(period));
-            now = Some(period);
-        }
-        rows.push(Row::Scene(at));
-    }
-    rows
-}
 
 /// What to do where there is no scene.
 pub fn draw_empty(canvas: &mut Canvas<'_>, area: Rect) {
@@ -50,40 +29,44 @@ impl Scenes {
         let characters = &board.head().characters;
         let focus = self.column(board).unwrap_or(0);
         let columns = Columns::of(area.width, characters.len(), focus, &mut self.left);
-        let rows = rows(board);
+        let rows = self.order.rows(board);
+        let marked = self.range(board);
         let row_at = rows.iter().position(|row| matches!(row, Row::Scene(have) if *have == at)).unwrap_or(0);
         draw_head(board, &columns, focus, canvas, Rect { height: 1, ..area });
         let body = Rect { y: area.y + 1, height: area.height - 1, ..area };
         self.page = usize::from(body.height.saturating_sub(2)).max(1);
-        let is_period = |row: usize| matches!(rows.get(row), Some(Row::Period(_)));
-        let seen = grouped::window(&mut self.top, row_at, rows.len(), usize::from(body.height), is_period);
-        let first = rows[seen.clone()].iter().find_map(|row| match row {
-            Row::Scene(at) => Some(*at),
-            Row::Period(_) => None,
-        });
-        // What each character wore last, carried down from row to row.
-        let mut worn: Vec<Option<&LookId>> = characters[columns.shown.clone()]
-            .iter()
-            .map(|one| before(board, first.unwrap_or(0), &one.id).and_then(|(_, look)| look))
-            .collect();
-        for (y, row) in (body.top()..body.bottom()).zip(seen) {
-            let line = Rect { y, height: 1, ..body };
-            let sticky =
-                if y == body.y && body.height > 1 { grouped::heading_of(row, is_period) } else { None };
-            if let Row::Scene(scene) = &rows[row] {
-                if sticky.is_none() {
-                    self.draw_scene(board, *scene, *scene == at, &columns, &worn, canvas, line);
-                }
-                for (worn, one) in worn.iter_mut().zip(&characters[columns.shown.clone()]) {
-                    match cell(board, *scene, &one.id) {
-                        Cell::Away => {}
-                        Cell::Gap => *worn = None,
-                        Cell::Wears(look) => *worn = Some(look),
+        let is_head = |row: usize| rows.get(row).is_some_and(|row| row.is_head());
+        let seen = grouped::window(&mut self.top, row_at, rows.len(), usize::from(body.height), is_head);
+        // What each character wore last, carried down from row to row; on a shooting day everybody begins anew.
+        let mut worn: Vec<Option<&LookId>> = vec![None; columns.shown.len()];
+        for (number, row) in rows.iter().enumerate().take(seen.end) {
+            let y = number.checked_sub(seen.start).and_then(|below| u16::try_from(below).ok());
+            let line = y.map(|below| Rect { y: body.y + below, height: 1, ..body });
+            let sticky = (number == seen.start && body.height > 1)
+                .then(|| grouped::heading_of(number, is_head))
+                .flatten();
+            if let Some(line) = line {
+                match (&rows[sticky.unwrap_or(number)], row) {
+                    (Row::Period(period), _) => draw_period(board, *period, canvas, line),
+                    (Row::Day(day), _) => draw_day(*day, canvas, line),
+                    (Row::Scene(scene), _) => {
+                        let focus = (*scene == at, marked.contains(scene));
+                        self.draw_scene(board, *scene, focus, &columns, &worn, canvas, line);
                     }
                 }
             }
-            if let Row::Period(period) = &rows[sticky.unwrap_or(row)] {
-                draw_period(board, *period, canvas, line);
+            match row {
+                Row::Period(_) => {}
+                Row::Day(_) => worn.fill(None),
+                Row::Scene(scene) => {
+                    for (worn, one) in worn.iter_mut().zip(&characters[columns.shown.clone()]) {
+                        match cell(board, *scene, &one.id) {
+                            Cell::Away => {}
+                            Cell::Gap => *worn = None,
+                            Cell::Wears(look) => *worn = Some(look),
+                        }
+                    }
+                }
             }
         }
     }
@@ -93,7 +76,7 @@ impl Scenes {
         &self,
         board: &Board,
         at: usize,
-        in_focus: bool,
+        (in_focus, is_marked): (bool, bool),
         columns: &Columns,
         worn: &[Option<&LookId>],
         canvas: &mut Canvas<'_>,
@@ -105,6 +88,8 @@ impl Scenes {
         let y = line.y;
         if in_focus {
             canvas.put(line.x, y, 1, "▸", key);
+        } else if is_marked {
+            canvas.put(line.x, y, 1, "✓", key);
         }
         let mut x = line.x + GUTTER;
         let cells = facts(scene, columns);
@@ -129,8 +114,8 @@ impl Scenes {
             let Some(one) = characters.get(place) else { break };
             let area = Rect { x, width: columns.each.min(line.right().saturating_sub(x)), ..line };
             draw_cell(board, cell(board, at, &one.id), *worn, canvas, area);
-            if in_focus && Some(&one.id) == self.character(board).as_ref() {
-                let focus = canvas.theme.focus();
+            if (in_focus || is_marked) && Some(&one.id) == self.character(board).as_ref() {
+                let focus = if in_focus { canvas.theme.focus() } else { canvas.theme.marked() };
                 let swatches = matches!(cell(board, at, &one.id), Cell::Wears(_));
                 let keep = if swatches { swatch::WIDTH } else { 0 }.min(area.width);
                 canvas.restyle(Rect { x: area.x + keep, width: area.width - keep, ..area }, focus);
@@ -210,17 +195,22 @@ fn draw_head(board: &Board, columns: &Columns, focus: usize, canvas: &mut Canvas
 }
 
 fn draw_period(board: &Board, period: Option<&PeriodId>, canvas: &mut Canvas<'_>, line: Rect) {
-    let quiet = canvas.theme.quiet();
     let title = period.map_or("in no period", |period| board.title_of(period));
-    let span = period
-        .and_then(|id| board.period(id))
-        .map_or(String::new(), |period| format!(" {}", period.span.short()));
-    let used = canvas.spans(
-        line.x + GUTTER,
-        line.y,
-        line.right(),
-        &[("── ", quiet), (title, quiet), (&span, quiet), (" ", quiet)],
-    );
+    let span = period.and_then(|id| board.period(id)).map(|period| period.span.short());
+    draw_rule(title, &span.unwrap_or_default(), canvas, line);
+}
+
+fn draw_day(day: Option<&ShootDay>, canvas: &mut Canvas<'_>, line: Rect) {
+    let Some(day) = day else { return draw_rule("on no shooting day", "", canvas, line) };
+    let date = day.date.as_ref().map(|date| date.short()).unwrap_or_default();
+    draw_rule(&format!("day {}", day.day), &date, canvas, line);
+}
+
+fn draw_rule(title: &str, about: &str, canvas: &mut Canvas<'_>, line: Rect) {
+    let quiet = canvas.theme.quiet();
+    let gap = if about.is_empty() { "" } else { " " };
+    let spans = [("── ", quiet), (title, quiet), (gap, quiet), (about, quiet), (" ", quiet)];
+    let used = canvas.spans(line.x + GUTTER, line.y, line.right(), &spans);
     let rest = usize::from(line.right().saturating_sub(used));
     canvas.put(used, line.y, line.right().saturating_sub(used), &"─".repeat(rest), quiet);
 }

@@ -305,3 +305,77 @@ fn a_scene_that_was_cut_comes_back_where_it_stood_and_to_its_shooting_day() {
     trial.keys("D enter u");
     assert_eq!(*trial.app.board().records(), before);
 }
+
+fn worn(trial: &Trial, character: &str) -> Vec<Option<String>> {
+    let who = character.parse().unwrap();
+    let worn = trial.app.board().scenes().filter_map(|scene| scene.wears.get(&who));
+    worn.map(|look| look.as_ref().map(ToString::to_string)).collect()
+}
+
+#[test]
+fn a_range_is_dressed_carried_on_and_cleared_as_one_change() {
+    let mut trial = Trial::demo();
+    trial.app.view = Scope::Scenes;
+    trial.app.focus(&Target::Scene("3".parse().unwrap()));
+    let before = trial.app.board().records().clone();
+    trial.keys("v down down down");
+    let screen = trial.screen((120, 40));
+    assert_eq!(screen.matches('✓').count(), 3, "{screen}");
+    trial.keys("x");
+    assert_eq!(worn(&trial, "odile").iter().filter(|look| look.is_none()).count(), 4);
+    assert_eq!(worn(&trial, "bridie").iter().filter(|look| look.is_none()).count(), 0, "only hers");
+    trial.keys("c");
+    let now = worn(&trial, "odile");
+    assert_eq!(now[2..6], vec![now[1].clone(); 4], "as before the range");
+    trial.keys("a");
+    trial.types("regatta");
+    trial.keys("esc u u");
+    assert_eq!(trial.app.board().records(), &before);
+    trial.keys("esc");
+    assert!(!trial.screen((120, 40)).contains('✓'));
+}
+
+#[test]
+fn a_range_is_given_one_look_where_the_character_is_present() {
+    let mut trial = on_scene("1", 0);
+    let away = trial
+        .app
+        .board()
+        .scenes()
+        .filter(|scene| scene.wears.get(&"odile".parse().unwrap()).is_none())
+        .count();
+    trial.keys("v end a enter");
+    let now = worn(&trial, "odile");
+    assert!(now.iter().all(|look| look == &now[0] && look.is_some()), "{now:?}");
+    assert_eq!(now.len() + away, trial.app.board().scenes().len(), "who was away stays away");
+    assert!(trial.app.scenes.anchor.is_none());
+}
+
+#[test]
+fn the_scenes_stand_as_they_are_shot_and_every_one_is_reached() {
+    let mut trial = Trial::demo();
+    trial.app.view = Scope::Scenes;
+    trial.keys("s home");
+    let mut reached = vec![focus(&trial).0];
+    for _ in 0..numbers(&trial).len() {
+        trial.keys("down");
+        reached.push(focus(&trial).0);
+    }
+    reached.dedup();
+    assert_eq!(reached.len(), trial.app.board().scenes().len());
+    assert_eq!(reached[..3], ["5", "10", "4"], "day 1 of the demo's schedule");
+    trial.keys("home");
+    assert_snapshot!(trial.body((120, 20)));
+    trial.keys("s");
+    assert_eq!(trial.app.said.text, "as they are told");
+    assert_eq!(focus(&trial).0, "5", "the focus stays");
+}
+
+#[test]
+fn without_a_schedule_there_is_no_shooting_order() {
+    let mut files = small();
+    files.retain(|(name, _)| name != "schedule.yaml");
+    let mut trial = Trial::on(&files);
+    trial.keys("3 s");
+    assert!(trial.app.said.text.contains("no schedule yet"), "{}", trial.app.said.text);
+}

@@ -22,6 +22,7 @@ const LETTER: (u16, u16) = (4, 4);
 const WIDEST: u16 = 96;
 
 /// One row of the stop.
+#[derive(Default)]
 struct Row {
     indent: u16,
     mark: String,
@@ -143,44 +144,47 @@ fn rows(parts: &[Part], canvas: &Canvas<'_>, wide: u16) -> Vec<Row> {
     let theme = canvas.theme;
     let (text, heading, quiet, open) = (theme.text(), theme.heading(), theme.quiet(), theme.open());
     let mut rows: Vec<Row> = Vec::new();
-    let mut put =
-        |indent: u16, mark: &str, words: &str, style: Style, mark_style: Style, piece: Option<&Piece>| {
-            let room = usize::from(wide.saturating_sub(indent)).max(1);
-            for (at, line) in wrapped(words, room).into_iter().enumerate() {
-                let first = at == 0;
-                rows.push(Row {
-                    indent,
-                    mark: if first { mark.to_owned() } else { String::new() },
-                    text: line,
-                    style,
-                    mark_style,
-                    piece: piece.filter(|_| first).cloned(),
-                });
-            }
-        };
-    let mark_room = |mark: &str| u16::try_from(width(mark)).unwrap_or(0).max(1) + 1;
-    let blank = |rows: &mut dyn FnMut(u16, &str, &str, Style, Style, Option<&Piece>)| {
-        rows(0, "", " ", Style::new(), Style::new(), None);
-    };
-    for (at, part) in parts.iter().enumerate() {
+    for part in parts {
         match part {
             Part::Says(words) => {
-                put(0, "", words, heading, heading, None);
-                blank(&mut put);
+                rows.extend(paragraph(words, 0, wide, heading));
+                rows.push(Row::default());
             }
             Part::Heading(words) => {
-                if at > 0 {
-                    blank(&mut put);
+                if !rows.is_empty() {
+                    rows.push(Row::default());
                 }
-                put(0, "", words, quiet, quiet, None);
+                rows.extend(paragraph(words, 0, wide, quiet));
             }
-            Part::Text(words) => put(0, "", words, text, text, None),
-            Part::Item(mark, words) => put(mark_room(mark), mark, words, text, heading, None),
-            Part::Waiting(mark, words) => put(mark_room(mark), mark, words, open, open, None),
-            Part::Piece(piece, words) => put(swatch::WIDTH + 1, "", words, text, text, Some(piece)),
+            Part::Text(words) => rows.extend(paragraph(words, 0, wide, text)),
+            Part::Item(mark, words) => rows.extend(item(mark, words, wide, text, heading)),
+            Part::Waiting(mark, words) => rows.extend(item(mark, words, wide, open, open)),
+            Part::Piece(piece, words) => {
+                let mut lines = paragraph(words, swatch::WIDTH + 1, wide, text);
+                if let Some(first) = lines.first_mut() {
+                    first.piece = Some(piece.clone());
+                }
+                rows.extend(lines);
+            }
         }
     }
     rows
+}
+
+/// A paragraph in lines, all indented alike.
+fn paragraph(words: &str, indent: u16, wide: u16, style: Style) -> Vec<Row> {
+    let lines = wrapped(words, usize::from(wide.saturating_sub(indent)).max(1));
+    lines.into_iter().map(|text| Row { indent, text, style, ..Row::default() }).collect()
+}
+
+/// A paragraph with a mark before its first line.
+fn item(mark: &str, words: &str, wide: u16, style: Style, mark_style: Style) -> Vec<Row> {
+    let indent = u16::try_from(width(mark)).unwrap_or(0).max(1) + 1;
+    let mut lines = paragraph(words, indent, wide, style);
+    if let Some(first) = lines.first_mut() {
+        (first.mark, first.mark_style) = (mark.to_owned(), mark_style);
+    }
+    lines
 }
 
 fn draw_rows(rows: &[Row], canvas: &mut Canvas<'_>, area: Rect) {
