@@ -179,7 +179,10 @@ impl FromStr for SceneNumber {
         let split = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
         let (digits, letters) = text.split_at(split);
         match digits.parse() {
-            Ok(digits) if letters.len() <= Self::MOST_LETTERS && letters.bytes().all(|b| b.is_ascii_alphabetic()) => {
+            Ok(digits)
+                if letters.len() <= Self::MOST_LETTERS
+                    && letters.bytes().all(|b| b.is_ascii_alphabetic()) =>
+            {
                 Ok(Self { digits, letters: letters.to_ascii_uppercase().into() })
             }
             _ => Err(format!(

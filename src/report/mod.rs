@@ -5,6 +5,7 @@
 
 pub mod changes;
 pub mod document;
+mod drafts;
 mod formats;
 mod kept;
 mod looks;
@@ -13,6 +14,7 @@ mod plot;
 mod scenes;
 
 pub use document::{Cell, Column, Document, Kind, Share, Table};
+pub use drafts::against;
 pub use formats::{Csv, Format, Json, Markdown};
 pub use plain::Plain;
 

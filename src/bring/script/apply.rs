@@ -161,9 +161,8 @@ fn added(board: &Board, new: &DraftScene, number: SceneNumber) -> Scene {
 /// The set of a heading as the board calls it elsewhere; else the heading's words, each with a capital letter.
 fn set(board: &Board, new: &DraftScene) -> String {
     let wanted = same_heading(&new.set);
-    let same = |scene: &&Scene| {
-        !scene.set.is_empty() && same_heading(&heading::read(&scene.heading).set) == wanted
-    };
+    let same =
+        |scene: &&Scene| !scene.set.is_empty() && same_heading(&heading::read(&scene.heading).set) == wanted;
     match board.scenes().find(same) {
         Some(scene) => scene.set.clone(),
         None => new.set.split(' ').map(capital).collect::<Vec<_>>().join(" "),
@@ -205,7 +204,9 @@ fn merged(
         }
     }
     let mut scenes = Vec::with_capacity(draft.len() + others.len());
-    let of = |place: Option<usize>| others.iter().filter(move |(at, _)| *at == place).map(|(_, scene)| Arc::clone(scene));
+    let of = |place: Option<usize>| {
+        others.iter().filter(move |(at, _)| *at == place).map(|(_, scene)| Arc::clone(scene))
+    };
     scenes.extend(of(None));
     for (at, scene) in draft.into_iter().enumerate() {
         scenes.push(scene);

@@ -11,8 +11,8 @@ use crate::board::{Character, CharacterId};
 
 /// Words that tell nobody apart.
 const COMMON: [&str; 16] = [
-    "the", "and", "old", "young", "big", "little", "first", "second", "man", "woman", "boy", "girl", "mrs", "miss", "von",
-    "van",
+    "the", "and", "old", "young", "big", "little", "first", "second", "man", "woman", "boy", "girl", "mrs",
+    "miss", "von", "van",
 ];
 
 /// The fewest letters of a word that tells somebody apart.
@@ -72,7 +72,9 @@ impl Cast {
         if let Some(at) = self.whole.get(&words.join(" ")) {
             return Who::Known(*at);
         }
-        if let ([word], Some(Some(at))) = (words.as_slice(), words.first().and_then(|word| self.first.get(word))) {
+        if let ([word], Some(Some(at))) =
+            (words.as_slice(), words.first().and_then(|word| self.first.get(word)))
+        {
             debug_assert!(!word.is_empty());
             return Who::Known(*at);
         }
@@ -136,7 +138,10 @@ mod tests {
             performer: String::new(),
             notes: String::new(),
         };
-        Cast::of(&[("odile", "Odile Maren"), ("bridie", "Bridie Maren"), ("boat", "The Zoë's Mate")].map(character))
+        Cast::of(
+            &[("odile", "Odile Maren"), ("bridie", "Bridie Maren"), ("boat", "The Zoë's Mate")]
+                .map(character),
+        )
     }
 
     #[test]
@@ -161,7 +166,10 @@ mod tests {
     fn action_names_whoever_comes_in_capitals_and_only_mentions_the_others() {
         let cast = cast();
         assert_eq!(cast.named("ODILE (53), and Bridie, behind her."), [(0, true), (1, false)]);
-        assert_eq!(cast.named("Odile's coat. ODILE'S COAT. The mate waits; odile."), [(0, false), (0, false)]);
+        assert_eq!(
+            cast.named("Odile's coat. ODILE'S COAT. The mate waits; odile."),
+            [(0, false), (0, false)]
+        );
         assert_eq!(cast.named("THE MATE, Maren."), [(2, true)]);
     }
 }

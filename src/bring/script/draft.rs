@@ -104,7 +104,7 @@ impl Draft {
         let starts: Vec<usize> = (0..elements.len()).filter(|at| is_heading(&elements[*at])).collect();
         for (nth, start) in starts.iter().enumerate() {
             if nth == MOST_SCENES {
-                return Err(ScriptError::TooManyScenes { line: elements[*start].line });
+                return Err(ScriptError::TooManyScenes(position(elements[*start].line, 1)));
             }
             let end = starts.get(nth + 1).copied().unwrap_or(elements.len());
             let before = scenes.last().and_then(|scene| scene.light);
@@ -164,7 +164,11 @@ struct Reader<'a> {
 
 impl Reader<'_> {
     /// The scene of these elements, of which the first is its heading.
-    fn scene(&mut self, elements: &[Element], light_before: Option<Light>) -> Result<DraftScene, ScriptError> {
+    fn scene(
+        &mut self,
+        elements: &[Element],
+        light_before: Option<Light>,
+    ) -> Result<DraftScene, ScriptError> {
         let mut scene = DraftScene { length: length::of_scene(elements), ..DraftScene::default() };
         let (mut seen, mut named, mut heard) = (Vec::new(), Vec::new(), Vec::new());
         let line = elements.first().map_or(0, |heading| heading.line);
@@ -265,7 +269,8 @@ impl Reader<'_> {
 /// Whether what stands behind a name says that the speaker is not in the picture.
 fn is_voice(extension: &str) -> bool {
     extension.split(',').any(|part| {
-        let letters: String = part.chars().filter(|c| c.is_alphabetic()).flat_map(char::to_uppercase).collect();
+        let letters: String =
+            part.chars().filter(|c| c.is_alphabetic()).flat_map(char::to_uppercase).collect();
         matches!(letters.as_str(), "VO" | "OS" | "OC" | "OFF" | "VOICEOVER" | "OFFSCREEN" | "OFFCAMERA")
     })
 }

@@ -17,14 +17,13 @@ pub enum ScriptError {
     #[error("{0}: this `/*` takes all the rest out of the script: expected `*/` somewhere behind it")]
     OpenBoneyard(Position),
     /// No scene heading.
-    #[error("there is no scene in it: expected a line such as `INT. NET LOFT - DAY` with an empty line above it")]
+    #[error(
+        "there is no scene in it: expected a line such as `INT. NET LOFT - DAY` with an empty line above it"
+    )]
     NoScenes,
     /// More scenes than any script has.
-    #[error("line {line}: more than {} scenes", super::draft::MOST_SCENES)]
-    TooManyScenes {
-        /// The line of the first one too many.
-        line: usize,
-    },
+    #[error("{0}: more than {most} scenes, so it is no script of one film", most = super::draft::MOST_SCENES)]
+    TooManyScenes(Position),
     /// Two headings with one number.
     #[error("{at}: scene {number} is in line {first} already: expected each number once")]
     SameNumber {
@@ -38,6 +37,11 @@ pub enum ScriptError {
 }
 
 impl ScriptError {
+    /// Whether its words begin with a place in the file.
+    pub fn is_placed(&self) -> bool {
+        !matches!(self, Self::TooLarge | Self::NoScenes)
+    }
+
     /// What to do about it.
     pub fn hint(&self) -> &'static str {
         match self {
@@ -45,7 +49,7 @@ impl ScriptError {
             Self::NoText(_) => "export it from the writing program as Fountain, or save it as UTF-8 text",
             Self::OpenBoneyard(_) => "close it, or take the `/*` out",
             Self::NoScenes => "a heading of another kind begins with a full stop: `.THE DREAM`",
-            Self::TooManyScenes { .. } => "bring it in in parts",
+            Self::TooManyScenes(_) => "bring it in in parts",
             Self::SameNumber { .. } => "give one of them a letter, such as `#12A#`",
         }
     }

@@ -65,10 +65,8 @@ pub(super) fn read(text: &str) -> Heading {
 fn parts(text: &str) -> Vec<&str> {
     let mut parts = Vec::new();
     let mut rest = text;
-    while let Some((at, dash)) = [" - ", " – ", " — ", " -- "]
-        .into_iter()
-        .filter_map(|dash| Some((rest.find(dash)?, dash)))
-        .min()
+    while let Some((at, dash)) =
+        [" - ", " – ", " — ", " -- "].into_iter().filter_map(|dash| Some((rest.find(dash)?, dash))).min()
     {
         parts.push(rest[..at].trim());
         rest = &rest[at + dash.len()..];
@@ -112,10 +110,16 @@ mod tests {
         let day = Time::At(Light::Day);
         for (text, expected) in [
             ("INT. NET LOFT - DAY", heading(Some(Place::Inside), "NET LOFT", day)),
-            ("ext slipway, sankt alder – dusk", heading(Some(Place::Outside), "slipway, sankt alder", Time::At(Light::Dusk))),
+            (
+                "ext slipway, sankt alder – dusk",
+                heading(Some(Place::Outside), "slipway, sankt alder", Time::At(Light::Dusk)),
+            ),
             ("INT./EXT. LAUNCH - NIGHT", heading(Some(Place::Both), "LAUNCH", Time::At(Light::Night))),
             ("I/E CABIN -- LATER", heading(Some(Place::Both), "CABIN", Time::AsBefore)),
-            ("INT. BATHS - GALLERY - DAY - 1927 (FILM)", heading(Some(Place::Inside), "BATHS - GALLERY", day)),
+            (
+                "INT. BATHS - GALLERY - DAY - 1927 (FILM)",
+                heading(Some(Place::Inside), "BATHS - GALLERY", day),
+            ),
             ("EST. WENDEL SPA", heading(Some(Place::Outside), "WENDEL SPA", Time::Untold)),
             ("THE DREAM", heading(None, "THE DREAM", Time::Untold)),
             ("EXT. NIGHT", heading(Some(Place::Outside), "NIGHT", Time::Untold)),

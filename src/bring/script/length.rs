@@ -118,7 +118,10 @@ mod tests {
 
     #[test]
     fn a_page_holds_54_lines_with_the_empty_ones_between_blocks() {
-        assert_eq!(lines_of("INT. LOFT - DAY\n\nShe mends.\nShe hums.\n\nADA\n(low)\nNo.\n\n\n\nHe goes."), 2 + 3 + 4 + 2);
+        assert_eq!(
+            lines_of("INT. LOFT - DAY\n\nShe mends.\nShe hums.\n\nADA\n(low)\nNo.\n\n\n\nHe goes."),
+            2 + 3 + 4 + 2
+        );
         let line = "INT. LOFT - DAY\n\n".to_owned() + &"She mends.\n\n".repeat(26);
         assert_eq!(lines_of(&line), 54);
         assert_eq!(of_scene(&Script::read(line.as_bytes()).unwrap().elements), Eighths::new(8));
@@ -142,6 +145,9 @@ mod tests {
 
     #[test]
     fn the_outline_takes_no_room() {
-        assert_eq!(lines_of("INT. LOFT\n\n= She waits.\n\n# Act\n\n===\n\nShe mends."), lines_of("INT. LOFT\n\nShe mends."));
+        assert_eq!(
+            lines_of("INT. LOFT\n\n= She waits.\n\n# Act\n\n===\n\nShe mends."),
+            lines_of("INT. LOFT\n\nShe mends.")
+        );
     }
 }

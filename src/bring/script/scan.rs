@@ -179,7 +179,13 @@ impl Scanner {
             // What follows a heading stands apart from it, whether the file says so or not.
             self.spaced = matches!(kind, Kind::Heading { .. });
         }
-        self.elements.push(Element { kind, text: text.to_owned(), line: line.number, last: line.last, spaced });
+        self.elements.push(Element {
+            kind,
+            text: text.to_owned(),
+            line: line.number,
+            last: line.last,
+            spaced,
+        });
     }
 }
 
@@ -227,7 +233,9 @@ mod tests {
 
     #[test]
     fn a_heading_tells_the_column_of_its_number() {
-        for (text, column) in [("INT. CAFÉ - DAY #12A#", 18), ("  .DREAM #12A#", 11), ("INT. #3 LOFT #12A#", 15)] {
+        for (text, column) in
+            [("INT. CAFÉ - DAY #12A#", 18), ("  .DREAM #12A#", 11), ("INT. #3 LOFT #12A#", 15)]
+        {
             let script = Script::read(text.as_bytes()).unwrap();
             let Kind::Heading { number } = &script.elements[0].kind else { panic!("{text}") };
             assert_eq!(*number, Some(("12A".to_owned(), column)), "{text}");
@@ -252,12 +260,15 @@ mod tests {
 
     #[test]
     fn lines_of_a_script_keep_their_numbers_through_notes() {
-        assert_eq!(read("INT. A\n\nShe [[who?\nwho?]]goes.\n\nADA\nWell."), [
-            (1, "Heading { number: None } INT. A".to_owned()),
-            (3, "Action She goes.".to_owned()),
-            (6, "Cue { extension: \"\", dual: false } ADA".to_owned()),
-            (7, "Dialogue Well.".to_owned()),
-        ]);
+        assert_eq!(
+            read("INT. A\n\nShe [[who?\nwho?]]goes.\n\nADA\nWell."),
+            [
+                (1, "Heading { number: None } INT. A".to_owned()),
+                (3, "Action She goes.".to_owned()),
+                (6, "Cue { extension: \"\", dual: false } ADA".to_owned()),
+                (7, "Dialogue Well.".to_owned()),
+            ]
+        );
     }
 
     /// Texts in which marks, headings and names come up often.

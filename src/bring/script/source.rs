@@ -122,7 +122,8 @@ impl Stripper<'_> {
             at.byte += offset;
             let inside = At { byte: at.byte + mark.len(), ..at };
             if mark == "/*" {
-                let end = self.boneyard_end(inside).ok_or_else(|| ScriptError::OpenBoneyard(self.position(at)))?;
+                let end =
+                    self.boneyard_end(inside).ok_or_else(|| ScriptError::OpenBoneyard(self.position(at)))?;
                 line.buried = true;
                 if end.line > at.line && line.is_blank() {
                     line.last = end.line;
@@ -181,7 +182,8 @@ impl Stripper<'_> {
         }
         self.open_until = line;
         let at = self.position(At { byte: from.byte - 2, ..from });
-        let what = "this `[[` begins no note, since no `]]` comes before the next empty line; it is read as text";
+        let what =
+            "this `[[` begins no note, since no `]]` comes before the next empty line; it is read as text";
         self.warnings.push(Warning { at, what: what.to_owned() });
         None
     }
@@ -236,12 +238,10 @@ mod tests {
 
     #[test]
     fn a_boneyard_leaves_an_empty_line_or_joins_what_it_parts() {
-        assert_eq!(read("a\n/* x\n\ny */\nb"), [
-            line(1, 1, "a"),
-            line(2, 3, ""),
-            line(4, 4, ""),
-            line(5, 5, "b")
-        ]);
+        assert_eq!(
+            read("a\n/* x\n\ny */\nb"),
+            [line(1, 1, "a"), line(2, 3, ""), line(4, 4, ""), line(5, 5, "b")]
+        );
         assert_eq!(read("a /* x\ny */ b"), [line(1, 2, "a  b")]);
     }
 

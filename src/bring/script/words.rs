@@ -3,22 +3,60 @@
 use super::compare::{Change, Comparison, What};
 use crate::board::Board;
 use crate::check::words::{counted, listed};
+use crate::trade::eighths::{Eighths, PER_PAGE};
 
 impl What {
-    /// In a few words, with what it was.
-    pub fn words(&self, board: &Board) -> String {
+    /// What happened to the scene, in a word or two.
+    pub fn word(&self) -> &'static str {
         match self {
-            Self::Added(length) => format!("new, {length} pages"),
-            Self::Cut(length) => format!("gone, was {length} pages"),
-            Self::Moved(Some(behind)) => format!("now behind {behind}"),
-            Self::Moved(None) => "now first".to_owned(),
-            Self::Renumbered(from) => format!("was {from}"),
-            Self::Reheaded(from) if from.is_empty() => "had no heading".to_owned(),
-            Self::Reheaded(from) => format!("was {from}"),
-            Self::Grown(from, to) | Self::Shrunk(from, to) => format!("{from} → {to} pages"),
-            Self::ComesIn(who) | Self::GoesOut(who) => board.name_of(who).to_owned(),
+            Self::Added(_) => "added",
+            Self::Cut(_) => "cut",
+            Self::Moved(_) => "moved",
+            Self::Renumbered(_) => "renumbered",
+            Self::Reheaded(_) => "other heading",
+            Self::Grown(..) => "longer",
+            Self::Shrunk(..) => "shorter",
+            Self::ComesIn(_) => "comes in",
+            Self::GoesOut(_) => "goes out",
         }
     }
+
+    /// What it was, where it was something.
+    pub fn was(&self, board: &Board) -> Option<String> {
+        match self {
+            Self::Cut(length) | Self::Grown(length, _) | Self::Shrunk(length, _) => Some(pages(*length)),
+            Self::Renumbered(number) => Some(number.to_string()),
+            Self::Reheaded(heading) => Some(heading.clone()).filter(|heading| !heading.is_empty()),
+            Self::GoesOut(who) => Some(board.name_of(who).to_owned()),
+            Self::Added(_) | Self::Moved(_) | Self::ComesIn(_) => None,
+        }
+    }
+
+    /// What it becomes, where that is not said by the scene's own number and heading.
+    pub fn becomes(&self, board: &Board) -> Option<String> {
+        match self {
+            Self::Added(length) | Self::Grown(_, length) | Self::Shrunk(_, length) => Some(pages(*length)),
+            Self::Moved(Some(behind)) => Some(format!("behind {behind}")),
+            Self::Moved(None) => Some("first".to_owned()),
+            Self::ComesIn(who) => Some(board.name_of(who).to_owned()),
+            Self::Cut(_) | Self::Renumbered(_) | Self::Reheaded(_) | Self::GoesOut(_) => None,
+        }
+    }
+
+    /// Both in a few words.
+    pub fn words(&self, board: &Board) -> String {
+        match (self, self.was(board), self.becomes(board)) {
+            (_, Some(was), Some(becomes)) => format!("{was} → {becomes}"),
+            (Self::GoesOut(_), Some(who), None) => who,
+            (_, Some(was), None) => format!("was {was}"),
+            (_, None, Some(becomes)) => becomes,
+            (_, None, None) => "had none".to_owned(),
+        }
+    }
+}
+
+fn pages(length: Eighths) -> String {
+    if length == Eighths::new(PER_PAGE) { "1 page".to_owned() } else { format!("{length} pages") }
 }
 
 /// The number and the heading of a change's scene, or what there is of them.

@@ -4,7 +4,7 @@ mod script;
 
 use clap::{Args, Subcommand};
 
-pub(super) use script::draft;
+pub(super) use script::{draft, read};
 
 use super::Outcome;
 use super::console::Console;

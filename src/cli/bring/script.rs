@@ -138,5 +138,6 @@ pub(in crate::cli) fn read(file: &Path) -> Result<script::Script, Failure> {
 }
 
 fn unread(file: &Path, error: &ScriptError) -> Failure {
-    Failure::new(format!("{}:{error}", file.display())).hint(error.hint())
+    let gap = if error.is_placed() { "" } else { " " };
+    Failure::new(format!("{}:{gap}{error}", file.display())).hint(error.hint())
 }

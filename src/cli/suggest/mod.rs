@@ -14,9 +14,9 @@ use std::time::Duration;
 use clap::Args;
 
 use super::boards::{self, BoardArg};
+use super::changing::{refused, whole};
 use super::console::Console;
 use super::failure::Failure;
-use super::changing::{refused, whole};
 use super::{Outcome, faults};
 use crate::board::{Board, CharacterId, Count, Edit, Scope};
 use crate::gather::{Choice, Likeness, Limits, Suggestion, Unsolved, Wardrobe, Worth, curve, solve};

@@ -8,12 +8,8 @@ use crate::bring::script::{Change, What};
 /// The whole answer.
 pub(super) fn document(brought: &Brought<'_>) -> Value {
     let Brought { board, draft, comparison, .. } = brought;
-    let stranger = |one: &crate::bring::script::Stranger| {
-        json!({"name": one.name, "scenes": one.scenes, "line": one.line})
-    };
-    let reading = |one: &crate::bring::script::Reading| {
-        json!({"name": one.name, "character": one.character, "line": one.line})
-    };
+    let stranger = |one: &crate::bring::script::Stranger| json!({"name": one.name, "scenes": one.scenes, "line": one.line});
+    let reading = |one: &crate::bring::script::Reading| json!({"name": one.name, "character": one.character, "line": one.line});
     json!({
         "board": {"id": board.head().id, "title": board.head().title},
         "title": if draft.title.is_empty() { None } else { Some(&draft.title) },

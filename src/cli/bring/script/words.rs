@@ -20,7 +20,7 @@ pub(super) fn text(brought: &Brought<'_>) -> String {
     for change in &comparison.changes {
         let line = change.line.map(|line| format!(" (line {line})")).unwrap_or_default();
         let words = change.what.words(board);
-        let _ = writeln!(to, "  {:<11} {}: {words}{line}", change.what.key(), heading_of(change));
+        let _ = writeln!(to, "  {:<13} {}: {words}{line}", change.what.word(), heading_of(change));
     }
     unknown(brought, &mut to);
     readings(brought, &mut to);
