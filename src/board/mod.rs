@@ -25,6 +25,7 @@ pub mod outfit;
 pub mod pairs;
 mod regrouping;
 pub mod relations;
+pub mod renumber;
 pub mod room;
 pub mod rules;
 pub mod scene;

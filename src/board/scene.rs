@@ -137,6 +137,40 @@ pub struct SceneNumber {
     letters: Box<str>,
 }
 
+impl SceneNumber {
+    /// The most letters behind the digits.
+    const MOST_LETTERS: usize = 4;
+
+    /// A number without letters.
+    pub fn whole(digits: u32) -> Self {
+        Self { digits, letters: "".into() }
+    }
+
+    /// The number without its letters.
+    pub fn digits(&self) -> u32 {
+        self.digits
+    }
+
+    /// The numbers that go on from its last letter: 12A, 12B … behind 12, 12B … behind 12A.
+    pub fn next_letters(&self) -> impl Iterator<Item = Self> {
+        let (stem, first) = match self.letters.as_bytes().last() {
+            Some(last) => (&self.letters[..self.letters.len() - 1], last + 1),
+            None => ("", b'A'),
+        };
+        (first..=b'Z').map(move |letter| self.lettered(stem, letter))
+    }
+
+    /// The numbers with one letter more: 12AA, 12AB … for 12A.
+    pub fn with_letters(&self) -> impl Iterator<Item = Self> {
+        let room = self.letters.len() < Self::MOST_LETTERS;
+        (b'A'..=b'Z').filter(move |_| room).map(move |letter| self.lettered(&self.letters, letter))
+    }
+
+    fn lettered(&self, stem: &str, letter: u8) -> Self {
+        Self { digits: self.digits, letters: format!("{stem}{}", char::from(letter)).into() }
+    }
+}
+
 impl FromStr for SceneNumber {
     type Err = String;
 
@@ -145,7 +179,10 @@ impl FromStr for SceneNumber {
         let split = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
         let (digits, letters) = text.split_at(split);
         match digits.parse() {
-            Ok(digits) if letters.len() <= 4 && letters.bytes().all(|b| b.is_ascii_alphabetic()) => {
+            Ok(digits)
+                if letters.len() <= Self::MOST_LETTERS
+                    && letters.bytes().all(|b| b.is_ascii_alphabetic()) =>
+            {
                 Ok(Self { digits, letters: letters.to_ascii_uppercase().into() })
             }
             _ => Err(format!(
@@ -227,6 +264,16 @@ mod tests {
         assert_eq!(sorted, ["2", "12", "12A", "12B", "101"]);
         assert!("A12".parse::<SceneNumber>().is_err());
         assert!("".parse::<SceneNumber>().is_err());
+    }
+
+    #[test]
+    fn a_number_goes_on_by_its_last_letter_or_by_one_more() {
+        let number = |text: &str| text.parse::<SceneNumber>().unwrap();
+        assert_eq!(number("12").next_letters().next(), Some(number("12A")));
+        assert_eq!(number("12AC").next_letters().next(), Some(number("12AD")));
+        assert_eq!(number("12Z").next_letters().count(), 0);
+        assert_eq!(number("12Z").with_letters().next(), Some(number("12ZA")));
+        assert_eq!(number("12AAAA").with_letters().count(), 0);
     }
 
     #[test]

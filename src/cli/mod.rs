@@ -4,6 +4,8 @@
 //! it puts together what the library has.
 
 mod boards;
+mod bring;
+mod changing;
 mod check;
 mod completions;
 mod console;
@@ -48,6 +50,7 @@ struct Cli {
 #[derive(Debug, Subcommand)]
 enum Command {
     New(new::New),
+    Bring(bring::Bring),
     Check(check::Check),
     Report(report::Report),
     Suggest(suggest::Suggest),
@@ -98,6 +101,7 @@ fn run(args: impl IntoIterator<Item = OsString>, console: &mut Console) -> Resul
         Ok(cli) => match cli.command {
             None => open::run(&cli.board, console),
             Some(Command::New(new)) => new.run(console),
+            Some(Command::Bring(bring)) => bring.run(console),
             Some(Command::Check(check)) => check.run(console),
             Some(Command::Report(report)) => report.run(console),
             Some(Command::Suggest(suggest)) => suggest.run(console),

@@ -5,12 +5,16 @@ use std::path::{Path, PathBuf};
 use clap::{Args, ValueEnum};
 
 use super::boards::{self, BoardArg};
+use super::bring;
 use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, faults, outfile};
-use crate::report::{self, Csv, Format, Json, Markdown, Plain};
+use crate::board::Board;
+use crate::bring::script::Part;
+use crate::report::{self, Csv, Document, Format, Json, Markdown, Plain};
 
-/// Print look per scene, the look list, the plot, the shooting days, the minutes or what the looks keep
+/// Print look per scene, the look list, the plot, the shooting days, the minutes, what the looks keep or what has changed
+/// since a draft
 #[derive(Debug, Args)]
 #[command(
     after_help = "A report of a board with files that cannot be read says so in itself, and the exit code is 2."
@@ -20,6 +24,12 @@ pub(super) struct Report {
     report: Which,
     #[command(flatten)]
     board: BoardArg,
+    /// For `changes`: the earlier draft of the script, in Fountain
+    #[arg(long, value_name = "FILE", required_if_eq("report", "changes"), value_hint = clap::ValueHint::FilePath)]
+    against: Option<PathBuf>,
+    /// For `changes`: the draft holds only the scenes with numbers from FIRST to LAST
+    #[arg(long, value_name = "FIRST-LAST", requires = "against")]
+    part: Option<Part>,
     /// In which format; left out, it is the ending of the file, else md
     #[arg(long, value_name = "FORMAT")]
     to: Option<To>,
@@ -42,6 +52,8 @@ enum Which {
     Meeting,
     /// What the looks keep of the wardrobe, what each is worth, and what was let go at what cost
     Kept,
+    /// What has changed on the board since an earlier draft of the script, scene by scene
+    Changes,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
@@ -55,14 +67,16 @@ enum To {
 }
 
 impl Which {
-    fn report(self) -> report::Report {
+    /// The report on a board alone; `None` for the one that sets a draft beside it.
+    fn report(self) -> Option<report::Report> {
         match self {
-            Self::Scenes => report::Report::Scenes,
-            Self::Looks => report::Report::Looks,
-            Self::Plot => report::Report::Plot,
-            Self::Schedule => report::Report::Schedule,
-            Self::Meeting => report::Report::Meeting,
-            Self::Kept => report::Report::Kept,
+            Self::Scenes => Some(report::Report::Scenes),
+            Self::Looks => Some(report::Report::Looks),
+            Self::Plot => Some(report::Report::Plot),
+            Self::Schedule => Some(report::Report::Schedule),
+            Self::Meeting => Some(report::Report::Meeting),
+            Self::Kept => Some(report::Report::Kept),
+            Self::Changes => None,
         }
     }
 }
@@ -87,7 +101,7 @@ impl Report {
         let folder = self.board.folder(console)?;
         let reading = boards::read(&folder)?;
         faults::warn(console, &reading.faults);
-        let mut document = self.report.report().document(&reading.board);
+        let mut document = self.document(&reading.board, console)?;
         document.gaps.extend(faults::gaps(&reading.faults).iter().map(|gap| Plain::line(gap)));
         let of_file = self.output.as_deref().and_then(To::of_file);
         let text = self.to.or(of_file).unwrap_or(To::Md).format().write(&document);
@@ -102,6 +116,20 @@ impl Report {
             None => console.print(&text)?,
         }
         Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults })
+    }
+
+    fn document(&self, board: &Board, console: &mut Console) -> Result<Document, Failure> {
+        match (self.report.report(), &self.against) {
+            (Some(report), None) => Ok(report.document(board)),
+            (None, Some(file)) => {
+                let script = bring::read(file)?;
+                let earlier = bring::draft(file, &script, board.head(), console)?;
+                Ok(report::against(board, &earlier, self.part.as_ref()))
+            }
+            (Some(_), Some(_)) => Err(Failure::new("`--against` goes with `shirr report changes` alone")),
+            (None, None) => Err(Failure::new("`shirr report changes` needs an earlier draft")
+                .hint("name the script with `--against FILE`")),
+        }
     }
 }
 

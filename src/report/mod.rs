@@ -5,6 +5,7 @@
 
 mod cautions;
 pub mod document;
+mod drafts;
 mod formats;
 mod kept;
 mod looks;
@@ -15,6 +16,7 @@ mod scenes;
 mod schedule;
 
 pub use document::{Cell, Column, Document, Kind, Share, Table};
+pub use drafts::against;
 pub use formats::{Csv, Format, Json, Markdown};
 pub use plain::Plain;
 

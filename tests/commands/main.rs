@@ -4,6 +4,7 @@
 #[path = "../common/mod.rs"]
 mod common;
 
+mod bringing;
 mod checking;
 mod damaged;
 mod demo;

@@ -2,6 +2,7 @@
 
 mod ciede2000;
 mod edtf;
+mod fountain;
 mod gower;
 mod p_median;
 mod webster;

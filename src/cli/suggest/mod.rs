@@ -14,12 +14,13 @@ use std::time::Duration;
 use clap::Args;
 
 use super::boards::{self, BoardArg};
+use super::changing::{refused, whole};
 use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, faults};
 use crate::board::{Board, CharacterId, Count, Edit, Scope};
 use crate::gather::{Choice, Likeness, Limits, Suggestion, Unsolved, Wardrobe, Worth, curve, solve};
-use crate::store::{EditError, Fault, FaultKind, OpenBoard, Places};
+use crate::store::{OpenBoard, Places};
 
 /// Suggest which outfits to make the bases of the looks, with proof of how good that is
 #[derive(Debug, Args)]
@@ -244,15 +245,6 @@ fn character(board: &Board, name: &str) -> Result<CharacterId, Failure> {
     })
 }
 
-/// A record that cannot be read may hold an outfit that looks open without it.
-fn whole(faults: &[Fault]) -> Result<(), Failure> {
-    if faults.iter().any(|fault| fault.kind == FaultKind::Damaged) {
-        return Err(Failure::new("nothing is changed: not all of the board can be read")
-            .hint("repair the files first, in any text editor"));
-    }
-    Ok(())
-}
-
 /// The counter keeps the board inside its budget, here as on the screen.
 fn within_limits(board: &Board, edit: &Edit) -> Result<(), Failure> {
     let passed = board.limits_passed_by(edit).map_err(|error| refused(&error.into()))?;
@@ -263,12 +255,4 @@ fn within_limits(board: &Board, edit: &Edit) -> Result<(), Failure> {
     let said: Vec<String> = passed.iter().map(said).collect();
     Err(Failure::new(format!("nothing is changed: it would pass a limit ({})", said.join(", ")))
         .hint("ask for fewer looks, or raise the limit on the record first"))
-}
-
-fn refused(error: &EditError) -> Failure {
-    let failure = Failure::new(format!("nothing is changed: {error}"));
-    match error.hint() {
-        Some(hint) => failure.hint(hint),
-        None => failure,
-    }
 }

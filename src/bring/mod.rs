@@ -1,0 +1,7 @@
+//! What comes onto a board from outside, one folder or file per kind of input.
+//!
+//! A kind of input is read into values of its own, compared with the board, and becomes one [`crate::board::Edit`], so
+//! that undo takes the whole of it back. Nothing here opens a file, prints, or changes a board: the command that brings
+//! it in does. What cannot be read says where it stands, what was expected and what to do.
+
+pub mod script;

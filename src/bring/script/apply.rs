@@ -1,0 +1,216 @@
+//! A draft onto the board, as one edit.
+//!
+//! A scene that is recognised keeps everything that the script does not tell: its looks, story day, date, period, action,
+//! notes, and its set where that is not the heading's. A scene that is cut leaves its looks on the board and the schedule
+//! without it; whatever names a scene follows its number.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use super::compare::{Comparison, compare, reheaded};
+use super::draft::{Draft, DraftScene};
+use super::heading;
+use super::likeness::same_heading;
+use super::part::Part;
+use crate::board::renumber::{self, Renumbering};
+use crate::board::{Board, Edit, Records, Scene, SceneNumber};
+
+/// Why a draft does not go onto a board.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Unfit {
+    /// The draft has a scene that is not of its part.
+    #[error("line {line}: scene {number} is not in the part {part}")]
+    OutsidePart {
+        /// The line of its heading.
+        line: usize,
+        /// Its number.
+        number: SceneNumber,
+        /// The part.
+        part: String,
+    },
+    /// The board has two scenes with one number.
+    #[error("the board has two scenes with the number {0}, so none can be told from the other")]
+    SameNumber(SceneNumber),
+}
+
+impl Unfit {
+    /// What to do about it.
+    pub fn hint(&self) -> &'static str {
+        match self {
+            Self::OutsidePart { .. } => "name a part that has it, or leave `--part` out for a whole script",
+            Self::SameNumber(_) => "give one of them a letter in scenes.yaml first",
+        }
+    }
+}
+
+/// What a draft changes on a board, and the edit that does it. With a part, scenes of the board outside of it stay as
+/// they are.
+///
+/// # Errors
+/// [`Unfit`].
+pub fn edit(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(Comparison, Edit), Unfit> {
+    fits(board, draft, part)?;
+    let before = Draft::of_board(board, part);
+    let outside = |scene: &&Scene| part.is_some_and(|part| !part.holds(&scene.number));
+    let taken: Vec<SceneNumber> = board.scenes().filter(outside).map(|scene| scene.number.clone()).collect();
+    let comparison = compare(&before, draft, &taken);
+    let after = records(board, &before, draft, &comparison, part);
+    let label = match part {
+        Some(part) => format!("script brought in, scenes {part}"),
+        None => "script brought in".to_owned(),
+    };
+    Ok((comparison, Edit::between(label, board.records(), &after)))
+}
+
+fn fits(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(), Unfit> {
+    let mut seen = BTreeSet::new();
+    if let Some(scene) = board.scenes().find(|scene| !seen.insert(&scene.number)) {
+        return Err(Unfit::SameNumber(scene.number.clone()));
+    }
+    let Some(part) = part else { return Ok(()) };
+    let stray = draft.scenes.iter().find_map(|scene| {
+        let number = scene.number.as_ref().filter(|number| !part.holds(number))?;
+        Some((scene.line.unwrap_or_default(), number.clone()))
+    });
+    match stray {
+        Some((line, number)) => Err(Unfit::OutsidePart { line, number, part: part.to_string() }),
+        None => Ok(()),
+    }
+}
+
+/// The board's records as they become.
+fn records(
+    board: &Board,
+    before: &Draft,
+    draft: &Draft,
+    comparison: &Comparison,
+    part: Option<&Part>,
+) -> Records {
+    let mut records = board.records().clone();
+    let within = |scene: &Scene| part.is_none_or(|part| part.holds(&scene.number));
+    let old: Vec<Arc<Scene>> = records.scenes.iter().filter(|scene| within(scene)).cloned().collect();
+    let mut was = vec![None; draft.scenes.len()];
+    let mut renumbering: Renumbering = old.iter().map(|scene| (scene.number.clone(), None)).collect();
+    for (from, to) in &comparison.pairs {
+        was[*to] = Some(*from);
+        renumbering.insert(old[*from].number.clone(), Some(comparison.numbers[*to].clone()));
+    }
+    let scenes: Vec<Arc<Scene>> = draft
+        .scenes
+        .iter()
+        .enumerate()
+        .map(|(at, new)| {
+            let number = comparison.numbers[at].clone();
+            match was[at] {
+                Some(from) => kept(board, &old[from], &before.scenes[from], new, number),
+                None => Arc::new(added(board, new, number)),
+            }
+        })
+        .collect();
+    records.scenes = merged(&records.scenes, scenes, &was, part);
+    renumber::follow(&mut records, &renumbering);
+    records
+}
+
+/// A scene that is recognised.
+fn kept(
+    board: &Board,
+    scene: &Arc<Scene>,
+    old: &DraftScene,
+    new: &DraftScene,
+    number: SceneNumber,
+) -> Arc<Scene> {
+    let mut becomes = Scene::clone(scene);
+    becomes.number = number;
+    becomes.pages = new.length;
+    if reheaded(old, new) {
+        if same_heading(&scene.set) == same_heading(&old.set) {
+            becomes.set = set(board, new);
+        }
+        becomes.heading.clone_from(&new.heading);
+        becomes.place = new.place.or(scene.place);
+        becomes.light = new.light.or(scene.light);
+    }
+    for id in old.present.iter().filter(|id| !new.present.contains(id) && !new.named.contains(id)) {
+        becomes.wears.remove(id);
+    }
+    for id in new.present.iter().filter(|id| !old.present.contains(id)) {
+        becomes.wears.set(id.clone(), None);
+    }
+    if becomes == **scene { Arc::clone(scene) } else { Arc::new(becomes) }
+}
+
+/// A scene that is new: nobody in it has a look yet.
+fn added(board: &Board, new: &DraftScene, number: SceneNumber) -> Scene {
+    Scene {
+        number,
+        heading: new.heading.clone(),
+        set: set(board, new),
+        place: new.place,
+        light: new.light,
+        story_day: None,
+        date: None,
+        period: None,
+        pages: new.length,
+        wears: new.present.iter().map(|id| (id.clone(), None)).collect(),
+        action: new.opening.clone(),
+        notes: String::new(),
+    }
+}
+
+/// The set of a heading as the board calls it elsewhere; else the heading's words, each with a capital letter.
+fn set(board: &Board, new: &DraftScene) -> String {
+    let wanted = same_heading(&new.set);
+    let same =
+        |scene: &&Scene| !scene.set.is_empty() && same_heading(&heading::read(&scene.heading).set) == wanted;
+    match board.scenes().find(same) {
+        Some(scene) => scene.set.clone(),
+        None => new.set.split(' ').map(capital).collect::<Vec<_>>().join(" "),
+    }
+}
+
+fn capital(word: &str) -> String {
+    let word = word.to_lowercase();
+    let first = word.find(char::is_alphabetic).unwrap_or(word.len());
+    let (before, rest) = word.split_at(first);
+    let mut letters = rest.chars();
+    before.chars().chain(letters.next().into_iter().flat_map(char::to_uppercase)).chain(letters).collect()
+}
+
+/// The draft's scenes among those outside of its part, each of which stays behind the scene that it stood behind.
+fn merged(
+    board: &[Arc<Scene>],
+    draft: Vec<Arc<Scene>>,
+    was: &[Option<usize>],
+    part: Option<&Part>,
+) -> Vec<Arc<Scene>> {
+    let Some(part) = part else { return draft };
+    let now: std::collections::HashMap<usize, usize> =
+        was.iter().enumerate().filter_map(|(at, from)| Some(((*from)?, at))).collect();
+    let none_within = !board.iter().any(|scene| part.holds(&scene.number));
+    // Behind which of the draft's scenes each of the others goes; `None` is in front of all.
+    let mut behind: Option<usize> = None;
+    let mut within = 0;
+    let mut others: Vec<(Option<usize>, Arc<Scene>)> = Vec::new();
+    for scene in board {
+        if part.holds(&scene.number) {
+            behind = now.get(&within).copied().or(behind);
+            within += 1;
+        } else {
+            // A part of which the board has nothing yet goes where its numbers belong.
+            let later = none_within && scene.number > part.last;
+            let all = draft.len().checked_sub(1);
+            others.push((if later { all } else { behind }, Arc::clone(scene)));
+        }
+    }
+    let mut scenes = Vec::with_capacity(draft.len() + others.len());
+    let of = |place: Option<usize>| {
+        others.iter().filter(move |(at, _)| *at == place).map(|(_, scene)| Arc::clone(scene))
+    };
+    scenes.extend(of(None));
+    for (at, scene) in draft.into_iter().enumerate() {
+        scenes.push(scene);
+        scenes.extend(of(Some(at)));
+    }
+    scenes
+}

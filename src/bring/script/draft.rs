@@ -1,0 +1,297 @@
+//! A draft: scenes as they can be compared, whether a script or the board has them.
+
+use std::collections::{BTreeMap, HashMap};
+use std::mem;
+
+use super::cast::{Cast, Who};
+use super::element::{Element, Kind};
+use super::error::{ScriptError, Warning, position};
+use super::heading::{self, Time};
+use super::length;
+use super::part::Part;
+use super::scan::Script;
+use crate::board::{Board, CharacterId, Head, Light, Place, Scene, SceneNumber};
+use crate::trade::eighths::Eighths;
+
+/// The most scenes that a script may have. Of the longest films some have three hundred.
+pub(super) const MOST_SCENES: usize = 2_000;
+
+/// The most characters of what is taken into a new scene's `action`.
+const OPENING: usize = 200;
+
+/// Scenes in story order, of a script or of the board.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Draft {
+    /// The title, where there is one.
+    pub title: String,
+    /// The scenes.
+    pub scenes: Vec<DraftScene>,
+    /// Who speaks and is not on the board, by name.
+    pub strangers: Vec<Stranger>,
+    /// Names that were taken for a character's by a word in them.
+    pub readings: Vec<Reading>,
+    /// What should be looked at.
+    pub warnings: Vec<Warning>,
+}
+
+/// A scene as it can be compared.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct DraftScene {
+    /// Its number, where it has one.
+    pub number: Option<SceneNumber>,
+    /// Its heading, without the number.
+    pub heading: String,
+    /// The set, in the heading's letters.
+    pub set: String,
+    /// Indoors or out, where the heading says it.
+    pub place: Option<Place>,
+    /// The light, where the heading says it.
+    pub light: Option<Light>,
+    /// Its length: estimated from the page, or as the board has it.
+    pub length: Eighths,
+    /// Who is seen: who speaks in the picture, and whom action names in capitals; in the board's order.
+    pub present: Vec<CharacterId>,
+    /// Whom action names besides. They may be there or only be spoken of, so they neither come in nor go out.
+    pub named: Vec<CharacterId>,
+    /// Who is only heard (`V.O.`, `O.S.`), and so wears nothing.
+    pub voices: Vec<CharacterId>,
+    /// All its words, for telling it from others.
+    pub words: String,
+    /// Its first paragraph, for a new scene's `action`.
+    pub opening: String,
+    /// The line of its heading; `None` on a board.
+    pub line: Option<usize>,
+}
+
+/// Somebody who speaks and is not on the board.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Stranger {
+    /// The name above the speeches.
+    pub name: String,
+    /// In how many scenes.
+    pub scenes: usize,
+    /// The line of the first speech.
+    pub line: usize,
+}
+
+/// A name that was taken for a character's by a word in it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reading {
+    /// The name above the speeches.
+    pub name: String,
+    /// Whose it was taken for.
+    pub character: CharacterId,
+    /// The line of the first speech.
+    pub line: usize,
+}
+
+impl Draft {
+    /// The scenes of a script, with the characters of a board.
+    ///
+    /// # Errors
+    /// [`ScriptError::NoScenes`], [`ScriptError::TooManyScenes`] and [`ScriptError::SameNumber`].
+    pub fn of_script(script: &Script, head: &Head) -> Result<Self, ScriptError> {
+        let cast = Cast::of(&head.characters);
+        let mut reader = Reader {
+            cast: &cast,
+            strangers: BTreeMap::new(),
+            readings: BTreeMap::new(),
+            warnings: script.warnings.clone(),
+            numbers: HashMap::new(),
+        };
+        let mut scenes: Vec<DraftScene> = Vec::new();
+        let elements = &script.elements;
+        let starts: Vec<usize> = (0..elements.len()).filter(|at| is_heading(&elements[*at])).collect();
+        for (nth, start) in starts.iter().enumerate() {
+            if nth == MOST_SCENES {
+                return Err(ScriptError::TooManyScenes(position(elements[*start].line, 1)));
+            }
+            let end = starts.get(nth + 1).copied().unwrap_or(elements.len());
+            let before = scenes.last().and_then(|scene| scene.light);
+            scenes.push(reader.scene(&elements[*start..end], before)?);
+        }
+        if scenes.is_empty() {
+            return Err(ScriptError::NoScenes);
+        }
+        let Reader { strangers, readings, mut warnings, .. } = reader;
+        warnings.sort_by_key(|warning| warning.at);
+        Ok(Self {
+            title: script.title.clone(),
+            scenes,
+            strangers: strangers.into_values().map(|(stranger, _)| stranger).collect(),
+            readings: readings.into_values().collect(),
+            warnings,
+        })
+    }
+
+    /// The scenes of a board, or those of a part of it.
+    pub fn of_board(board: &Board, part: Option<&Part>) -> Self {
+        let within = |scene: &&Scene| part.is_none_or(|part| part.holds(&scene.number));
+        let scenes = board.scenes().filter(within).map(of_scene).collect();
+        Self { title: board.head().title.clone(), scenes, ..Self::default() }
+    }
+}
+
+fn is_heading(element: &Element) -> bool {
+    matches!(element.kind, Kind::Heading { .. })
+}
+
+fn of_scene(scene: &Scene) -> DraftScene {
+    let set = if scene.heading.is_empty() { scene.set.clone() } else { heading::read(&scene.heading).set };
+    DraftScene {
+        number: Some(scene.number.clone()),
+        heading: scene.heading.clone(),
+        set,
+        place: scene.place,
+        light: scene.light,
+        length: scene.pages,
+        present: scene.wears.keys().cloned().collect(),
+        words: scene.action.clone(),
+        opening: scene.action.clone(),
+        ..DraftScene::default()
+    }
+}
+
+struct Reader<'a> {
+    cast: &'a Cast,
+    /// By name, with the line of the last scene that counted them.
+    strangers: BTreeMap<String, (Stranger, usize)>,
+    readings: BTreeMap<String, Reading>,
+    warnings: Vec<Warning>,
+    /// The lines of the scenes that have a number.
+    numbers: HashMap<SceneNumber, usize>,
+}
+
+impl Reader<'_> {
+    /// The scene of these elements, of which the first is its heading.
+    fn scene(
+        &mut self,
+        elements: &[Element],
+        light_before: Option<Light>,
+    ) -> Result<DraftScene, ScriptError> {
+        let mut scene = DraftScene { length: length::of_scene(elements), ..DraftScene::default() };
+        let (mut seen, mut named, mut heard) = (Vec::new(), Vec::new(), Vec::new());
+        let line = elements.first().map_or(0, |heading| heading.line);
+        for element in elements {
+            match &element.kind {
+                Kind::Heading { number } => {
+                    scene.number = self.number(number.as_ref(), element.line)?;
+                    let heading = heading::read(&element.text);
+                    scene.heading = one_line(&element.text);
+                    scene.set = one_line(&heading.set);
+                    scene.place = heading.place;
+                    scene.light = match heading.time {
+                        Time::At(light) => Some(light),
+                        Time::AsBefore => light_before,
+                        Time::Untold => None,
+                    };
+                    scene.line = Some(element.line);
+                }
+                Kind::Cue { extension, .. } => match self.speaker(element, line) {
+                    Some(at) if is_voice(extension) => heard.push(at),
+                    Some(at) => seen.push(at),
+                    None => {}
+                },
+                Kind::Action | Kind::Centred => {
+                    for (at, capitals) in self.cast.named(&element.text) {
+                        if capitals { seen.push(at) } else { named.push(at) }
+                    }
+                    if scene.opening.is_empty() {
+                        scene.opening = opening(&element.text);
+                    }
+                }
+                _ => {}
+            }
+            if element.kind.is_printed() && !is_heading(element) {
+                scene.words.push_str(&element.text);
+                scene.words.push('\n');
+            }
+        }
+        named.retain(|at| !seen.contains(at));
+        heard.retain(|at| !seen.contains(at));
+        [scene.present, scene.named, scene.voices] = [seen, named, heard].map(|all| self.in_order(all));
+        Ok(scene)
+    }
+
+    fn in_order(&self, mut all: Vec<usize>) -> Vec<CharacterId> {
+        all.sort_unstable();
+        all.dedup();
+        all.into_iter().map(|at| self.cast.id(at).clone()).collect()
+    }
+
+    /// The number of a heading. One that is none is told, and the scene is recognised without.
+    fn number(
+        &mut self,
+        number: Option<&(String, usize)>,
+        line: usize,
+    ) -> Result<Option<SceneNumber>, ScriptError> {
+        let Some((text, column)) = number else { return Ok(None) };
+        // A full stop behind the number is fine by the syntax page.
+        let Ok(number) = text.trim_end_matches('.').parse::<SceneNumber>() else {
+            let what = format!(
+                "`{text}` is no scene number here: expected digits, then letters if any, such as `12` or `12A`; the scene is \
+                 recognised without it"
+            );
+            self.warnings.push(Warning::new(line, *column, what));
+            return Ok(None);
+        };
+        match self.numbers.insert(number.clone(), line) {
+            Some(first) => {
+                let at = position(line, *column);
+                Err(ScriptError::SameNumber { at, number: number.to_string(), first })
+            }
+            None => Ok(Some(number)),
+        }
+    }
+
+    /// The character that a name above a speech means; who is not on the board is counted.
+    fn speaker(&mut self, cue: &Element, scene: usize) -> Option<usize> {
+        match self.cast.who(&cue.text) {
+            Who::Known(at) => Some(at),
+            Who::Read(at) => {
+                self.readings.entry(cue.text.clone()).or_insert_with(|| Reading {
+                    name: cue.text.clone(),
+                    character: self.cast.id(at).clone(),
+                    line: cue.line,
+                });
+                Some(at)
+            }
+            Who::Stranger => {
+                let new = || (Stranger { name: cue.text.clone(), scenes: 0, line: cue.line }, 0);
+                let (stranger, counted) = self.strangers.entry(cue.text.clone()).or_insert_with(new);
+                stranger.scenes += usize::from(mem::replace(counted, scene) != scene);
+                None
+            }
+        }
+    }
+}
+
+/// Whether what stands behind a name says that the speaker is not in the picture.
+fn is_voice(extension: &str) -> bool {
+    extension.split(',').any(|part| {
+        let letters: String =
+            part.chars().filter(|c| c.is_alphabetic()).flat_map(char::to_uppercase).collect();
+        matches!(letters.as_str(), "VO" | "OS" | "OC" | "OFF" | "VOICEOVER" | "OFFSCREEN" | "OFFCAMERA")
+    })
+}
+
+/// The text on one line, without runs of spaces.
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The beginning of a text, at most as long as a summary is, up to the end of a word.
+fn opening(text: &str) -> String {
+    let mut opening = String::new();
+    for word in text.split_whitespace() {
+        if opening.chars().count() + word.chars().count() > OPENING {
+            opening.push('…');
+            break;
+        }
+        if !opening.is_empty() {
+            opening.push(' ');
+        }
+        opening.push_str(word);
+    }
+    opening
+}

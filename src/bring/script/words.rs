@@ -1,0 +1,96 @@
+//! Changes in words, the same for the terminal and for paper.
+
+use super::compare::{Change, Comparison, What};
+use crate::board::Board;
+use crate::check::words::{counted, listed};
+use crate::trade::eighths::{Eighths, PER_PAGE};
+
+impl What {
+    /// What happened to the scene, in a word or two.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Self::Added(_) => "added",
+            Self::Cut(_) => "cut",
+            Self::Moved(_) => "moved",
+            Self::Renumbered(_) => "renumbered",
+            Self::Reheaded(_) => "other heading",
+            Self::Grown(..) => "longer",
+            Self::Shrunk(..) => "shorter",
+            Self::ComesIn(_) => "comes in",
+            Self::GoesOut(_) => "goes out",
+        }
+    }
+
+    /// What it was, where it was something.
+    pub fn was(&self, board: &Board) -> Option<String> {
+        match self {
+            Self::Cut(length) | Self::Grown(length, _) | Self::Shrunk(length, _) => Some(pages(*length)),
+            Self::Renumbered(number) => Some(number.to_string()),
+            Self::Reheaded(heading) => Some(heading.clone()).filter(|heading| !heading.is_empty()),
+            Self::GoesOut(who) => Some(board.name_of(who).to_owned()),
+            Self::Added(_) | Self::Moved(_) | Self::ComesIn(_) => None,
+        }
+    }
+
+    /// What it becomes, where that is not said by the scene's own number and heading.
+    pub fn becomes(&self, board: &Board) -> Option<String> {
+        match self {
+            Self::Added(length) | Self::Grown(_, length) | Self::Shrunk(_, length) => Some(pages(*length)),
+            Self::Moved(Some(behind)) => Some(format!("behind {behind}")),
+            Self::Moved(None) => Some("first".to_owned()),
+            Self::ComesIn(who) => Some(board.name_of(who).to_owned()),
+            Self::Cut(_) | Self::Renumbered(_) | Self::Reheaded(_) | Self::GoesOut(_) => None,
+        }
+    }
+
+    /// Both in a few words.
+    pub fn words(&self, board: &Board) -> String {
+        match (self, self.was(board), self.becomes(board)) {
+            (_, Some(was), Some(becomes)) => format!("{was} → {becomes}"),
+            (Self::GoesOut(_), Some(who), None) => who,
+            (_, Some(was), None) => format!("was {was}"),
+            (_, None, Some(becomes)) => becomes,
+            (_, None, None) => "had none".to_owned(),
+        }
+    }
+}
+
+fn pages(length: Eighths) -> String {
+    if length == Eighths::new(PER_PAGE) { "1 page".to_owned() } else { format!("{length} pages") }
+}
+
+/// The number and the heading of a change's scene, or what there is of them.
+pub fn heading_of(change: &Change) -> String {
+    let number = change.scene.as_ref().map(ToString::to_string);
+    let parts = [number.unwrap_or_default(), change.heading.clone()];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+/// How many scenes are added, cut and so on: `two scenes added, one scene cut and one scene longer`.
+pub fn summary(comparison: &Comparison) -> String {
+    let said = [
+        ("added", "added"),
+        ("cut", "cut"),
+        ("moved", "moved"),
+        ("renumbered", "renumbered"),
+        ("reheaded", "under another heading"),
+        ("grown", "longer"),
+        ("shrunk", "shorter"),
+    ];
+    let mut parts: Vec<String> = said
+        .into_iter()
+        .map(|(key, word)| (count(comparison, key), word))
+        .filter(|(count, _)| *count > 0)
+        .map(|(count, word)| format!("{} {word}", counted(count, "scene")))
+        .collect();
+    let people = count(comparison, "comes-in") + count(comparison, "goes-out");
+    if people > 0 {
+        let noun = if people == 1 { "coming or going" } else { "comings and goings" };
+        parts.push(format!("{people} {noun}"));
+    }
+    if parts.is_empty() { "nothing has changed".to_owned() } else { listed(&parts) }
+}
+
+fn count(comparison: &Comparison, key: &str) -> usize {
+    comparison.changes.iter().filter(|change| change.what.key() == key).count()
+}

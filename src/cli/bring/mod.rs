@@ -1,0 +1,31 @@
+//! `shirr bring`: what comes onto a board from outside, one file per kind of input.
+
+mod script;
+
+use clap::{Args, Subcommand};
+
+pub(super) use script::{draft, read};
+
+use super::Outcome;
+use super::console::Console;
+use super::failure::Failure;
+
+/// Bring something onto a board from outside
+#[derive(Debug, Args)]
+pub(super) struct Bring {
+    #[command(subcommand)]
+    what: What,
+}
+
+#[derive(Debug, Subcommand)]
+enum What {
+    Script(script::Script),
+}
+
+impl Bring {
+    pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
+        match &self.what {
+            What::Script(script) => script.run(console),
+        }
+    }
+}

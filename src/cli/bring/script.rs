@@ -1,0 +1,143 @@
+//! `shirr bring script`: a draft of the script, compared with the board and brought onto it as one edit.
+
+mod json;
+mod words;
+
+use std::fs::File;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+
+use crate::board::{Board, Edit, Head};
+use crate::bring::script::{self, Comparison, Draft, LARGEST, Part, ScriptError, Unfit};
+use crate::cli::boards::{self, BoardArg};
+use crate::cli::changing::{refused, whole};
+use crate::cli::console::Console;
+use crate::cli::failure::Failure;
+use crate::cli::{Outcome, faults};
+use crate::store::{OpenBoard, Places};
+
+/// Bring a draft of the script onto the board: print what it changes, and change it
+#[derive(Debug, Args)]
+#[command(
+    after_help = "FILE is in Fountain, the open markup for screenplays (fountain.io).\nA scene that is recognised keeps \
+                  its looks, notes, dates and shooting day, wherever it has gone. Lengths are estimated from the page.\n\
+                  Without --part a scene that FILE does not have is cut; its looks stay on the board.\nExit code: 0, or 2 \
+                  where FILE or the board cannot be read."
+)]
+pub(in crate::cli) struct Script {
+    /// The script
+    #[arg(value_name = "FILE", value_hint = clap::ValueHint::FilePath)]
+    file: PathBuf,
+    #[command(flatten)]
+    board: BoardArg,
+    /// FILE holds only the scenes with numbers from FIRST to LAST; the others stay as they are
+    #[arg(long, value_name = "FIRST-LAST")]
+    part: Option<Part>,
+    /// Only print what it would change
+    #[arg(long)]
+    dry_run: bool,
+    /// Print one JSON document with stable keys
+    #[arg(long)]
+    json: bool,
+}
+
+/// A script beside a board.
+struct Brought<'a> {
+    file: &'a Path,
+    board: &'a Board,
+    draft: &'a Draft,
+    part: Option<&'a Part>,
+    comparison: &'a Comparison,
+    /// The label of the edit, once it is made.
+    applied: Option<&'a str>,
+    dry: bool,
+}
+
+impl Script {
+    pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
+        let script = read(&self.file)?;
+        let folder = self.board.folder(console)?;
+        if self.dry_run {
+            let reading = boards::read(&folder)?;
+            faults::warn(console, &reading.faults);
+            let (draft, comparison, _) = self.compare(&script, &reading.board, console)?;
+            self.print(console, &reading.board, &draft, &comparison, None)?;
+            return Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults });
+        }
+        let places = Places::of_user()?;
+        let mut open = OpenBoard::open(&folder, &places).map_err(|error| boards::unopened(&folder, error))?;
+        faults::warn(console, open.faults());
+        whole(open.faults())?;
+        let board = open.board().clone();
+        let (draft, comparison, edit) = self.compare(&script, &board, console)?;
+        let label = (!edit.is_empty()).then_some(edit.label.as_str());
+        if label.is_some() {
+            open.edit(&edit).map_err(|error| refused(&error))?;
+        }
+        self.print(console, &board, &draft, &comparison, label)?;
+        Ok(if open.faults().is_empty() { Outcome::Fine } else { Outcome::Faults })
+    }
+
+    fn compare(
+        &self,
+        script: &script::Script,
+        board: &Board,
+        console: &mut Console,
+    ) -> Result<(Draft, Comparison, Edit), Failure> {
+        let draft = draft(&self.file, script, board.head(), console)?;
+        let unfit = |error: Unfit| {
+            Failure::new(format!("nothing is changed: {}: {error}", self.file.display())).hint(error.hint())
+        };
+        let (comparison, edit) = script::edit(board, &draft, self.part.as_ref()).map_err(unfit)?;
+        Ok((draft, comparison, edit))
+    }
+
+    fn print(
+        &self,
+        console: &mut Console,
+        board: &Board,
+        draft: &Draft,
+        comparison: &Comparison,
+        applied: Option<&str>,
+    ) -> Result<(), Failure> {
+        let part = self.part.as_ref();
+        let brought =
+            Brought { file: &self.file, board, draft, part, comparison, applied, dry: self.dry_run };
+        if self.json {
+            console.print(&format!("{:#}\n", json::document(&brought)))
+        } else {
+            console.print(&words::text(&brought))
+        }
+    }
+}
+
+/// The scenes of a script file for a board; warns of what should be looked at.
+pub(in crate::cli) fn draft(
+    file: &Path,
+    script: &script::Script,
+    head: &Head,
+    console: &mut Console,
+) -> Result<Draft, Failure> {
+    let draft = Draft::of_script(script, head).map_err(|error| unread(file, &error))?;
+    for warning in &draft.warnings {
+        console.warn(&format!("{}:{warning}", file.display()));
+    }
+    Ok(draft)
+}
+
+/// Reads a script file.
+pub(in crate::cli) fn read(file: &Path) -> Result<script::Script, Failure> {
+    let failed = |error| Failure::new(format!("{} cannot be read: {error}", file.display()));
+    let mut bytes = Vec::new();
+    // One byte more than there may be says that there are too many.
+    let most = LARGEST as u64 + 1;
+    File::open(file).and_then(|from| from.take(most).read_to_end(&mut bytes)).map_err(failed)?;
+    script::Script::read(&bytes).map_err(|error| unread(file, &error))
+}
+
+fn unread(file: &Path, error: &ScriptError) -> Failure {
+    let gap = if error.is_placed() { "" } else { " " };
+    Failure::new(format!("{}:{gap}{error}", file.display())).hint(error.hint())
+}

@@ -1,0 +1,48 @@
+//! What a script changes, as JSON with stable keys. Lengths are in eighths, and what is not there is `null`.
+
+use serde_json::{Value, json};
+
+use super::Brought;
+use crate::bring::script::{Change, What};
+
+/// The whole answer.
+pub(super) fn document(brought: &Brought<'_>) -> Value {
+    let Brought { board, draft, comparison, .. } = brought;
+    let stranger = |one: &crate::bring::script::Stranger| json!({"name": one.name, "scenes": one.scenes, "line": one.line});
+    let reading = |one: &crate::bring::script::Reading| json!({"name": one.name, "character": one.character, "line": one.line});
+    json!({
+        "board": {"id": board.head().id, "title": board.head().title},
+        "title": if draft.title.is_empty() { None } else { Some(&draft.title) },
+        "part": brought.part.map(ToString::to_string),
+        "scenes": draft.scenes.len(),
+        "changes": comparison.changes.iter().map(change).collect::<Vec<_>>(),
+        "not-on-board": draft.strangers.iter().map(stranger).collect::<Vec<_>>(),
+        "taken-for": draft.readings.iter().map(reading).collect::<Vec<_>>(),
+        "warnings": draft.warnings.iter().map(|warning| {
+            json!({"line": warning.at.line, "column": warning.at.column, "what": warning.what})
+        }).collect::<Vec<_>>(),
+        "applied": brought.applied,
+    })
+}
+
+fn change(change: &Change) -> Value {
+    let (was, becomes) = match &change.what {
+        What::Added(length) => (Value::Null, json!(length.get())),
+        What::Cut(length) => (json!(length.get()), Value::Null),
+        What::Moved(behind) => (Value::Null, json!(behind)),
+        What::Renumbered(number) => (json!(number), json!(change.scene)),
+        What::Reheaded(heading) => (json!(heading), json!(change.heading)),
+        What::Grown(from, to) | What::Shrunk(from, to) => (json!(from.get()), json!(to.get())),
+        What::ComesIn(who) => (Value::Null, json!(who)),
+        What::GoesOut(who) => (json!(who), Value::Null),
+    };
+    let scene = change.scene.as_ref().map(ToString::to_string);
+    json!({
+        "what": change.what.key(),
+        "scene": scene,
+        "heading": change.heading,
+        "line": change.line,
+        "was": was,
+        "becomes": becomes,
+    })
+}

@@ -1,0 +1,67 @@
+//! Changes: what has become of an earlier draft of the script, scene by scene, with what is worn where it hits.
+//!
+//! It is the comparison that bringing a script in makes, the other way round: from the draft to the board.
+
+use super::document::{Cell, Column, Document, Kind, Table};
+use super::plain::Plain;
+use crate::board::{Board, Scene};
+use crate::bring::script::{Change, Draft, Part, compare, summary};
+use crate::check::words::{capital, counted, look_title};
+
+/// What has changed on a board since an earlier draft; with a part, the draft holds only its scenes, and only they are
+/// compared.
+pub fn against(board: &Board, earlier: &Draft, part: Option<&Part>) -> Document {
+    let comparison = compare(earlier, &Draft::of_board(board, part), &[]);
+    let mut table = Table::new(vec![
+        Column::new("scene", "Scene", Kind::Text),
+        Column::new("heading", "Heading", Kind::Text),
+        Column::new("change", "Change", Kind::Text),
+        Column::new("was", "Was", Kind::Text),
+        Column::new("becomes", "Becomes", Kind::Text),
+        Column::new("worn", "Worn there", Kind::List),
+    ]);
+    for change in &comparison.changes {
+        table.push(vec![
+            Cell::maybe(change.scene.as_ref()),
+            Cell::text(&change.heading),
+            Cell::text(change.what.word()),
+            Cell::maybe(change.what.was(board)),
+            Cell::maybe(change.what.becomes(board)),
+            Cell::list(worn(board, change)),
+        ]);
+    }
+    let draft = if earlier.title.is_empty() { "the draft" } else { &earlier.title };
+    let of = part.map(|part| format!(", scenes {part}")).unwrap_or_default();
+    Document {
+        key: "changes",
+        title: Plain::line(&format!("{}: changes since a draft{of}", board.head().title)),
+        subtitle: Plain::line(&format!(
+            "{draft}, {}: {}",
+            counted(earlier.scenes.len(), "scene"),
+            summary(&comparison)
+        )),
+        notes: vec![
+            Plain::line(
+                "Scenes are recognised by number, heading, people and words; a cut scene's looks stay.",
+            ),
+            Plain::line(
+                "The draft's lengths are estimated from the page, the board's are as they stand there.",
+            ),
+        ],
+        tables: vec![table],
+        ..Document::default()
+    }
+}
+
+/// Who wears what in the scene as the board has it; of a scene that is cut, nothing.
+fn worn(board: &Board, change: &Change) -> Vec<String> {
+    let cut = change.what.key() == "cut";
+    let scene = change.scene.as_ref().filter(|_| !cut).and_then(|number| board.scene(number));
+    let wears = scene.into_iter().flat_map(|scene: &Scene| scene.wears.iter());
+    wears
+        .map(|(who, look)| {
+            let look = look.as_ref().map_or("no look yet", |look| look_title(board, look));
+            capital(&format!("{}: {look}", board.name_of(who)))
+        })
+        .collect()
+}

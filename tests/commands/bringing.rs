@@ -1,0 +1,181 @@
+//! `shirr bring` and the report on what has changed.
+
+use std::fs;
+use std::path::Path;
+
+use serde_json::json;
+use shirr::store::{OpenBoard, Places};
+
+use crate::FORMATS;
+use crate::common::Desk;
+
+const SCRIPT: &str = "\
+EXT. QUAY - DAY #1#
+
+ADA coils a rope. She does not look at the boat.
+
+INT. LOFT - NIGHT #2#
+
+ADA
+Who is there?
+
+KEEPER
+Only me.
+";
+
+/// The board of the desk with the script beside it.
+fn desk() -> Desk {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    fs::write(desk.path("draft.fountain"), SCRIPT).unwrap();
+    desk
+}
+
+fn scenes(desk: &Desk) -> String {
+    fs::read_to_string(desk.path("film/scenes.yaml")).unwrap()
+}
+
+#[test]
+fn a_script_is_told_and_brought_in_and_a_second_time_changes_nothing() {
+    let desk = desk();
+    let before = scenes(&desk);
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film", "--dry-run"]).exits(0);
+    for line in [
+        "two scenes in draft.fountain: one scene added, one scene under another heading and one scene shorter.",
+        "  other heading 1 EXT. QUAY - DAY: had none (line 1)",
+        "  shorter       1 EXT. QUAY - DAY: 1 3/8 pages → 1/8 pages (line 1)",
+        "  added         2 INT. LOFT - NIGHT: 1/8 pages (line 5)",
+        "  KEEPER: speaks in one scene, first in line 10",
+        "    - {id: keeper, name: KEEPER}",
+        "Nothing is changed yet: leave out --dry-run to bring it in.",
+    ] {
+        assert!(run.out.lines().any(|out| out == line), "{line}\n{}", run.out);
+    }
+    assert_eq!(scenes(&desk), before);
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+    assert!(run.out.contains("It is done, as one edit"), "{}", run.out);
+    let after = scenes(&desk);
+    assert!(after.contains("heading: INT. LOFT - NIGHT") && after.contains("ada: quay"), "{after}");
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+    assert!(run.out.contains("the board has it so already"), "{}", run.out);
+    assert_eq!(scenes(&desk), after);
+}
+
+#[test]
+fn what_was_brought_in_is_one_step_of_undo_that_brings_the_files_back() {
+    let desk = desk();
+    let before = scenes(&desk);
+    desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+    assert_ne!(scenes(&desk), before);
+    let state = desk.demo().parent().unwrap().parent().unwrap().parent().unwrap().join("state/shirr");
+    let places = Places { state, ..Places::below(Path::new("unused")) };
+    let mut open = OpenBoard::open(&desk.path("film"), &places).unwrap();
+    assert_eq!(open.undo().unwrap().as_deref(), Some("script brought in"));
+    assert_eq!(scenes(&desk), before);
+}
+
+#[test]
+fn json_says_the_same() {
+    let desk = desk();
+    let document = desk.shirr(&["bring", "script", "draft.fountain", "film", "--json"]).exits(0).json();
+    assert_eq!(document["applied"], "script brought in");
+    assert_eq!(document["not-on-board"], json!([{"name": "KEEPER", "scenes": 1, "line": 10}]));
+    assert_eq!(
+        document["changes"][2],
+        json!({
+            "what": "added", "scene": "2", "heading": "INT. LOFT - NIGHT", "line": 5, "was": null, "becomes": 1,
+        })
+    );
+}
+
+#[test]
+fn a_part_leaves_what_it_does_not_hold_and_a_whole_script_says_how_to_be_one() {
+    let desk = desk();
+    desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+    fs::write(desk.path("part.fountain"), "INT. LOFT - NIGHT #2#\n\nADA\nWho is it?\n").unwrap();
+    let run = desk.shirr(&["bring", "script", "part.fountain", "film", "--dry-run"]).exits(0);
+    assert!(run.out.contains("  cut           1 EXT. QUAY - DAY: was 1/8 pages"), "{}", run.out);
+    assert!(run.out.contains("bring it in with `--part 2-2`"), "{}", run.out);
+    let run = desk.shirr(&["bring", "script", "part.fountain", "film", "--part", "2-2"]).exits(0);
+    assert!(!run.out.contains("cut"), "{}", run.out);
+    assert!(scenes(&desk).contains("EXT. QUAY - DAY"));
+    let run = desk.shirr(&["bring", "script", "part.fountain", "film", "--part", "5-4"]).exits(2);
+    assert!(run.err.contains("expected the first and the last scene number"), "{}", run.err);
+    let run = desk.shirr(&["bring", "script", "part.fountain", "film", "--part", "5-9"]).exits(2);
+    assert!(run.err.contains("line 1: scene 2 is not in the part 5-9"), "{}", run.err);
+}
+
+#[test]
+fn a_file_that_is_no_script_changes_nothing_and_says_where_and_what_to_do() {
+    let desk = desk();
+    let before = scenes(&desk);
+    for (bytes, what) in [
+        (b"\x7fELF\x02\0\0".as_slice(), "bad:1:6: this is no text in UTF-8\nhint: export it"),
+        (b"Hello.\n", "bad: there is no scene in it"),
+        (b"INT. A\n\n/* b\n", "bad:3:1: this `/*` takes all the rest"),
+        (b"INT. A #1#\n\nINT. B #1#\n", "bad:3:9: scene 1 is in line 1 already"),
+    ] {
+        fs::write(desk.path("bad"), bytes).unwrap();
+        let run = desk.shirr(&["bring", "script", "bad", "film"]).exits(2);
+        assert!(run.err.starts_with(&format!("shirr: {what}")), "{}", run.err);
+        assert!(run.err.contains("\nhint: ") && run.out.is_empty(), "{}", run.err);
+    }
+    let run = desk.shirr(&["bring", "script", "none", "film"]).exits(2);
+    assert!(run.err.starts_with("shirr: none cannot be read: "), "{}", run.err);
+    desk.shirr(&["bring", "script", "film", "film"]).exits(2);
+    assert_eq!(scenes(&desk), before);
+}
+
+#[test]
+fn a_number_that_the_board_cannot_have_is_warned_of_with_its_place() {
+    let desk = desk();
+    fs::write(desk.path("draft.fountain"), SCRIPT.replace("#2#", "#12 A!#")).unwrap();
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+    assert!(
+        run.err.starts_with("shirr: warning: draft.fountain:5:20: `12 A!` is no scene number here"),
+        "{}",
+        run.err
+    );
+    assert!(run.out.contains("  added         2 INT. LOFT - NIGHT"), "{}", run.out);
+}
+
+#[test]
+fn a_board_that_cannot_be_read_whole_is_not_changed() {
+    let desk = desk();
+    fs::write(desk.path("film/looks/quay.yaml"), "title: [\n").unwrap();
+    let before = scenes(&desk);
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(2);
+    assert!(run.err.contains("nothing is changed: not all of the board can be read"), "{}", run.err);
+    assert_eq!(scenes(&desk), before);
+    desk.shirr(&["bring", "script", "draft.fountain", "film", "--dry-run"]).exits(2);
+}
+
+#[test]
+fn the_report_on_changes_is_in_every_format_from_the_draft_to_the_board() {
+    let desk = desk();
+    desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+    let earlier = SCRIPT.replace("INT. LOFT - NIGHT #2#", "INT. ATTIC - NIGHT #2#");
+    let earlier = earlier.replace("Who is there?", &"Who is there, and why, and since when? ".repeat(10));
+    fs::write(desk.path("earlier.fountain"), earlier).unwrap();
+    for format in FORMATS {
+        let run = desk
+            .shirr(&["report", "changes", "film", "--against", "earlier.fountain", "--to", format])
+            .exits(0);
+        assert!(run.out.contains("was INT. ATTIC") || run.out.contains("INT. ATTIC - NIGHT"), "{}", run.out);
+        if format == "json" {
+            let rows = &run.json()["tables"][0]["rows"];
+            assert_eq!(
+                rows[0],
+                json!({
+                    "scene": "2", "heading": "INT. LOFT - NIGHT", "change": "other heading",
+                    "was": "INT. ATTIC - NIGHT", "becomes": null, "worn": ["Ada: no look yet"],
+                })
+            );
+            assert_eq!((&rows[1]["change"], rows.as_array().unwrap().len()), (&json!("shorter"), 2));
+        }
+    }
+    let run = desk.shirr(&["report", "changes", "film"]).exits(2);
+    assert!(run.err.contains("--against <FILE>"), "{}", run.err);
+    let run = desk.shirr(&["report", "plot", "film", "--against", "earlier.fountain"]).exits(2);
+    assert!(run.err.contains("`--against` goes with `shirr report changes` alone"), "{}", run.err);
+}
