@@ -14,6 +14,9 @@ use serde_json::{Map, Value};
 use shirr::board::merge::{Merged, by_field};
 use shirr::board::rules::{self, Broken};
 use shirr::board::*;
+use shirr::plot;
+use shirr::report::{Cell, Report};
+use shirr::trade::eighths::Eighths;
 
 #[path = "../src/board/sample/mod.rs"]
 mod sample;
@@ -365,5 +368,43 @@ proptest! {
             let here: Vec<&String> = tags.iter().filter(|word| list.contains(word)).collect();
             prop_assert_eq!(there, here);
         }
+    }
+
+    #[test]
+    fn whoever_is_in_a_scene_is_in_the_report_once_and_the_minutes_add_up(records in sound_records()) {
+        let board = Board::new(records);
+        let document = Report::Scenes.document(&board);
+        let table = &document.tables[0];
+        let place = |key: &str| table.columns().iter().position(|column| column.key == key).unwrap();
+        let (scene, character, minutes) = (place("scene"), place("character"), place("minutes"));
+        let said = |cell: &Cell| match cell {
+            Cell::Text(text) => text.as_str().to_owned(),
+            _ => String::new(),
+        };
+        let mut listed: Vec<(String, String)> =
+            table.rows().iter().map(|row| (said(&row[scene]), said(&row[character]))).collect();
+        let mut there: Vec<(String, String)> = board
+            .scenes()
+            .flat_map(|scene| {
+                let number = scene.number.to_string();
+                let present: Vec<_> =
+                    scene.wears.iter().map(|(who, _)| (number.clone(), board.name_of(who).to_owned())).collect();
+                if present.is_empty() { vec![(number, String::new())] } else { present }
+            })
+            .collect();
+        listed.sort();
+        there.sort();
+        prop_assert_eq!(listed, there);
+        // A scene's minutes stand in each of its rows, and count once.
+        let mut counted = std::collections::BTreeMap::new();
+        for row in table.rows() {
+            counted.insert(said(&row[scene]), row[minutes].value().unwrap());
+        }
+        let whole = board.scenes().map(|scene| scene.pages).sum::<Eighths>();
+        prop_assert!((counted.values().sum::<f64>() - whole.minutes()).abs() < 1e-9);
+        let periods = board.head().periods.iter().map(|period| plot::of_period(&board, Some(&period.id)));
+        let mut of_periods: Eighths = periods.sum();
+        of_periods = [of_periods, plot::of_period(&board, None)].into_iter().sum();
+        prop_assert_eq!(of_periods, whole);
     }
 }

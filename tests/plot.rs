@@ -1,0 +1,107 @@
+//! The plot of the demo against values worked out from its files by hand: scene after scene with a pencil, and once more
+//! by a script of a few lines over the same YAML (PyPI `PyYAML` 6.0.3) that shares nothing with this program.
+#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests")]
+
+use std::fs;
+use std::path::Path;
+
+use shirr::board::{Board, CharacterId, LookId};
+use shirr::plot::{self, Changes, PlannedDay, Shooting};
+use shirr::store::{OpenBoard, Places};
+use shirr::trade::eighths::Eighths;
+use tempfile::TempDir;
+
+fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
+        let entry = entry.unwrap();
+        let target = to.join(entry.file_name());
+        if entry.file_type().unwrap().is_dir() {
+            copy(&entry.path(), &target);
+        } else {
+            fs::copy(entry.path(), target).unwrap();
+        }
+    }
+}
+
+fn demo() -> Board {
+    let place = TempDir::new().unwrap();
+    let folder = place.path().join("board");
+    copy(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-board"), &folder);
+    OpenBoard::open(&folder, &Places::below(place.path())).unwrap().board().clone()
+}
+
+/// `scene:change` for every scene that a character is in; `-` where it has no look.
+fn changes(board: &Board, who: &str) -> String {
+    let (changes, who) = (Changes::of(board), who.parse::<CharacterId>().unwrap());
+    let there = board.scenes().enumerate().filter(|(_, scene)| scene.wears.get(&who).is_some());
+    let number = |at| changes.number(at, &who).map_or("-".to_owned(), |number| number.to_string());
+    there.map(|(at, scene)| format!("{}:{}", scene.number, number(at))).collect::<Vec<_>>().join(" ")
+}
+
+fn look(id: &str) -> LookId {
+    id.parse().unwrap()
+}
+
+#[test]
+fn changes_are_numbered_in_story_order() {
+    let board = demo();
+    assert_eq!(
+        changes(&board, "cosima"),
+        "18:1 19:1 28:1 29:1 32:1 40:2 41:2 42:3 43:3 44:3 45:3 63:- 67:4 68:4"
+    );
+    assert_eq!(
+        changes(&board, "ivo"),
+        "3:1 5:1 6:1 11:1 13:1 15:2 16:2 18:2 20:2 21:2 22:2 23:2 25:2 26:2 26A:2 27:2 28:2 30:2 31:2 33:2 34:3 37:3 \
+         40:3 42:3 47:3 49:3 50:3 51:4 53:4 55:4 57:4 58:4 60:5 60A:5"
+    );
+}
+
+#[test]
+fn a_look_is_carried_through_its_story_day() {
+    let board = demo();
+    let (changes, odile) = (Changes::of(&board), "odile".parse::<CharacterId>().unwrap());
+    let carried = board.scenes().enumerate().filter(|(at, _)| changes.is_carried(*at, &odile));
+    let carried: Vec<String> = carried.map(|(_, scene)| scene.number.to_string()).collect();
+    assert_eq!(carried.join(" "), "4 8A 12 15 19 22 26A 27 28 36 39 41 43 44 45 49 55A 68 70");
+}
+
+#[test]
+fn screen_time_is_that_of_the_scenes() {
+    let board = demo();
+    for (id, eighths) in
+        [("od-crossing-black", 65), ("od-last-swim", 33), ("iv-gansey-slip", 72), ("co-white-coat", 27)]
+    {
+        assert_eq!(plot::of_look(&board, &look(id)), Eighths::new(eighths), "{id}");
+    }
+    assert_eq!(plot::whole(&board), Eighths::new(1024));
+    assert_eq!(plot::whole(&board).minutes(), f64::from(board.head().runtime.unwrap()));
+    let periods = board.head().periods.iter().map(|period| plot::of_period(&board, Some(&period.id)));
+    let none = plot::of_period(&board, None);
+    assert_eq!(periods.chain([none]).sum::<Eighths>(), plot::whole(&board));
+}
+
+#[test]
+fn looks_are_first_needed_and_people_change_as_the_days_are_shot() {
+    let board = demo();
+    let shooting = Shooting::of(&board);
+    let first = |id: &str| {
+        let day = shooting.first_needed(&look(id)).unwrap();
+        format!("{} {}", day.day, day.date.as_ref().unwrap())
+    };
+    for (id, day) in [
+        ("co-white-robe", "7 2027-07-13"),
+        ("od-crossing-black", "11 2027-07-19"),
+        ("co-silver-lame", "18 2027-07-28"),
+        ("co-white-race", "21 2027-08-02"),
+        ("co-white-coat", "28 2027-08-11"),
+        ("od-last-swim", "29 2027-08-12"),
+    ] {
+        assert_eq!(first(id), day, "{id}");
+    }
+    let changes: Vec<usize> = shooting.days.iter().map(PlannedDay::changes).collect();
+    assert_eq!(
+        changes,
+        [2, 1, 1, 1, 0, 0, 0, 2, 1, 1, 1, 2, 0, 1, 1, 3, 3, 0, 0, 0, 0, 0, 2, 4, 1, 0, 0, 1, 1, 0]
+    );
+}
