@@ -46,7 +46,7 @@ fn a_script_is_told_and_brought_in_and_a_second_time_changes_nothing() {
         "  shorter       1 EXT. QUAY - DAY: 1 3/8 pages → 1/8 pages (line 1)",
         "  added         2 INT. LOFT - NIGHT: 1/8 pages (line 5)",
         "  KEEPER: speaks in one scene, first in line 10",
-        "    - {id: keeper, name: KEEPER}",
+        "    - {id: keeper, name: Keeper}",
         "Nothing is changed yet: leave out --dry-run to bring it in.",
     ] {
         assert!(run.out.lines().any(|out| out == line), "{line}\n{}", run.out);
@@ -72,6 +72,21 @@ fn what_was_brought_in_is_one_step_of_undo_that_brings_the_files_back() {
     let mut open = OpenBoard::open(&desk.path("film"), &places).unwrap();
     assert_eq!(open.undo().unwrap().as_deref(), Some("script brought in"));
     assert_eq!(scenes(&desk), before);
+}
+
+#[test]
+fn the_demo_has_its_script_beside_it_and_is_as_the_script_has_it() {
+    let desk = Desk::new();
+    desk.shirr(&["demo", "--reset"]).exits(0);
+    let script = desk.demo().join("script.fountain");
+    let part = ["--part", "1-26A"];
+    let run = desk.shirr(&[&["bring", "script", script.to_str().unwrap()], &part[..]].concat()).exits(0);
+    assert!(
+        run.out.contains("nothing has changed") && run.out.contains("NANNA RASKER: speaks in one scene"),
+        "{}",
+        run.out
+    );
+    assert!(!run.err.contains("warning"), "{}", run.err);
 }
 
 #[test]

@@ -7,6 +7,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::cast::capitalised;
 use super::compare::{Comparison, compare, reheaded};
 use super::draft::{Draft, DraftScene};
 use super::heading;
@@ -165,16 +166,8 @@ fn set(board: &Board, new: &DraftScene) -> String {
         |scene: &&Scene| !scene.set.is_empty() && same_heading(&heading::read(&scene.heading).set) == wanted;
     match board.scenes().find(same) {
         Some(scene) => scene.set.clone(),
-        None => new.set.split(' ').map(capital).collect::<Vec<_>>().join(" "),
+        None => capitalised(&new.set),
     }
-}
-
-fn capital(word: &str) -> String {
-    let word = word.to_lowercase();
-    let first = word.find(char::is_alphabetic).unwrap_or(word.len());
-    let (before, rest) = word.split_at(first);
-    let mut letters = rest.chars();
-    before.chars().chain(letters.next().into_iter().flat_map(char::to_uppercase)).chain(letters).collect()
 }
 
 /// The draft's scenes among those outside of its part, each of which stays behind the scene that it stood behind.

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, HashMap};
 use std::mem;
 
-use super::cast::{Cast, Who};
+use super::cast::{self, Cast, Who};
 use super::element::{Element, Kind};
 use super::error::{ScriptError, Warning, position};
 use super::heading::{self, Time};
@@ -26,7 +26,7 @@ pub struct Draft {
     pub title: String,
     /// The scenes.
     pub scenes: Vec<DraftScene>,
-    /// Who speaks and is not on the board, by name.
+    /// Who speaks and is not on the board, in the order of their first speeches.
     pub strangers: Vec<Stranger>,
     /// Names that were taken for a character's by a word in them.
     pub readings: Vec<Reading>,
@@ -85,6 +85,13 @@ pub struct Reading {
     pub line: usize,
 }
 
+impl Stranger {
+    /// The name as `board.yaml` would have it.
+    pub fn as_character(&self) -> String {
+        cast::capitalised(&self.name)
+    }
+}
+
 impl Draft {
     /// The scenes of a script, with the characters of a board.
     ///
@@ -115,10 +122,12 @@ impl Draft {
         }
         let Reader { strangers, readings, mut warnings, .. } = reader;
         warnings.sort_by_key(|warning| warning.at);
+        let mut strangers: Vec<Stranger> = strangers.into_values().map(|(stranger, _)| stranger).collect();
+        strangers.sort_by_key(|stranger| stranger.line);
         Ok(Self {
             title: script.title.clone(),
             scenes,
-            strangers: strangers.into_values().map(|(stranger, _)| stranger).collect(),
+            strangers,
             readings: readings.into_values().collect(),
             warnings,
         })

@@ -49,7 +49,7 @@ fn unknown(brought: &Brought<'_>, to: &mut String) {
         to,
         "  Whoever of them is to be dressed goes into `characters` in board.yaml, such as\n    - {{id: {id}, name: {}}}\n  \
          and is in the scenes once the script is brought in again.",
-        first.name
+        first.as_character()
     );
 }
 
