@@ -45,6 +45,7 @@ fn a_script_is_told_and_brought_in_and_a_second_time_changes_nothing() {
         "  other heading 1 EXT. QUAY - DAY: had none (line 1)",
         "  shorter       1 EXT. QUAY - DAY: 1 3/8 pages → 1/8 pages (line 1)",
         "  added         2 INT. LOFT - NIGHT: 1/8 pages (line 5)",
+        "  Ada has no look yet in scene 2",
         "  KEEPER: speaks in one scene, first in line 10",
         "    - {id: keeper, name: Keeper}",
         "Nothing is changed yet: leave out --dry-run to bring it in.",
@@ -95,6 +96,8 @@ fn json_says_the_same() {
     let document = desk.shirr(&["bring", "script", "draft.fountain", "film", "--json"]).exits(0).json();
     assert_eq!(document["applied"], "script brought in");
     assert_eq!(document["not-on-board"], json!([{"name": "KEEPER", "scenes": 1, "line": 10}]));
+    assert_eq!(document["no-look-yet"], json!([{"scene": "2", "character": "ada"}]));
+    assert_eq!((&document["unscheduled"], &document["in-no-scene"]), (&json!([]), &json!([])));
     assert_eq!(
         document["changes"][2],
         json!({

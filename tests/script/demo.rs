@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use shirr::board::{Board, Records, SceneNumber, rules};
-use shirr::bring::script::{Draft, Part, Script, edit};
+use shirr::bring::script::{Draft, Part, Script, edit, touched};
 use shirr::store;
 
 use crate::{numbers, told};
@@ -78,53 +78,58 @@ fn on_an_empty_board_the_script_makes_the_scenes_as_the_demo_has_them() {
 /// shop and the night behind it are numbered anew, the baths have another heading, Bridie comes to the breakwater, and the
 /// smokehouse is longer.
 fn second() -> String {
-    let script = script();
-    let lines: Vec<&str> = script.lines().collect();
-    let starts: Vec<usize> =
-        (0..lines.len()).filter(|at| lines[*at].ends_with('#') && lines[*at].contains(" #")).collect();
-    let mut scenes: Vec<String> = Vec::new();
-    for (nth, start) in starts.iter().enumerate() {
-        let end = starts.get(nth + 1).copied().unwrap_or(lines.len());
-        scenes.push(lines[*start..end].join("\n") + "\n");
-    }
-    let at = |number: &str| {
-        scenes
-            .iter()
-            .position(|scene| scene.lines().next().unwrap().ends_with(&format!("#{number}#")))
-            .unwrap()
-    };
-    let take = |number: &str| scenes[at(number)].clone();
+    let scenes = scenes(&script());
     let mut order: Vec<String> = Vec::new();
-    for scene in &scenes {
-        let heading = scene.lines().next().unwrap();
-        let tag = heading.rsplit_once(" #").unwrap().1;
-        match tag {
-            "7#" | "13#" => {}
-            "10#" => {
-                order.push(take("13"));
+    for (number, scene) in &scenes {
+        match number.as_str() {
+            "7" | "13" => {}
+            "10" => {
+                order.extend(
+                    scenes.iter().filter(|(number, _)| number == "13").map(|(_, scene)| scene.clone()),
+                );
                 order.push(scene.clone());
             }
-            "9#" => {
-                order.push(scene.clone());
-                order.push("INT. SEAMEN'S CHAPEL - DAY\n\nODILE looks up at the ship that hangs from the roof. Somebody coughs in verse.\n".to_owned());
-            }
-            "14#" => order.push(scene.replace(
+            "9" => order.extend([scene.clone(), CHAPEL.to_owned()]),
+            "14" => order.push(changed(
+                scene,
                 "Breathing.",
-                &"I breathe, and I gut, and I breathe again, and that is all. ".repeat(4),
+                &"I breathe, and I gut, and I breathe again. ".repeat(5),
             )),
-            "16#" => order.push(scene.replace(
+            "16" => order.push(changed(
+                scene,
                 "On. A fishing boat",
-                "BRIDIE, at the head of the wall, with a shawl. A fishing boat",
+                "BRIDIE, at the head of the wall. A fishing boat",
             )),
-            "18#" => {
-                order.push(scene.replace("EXT. VELL BATHS, WENDEL SPA", "EXT. VELL BATHS, THE SEA POOL"))
-            }
-            "24#" => order.push(scene.replace("#24#", "#23A#")),
-            "25#" => order.push(scene.replace("#25#", "#24#")),
+            "18" => order.push(changed(scene, "VELL BATHS, WENDEL SPA", "VELL BATHS, THE SEA POOL")),
+            "24" => order.push(changed(scene, "#24#", "#23A#")),
+            "25" => order.push(changed(scene, "#25#", "#24#")),
             _ => order.push(scene.clone()),
         }
     }
-    order.join("\n")
+    order.concat()
+}
+
+const CHAPEL: &str =
+    "INT. SEAMEN'S CHAPEL - DAY\n\nODILE looks up at the ship that hangs from the roof. Somebody coughs.\n\n";
+
+fn changed(scene: &str, from: &str, to: &str) -> String {
+    assert_eq!(scene.matches(from).count(), 1, "{from}");
+    scene.replace(from, to)
+}
+
+/// The scenes of a script with their numbers, each from its heading to the next.
+fn scenes(text: &str) -> Vec<(String, String)> {
+    let mut scenes: Vec<(String, String)> = Vec::new();
+    for line in text.lines() {
+        if let Some((_, number)) = line.strip_suffix('#').and_then(|line| line.rsplit_once(" #")) {
+            scenes.push((number.to_owned(), String::new()));
+        }
+        if let Some((_, scene)) = scenes.last_mut() {
+            scene.push_str(line);
+            scene.push('\n');
+        }
+    }
+    scenes
 }
 
 #[test]
@@ -179,6 +184,30 @@ fn a_second_draft_loses_no_look_and_no_note_and_undo_brings_the_first_back() {
     );
     board.apply(&inverse).unwrap();
     assert_eq!(board.records(), before.records());
+}
+
+#[test]
+fn what_a_second_draft_leaves_to_be_done_is_told() {
+    let board = demo();
+    let left = |text: &str| {
+        let (comparison, edit) = edit(&board, &draft(text, &board), Some(&part())).unwrap();
+        touched(&board, &comparison, &edit).unwrap()
+    };
+    let touched = left(&second());
+    let expected = [("9A", "odile"), ("16", "bridie")];
+    assert_eq!(touched.undressed, expected.map(|(scene, who)| (number(scene), who.parse().unwrap())));
+    assert_eq!(touched.unscheduled, [(2, number("7"))]);
+    assert!(
+        touched.unseen.is_empty(),
+        "the school look is in scenes 10 and 13 as well: {:?}",
+        touched.unseen
+    );
+    let night = ["8", "8A", "9"];
+    let kept = scenes(&script()).into_iter().filter(|(number, _)| !night.contains(&number.as_str()));
+    let text: String = kept.map(|(_, text)| text).collect();
+    let touched = left(&text);
+    assert_eq!(touched.unseen, ["od-shift-swim".parse().unwrap()]);
+    assert_eq!(touched.unscheduled, [(2, number("9")), (5, number("8")), (5, number("8A"))]);
 }
 
 fn numbered(all: &[&str]) -> Vec<String> {
