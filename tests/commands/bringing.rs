@@ -45,8 +45,9 @@ fn a_script_is_told_and_brought_in_and_a_second_time_changes_nothing() {
         "  other heading 1 EXT. QUAY - DAY: had none (line 1)",
         "  shorter       1 EXT. QUAY - DAY: 1 3/8 pages → 1/8 pages (line 1)",
         "  added         2 INT. LOFT - NIGHT: 1/8 pages (line 5)",
+        "  Ada has no look yet in scene 2",
         "  KEEPER: speaks in one scene, first in line 10",
-        "    - {id: keeper, name: KEEPER}",
+        "    - {id: keeper, name: Keeper}",
         "Nothing is changed yet: leave out --dry-run to bring it in.",
     ] {
         assert!(run.out.lines().any(|out| out == line), "{line}\n{}", run.out);
@@ -75,11 +76,28 @@ fn what_was_brought_in_is_one_step_of_undo_that_brings_the_files_back() {
 }
 
 #[test]
+fn the_demo_has_its_script_beside_it_and_is_as_the_script_has_it() {
+    let desk = Desk::new();
+    desk.shirr(&["demo", "--reset"]).exits(0);
+    let script = desk.demo().join("script.fountain");
+    let part = ["--part", "1-26A"];
+    let run = desk.shirr(&[&["bring", "script", script.to_str().unwrap()], &part[..]].concat()).exits(0);
+    assert!(
+        run.out.contains("nothing has changed") && run.out.contains("NANNA RASKER: speaks in one scene"),
+        "{}",
+        run.out
+    );
+    assert!(!run.err.contains("warning"), "{}", run.err);
+}
+
+#[test]
 fn json_says_the_same() {
     let desk = desk();
     let document = desk.shirr(&["bring", "script", "draft.fountain", "film", "--json"]).exits(0).json();
     assert_eq!(document["applied"], "script brought in");
     assert_eq!(document["not-on-board"], json!([{"name": "KEEPER", "scenes": 1, "line": 10}]));
+    assert_eq!(document["no-look-yet"], json!([{"scene": "2", "character": "ada"}]));
+    assert_eq!((&document["unscheduled"], &document["in-no-scene"]), (&json!([]), &json!([])));
     assert_eq!(
         document["changes"][2],
         json!({

@@ -1,8 +1,9 @@
 //! What a later draft changes.
 
 use serde_json::json;
+use shirr::bring::script::edit;
 
-use crate::{FIRST, board, bring, bring_part, dressed, numbers, rewritten, scene, told};
+use crate::{FIRST, board, bring, bring_part, dressed, numbers, read, rewritten, scene, told};
 
 /// What has changed from the first draft to this text, on the board with looks and notes.
 #[track_caller]
@@ -194,4 +195,17 @@ fn a_part_that_the_board_does_not_have_goes_where_its_numbers_belong() {
     let (_, edit) = bring_part(&board, text, "3A-3Z");
     board.apply(&edit).unwrap();
     assert_eq!(numbers(&board), ["1", "2", "3", "3A", "3B", "4", "5", "6"]);
+}
+
+#[test]
+fn a_new_scene_at_an_end_of_a_part_is_numbered_between_its_neighbours() {
+    let board = dressed();
+    let new = "INT. CELLAR - DAY\n\nADA looks for matches.\n\n";
+    let text = format!("{}\n{}\n{new}", scene("2"), scene("3"));
+    let (comparison, _) = bring_part(&board, &text, "2-3Z");
+    assert_eq!(told(&board, &comparison), ["3A added: 1/8 pages"]);
+    let (comparison, _) = bring_part(&board, &format!("{new}{}", scene("2")), "1A-2");
+    assert_eq!(told(&board, &comparison), ["1A added: 1/8 pages"]);
+    let error = edit(&board, &read(&text, &board), Some(&"2-3".parse().unwrap())).unwrap_err();
+    assert_eq!(error.to_string(), "line 18: scene 3A is not in the part 2-3");
 }

@@ -5,7 +5,6 @@ mod applying;
 mod comparing;
 mod demo;
 mod refused;
-mod rewriting;
 
 use shirr::board::{Board, Records, Scene};
 use shirr::bring::script::{Comparison, Draft, Part, Script, edit};

@@ -1,5 +1,6 @@
 //! Scripts that are not read, and what is told of those that are.
 
+use proptest::prelude::*;
 use serde_json::json;
 use shirr::bring::script::{Draft, Script, edit};
 
@@ -69,15 +70,45 @@ fn scenes_outside_of_the_part_and_boards_with_a_number_twice_are_refused() {
 }
 
 #[test]
-fn who_speaks_and_is_not_on_the_board_is_counted_by_scenes() {
+fn who_speaks_in_the_picture_and_is_not_on_the_board_is_counted_by_scenes() {
     let text = rewritten(&[(
         "Nobody waves to him.",
         "Nobody waves to him.\n\nINSPECTOR (O.S.)\nWell!\n\nYOUNG ADA\nNo.",
     )]);
     let draft = read(&text, &dressed());
     let told: Vec<_> = draft.strangers.iter().map(|one| (one.name.as_str(), one.scenes, one.line)).collect();
-    assert_eq!(told, [("INSPECTOR", 2, 29)]);
+    assert_eq!(told, [("INSPECTOR", 1, 29)]);
     let readings: Vec<_> =
         draft.readings.iter().map(|one| (one.name.as_str(), one.character.as_str())).collect();
     assert_eq!(readings, [("YOUNG ADA", "ada")]);
+}
+
+/// Texts of headings, names and marks in any order.
+fn texts() -> impl Strategy<Value = String> {
+    let line = prop_oneof![
+        3 => Just(String::new()),
+        2 => "(INT|EXT)\\. (LOFT|QUAY|LAMP ROOM) - (DAY|NIGHT)( #[1-9][A-C]?#)?",
+        1 => "(ADA|BEN|KEEPER|\\.B|!x|@y)( \\(V\\.O\\.\\))?",
+        1 => "(ADA|Ben) (waits|goes|sings)[ a-z]{0,20}",
+        1 => "[\\PC]{0,20}",
+    ];
+    prop::collection::vec(line, 0..40).prop_map(|lines| lines.join("\n"))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
+    #[test]
+    fn any_text_is_refused_or_brought_in_taken_back_and_changes_nothing_twice(text in texts()) {
+        let before = dressed();
+        let draft = Script::read(text.as_bytes()).and_then(|script| Draft::of_script(&script, before.head()));
+        let Ok(draft) = draft else { return Ok(()) };
+        let (_, first) = edit(&before, &draft, None).unwrap();
+        let mut board = before.clone();
+        let inverse = board.apply(&first).unwrap();
+        let (again, second) = edit(&board, &draft, None).unwrap();
+        prop_assert!(second.is_empty(), "{:?}\n{}", again.changes, text);
+        board.apply(&inverse).unwrap();
+        prop_assert_eq!(board.records(), before.records());
+    }
 }

@@ -7,6 +7,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::cast::capitalised;
 use super::compare::{Comparison, compare, reheaded};
 use super::draft::{Draft, DraftScene};
 use super::heading;
@@ -23,7 +24,7 @@ pub enum Unfit {
     OutsidePart {
         /// The line of its heading.
         line: usize,
-        /// Its number.
+        /// Its number, or the one that it would get.
         number: SceneNumber,
         /// The part.
         part: String,
@@ -52,8 +53,10 @@ pub fn edit(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(Compar
     fits(board, draft, part)?;
     let before = Draft::of_board(board, part);
     let outside = |scene: &&Scene| part.is_some_and(|part| !part.holds(&scene.number));
-    let taken: Vec<SceneNumber> = board.scenes().filter(outside).map(|scene| scene.number.clone()).collect();
-    let comparison = compare(&before, draft, &taken);
+    let outside: Vec<SceneNumber> =
+        board.scenes().filter(outside).map(|scene| scene.number.clone()).collect();
+    let comparison = compare(&before, draft, &outside);
+    stays_within(part, draft.scenes.iter().zip(&comparison.numbers))?;
     let after = records(board, &before, draft, &comparison, part);
     let label = match part {
         Some(part) => format!("script brought in, scenes {part}"),
@@ -67,13 +70,21 @@ fn fits(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(), Unfit> 
     if let Some(scene) = board.scenes().find(|scene| !seen.insert(&scene.number)) {
         return Err(Unfit::SameNumber(scene.number.clone()));
     }
+    stays_within(part, draft.scenes.iter().filter_map(|scene| Some((scene, scene.number.as_ref()?))))
+}
+
+/// Each of these scenes with its number has to be one of the part, or the part brought in again would not find it.
+fn stays_within<'a>(
+    part: Option<&Part>,
+    mut scenes: impl Iterator<Item = (&'a DraftScene, &'a SceneNumber)>,
+) -> Result<(), Unfit> {
     let Some(part) = part else { return Ok(()) };
-    let stray = draft.scenes.iter().find_map(|scene| {
-        let number = scene.number.as_ref().filter(|number| !part.holds(number))?;
-        Some((scene.line.unwrap_or_default(), number.clone()))
-    });
-    match stray {
-        Some((line, number)) => Err(Unfit::OutsidePart { line, number, part: part.to_string() }),
+    match scenes.find(|(_, number)| !part.holds(number)) {
+        Some((scene, number)) => Err(Unfit::OutsidePart {
+            line: scene.line.unwrap_or_default(),
+            number: number.clone(),
+            part: part.to_string(),
+        }),
         None => Ok(()),
     }
 }
@@ -165,16 +176,8 @@ fn set(board: &Board, new: &DraftScene) -> String {
         |scene: &&Scene| !scene.set.is_empty() && same_heading(&heading::read(&scene.heading).set) == wanted;
     match board.scenes().find(same) {
         Some(scene) => scene.set.clone(),
-        None => new.set.split(' ').map(capital).collect::<Vec<_>>().join(" "),
+        None => capitalised(&new.set),
     }
-}
-
-fn capital(word: &str) -> String {
-    let word = word.to_lowercase();
-    let first = word.find(char::is_alphabetic).unwrap_or(word.len());
-    let (before, rest) = word.split_at(first);
-    let mut letters = rest.chars();
-    before.chars().chain(letters.next().into_iter().flat_map(char::to_uppercase)).chain(letters).collect()
 }
 
 /// The draft's scenes among those outside of its part, each of which stays behind the scene that it stood behind.

@@ -127,6 +127,19 @@ pub(super) fn words(text: &str) -> Vec<String> {
     plain.split_whitespace().map(str::to_owned).collect()
 }
 
+/// A name or a set that a script has in capitals, with a capital letter at the beginning of each word.
+pub(super) fn capitalised(text: &str) -> String {
+    text.split_whitespace().map(capital).collect::<Vec<_>>().join(" ")
+}
+
+fn capital(word: &str) -> String {
+    let word = word.to_lowercase();
+    let first = word.find(char::is_alphabetic).unwrap_or(word.len());
+    let (before, rest) = word.split_at(first);
+    let mut letters = rest.chars();
+    before.chars().chain(letters.next().into_iter().flat_map(char::to_uppercase)).chain(letters).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -160,6 +173,11 @@ mod tests {
         ] {
             assert_eq!(cast().who(name), who, "{name}");
         }
+    }
+
+    #[test]
+    fn capitals_become_names() {
+        assert_eq!(capitalised("IVO'S  ROOM, (ÉTAGE 2)"), "Ivo's Room, (Étage 2)");
     }
 
     #[test]

@@ -73,14 +73,15 @@ impl What {
     }
 }
 
-/// Compares two drafts. `taken` are numbers that no new scene may get, since scenes outside of both drafts have them.
-pub fn compare(before: &Draft, after: &Draft, taken: &[SceneNumber]) -> Comparison {
+/// Compares two drafts. `outside` are the numbers of scenes that are in neither, since they are of another part of the
+/// script: no new scene gets one of them, and a new one at an end of the part is numbered between its neighbours.
+pub fn compare(before: &Draft, after: &Draft, outside: &[SceneNumber]) -> Comparison {
     let pairs = matching::pairs(before, after);
     let mut was = vec![None; after.scenes.len()];
     for (from, to) in &pairs {
         was[*to] = Some(*from);
     }
-    let numbers = numbers(before, after, &was, taken);
+    let numbers = numbers(before, after, &was, outside);
     let destinations: Vec<usize> = pairs.iter().map(|(_, to)| *to).collect();
     let stays = matching::longest_rise(&destinations);
     let mut moved = vec![false; after.scenes.len()];
@@ -144,10 +145,15 @@ pub(super) fn reheaded(old: &DraftScene, new: &DraftScene) -> bool {
     !new.heading.is_empty() && same_heading(&old.heading) != same_heading(&new.heading)
 }
 
-fn numbers(before: &Draft, after: &Draft, was: &[Option<usize>], taken: &[SceneNumber]) -> Vec<SceneNumber> {
+fn numbers(
+    before: &Draft,
+    after: &Draft,
+    was: &[Option<usize>],
+    outside: &[SceneNumber],
+) -> Vec<SceneNumber> {
     let mut numbers: Vec<Option<SceneNumber>> =
         after.scenes.iter().map(|scene| scene.number.clone()).collect();
-    let mut taken: BTreeSet<SceneNumber> = taken.iter().chain(numbers.iter().flatten()).cloned().collect();
+    let mut taken: BTreeSet<SceneNumber> = outside.iter().chain(numbers.iter().flatten()).cloned().collect();
     for (number, was) in numbers.iter_mut().zip(was) {
         let old = was.and_then(|from| before.scenes[from].number.clone());
         if number.is_none()
@@ -160,8 +166,14 @@ fn numbers(before: &Draft, after: &Draft, was: &[Option<usize>], taken: &[SceneN
     let mut all: Vec<SceneNumber> = Vec::with_capacity(numbers.len());
     for at in 0..numbers.len() {
         let number = numbers[at].take().unwrap_or_else(|| {
-            let behind = numbers[at + 1..].iter().flatten().next();
-            let number = numbering::between(all.last(), behind, &taken);
+            let next = numbers[at + 1..].iter().flatten().next();
+            let last = all.last();
+            let below = || outside.iter().filter(|number| next.is_none_or(|next| *number < next)).max();
+            let above = || outside.iter().filter(|number| last.is_none_or(|last| *number > last)).min();
+            let number = match (last, next) {
+                (None, None) => numbering::between(None, None, &taken),
+                (last, next) => numbering::between(last.or_else(below), next.or_else(above), &taken),
+            };
             taken.insert(number.clone());
             number
         });

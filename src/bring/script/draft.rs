@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, HashMap};
 use std::mem;
 
-use super::cast::{Cast, Who};
+use super::cast::{self, Cast, Who};
 use super::element::{Element, Kind};
 use super::error::{ScriptError, Warning, position};
 use super::heading::{self, Time};
@@ -26,7 +26,7 @@ pub struct Draft {
     pub title: String,
     /// The scenes.
     pub scenes: Vec<DraftScene>,
-    /// Who speaks and is not on the board, by name.
+    /// Who speaks in the picture and is not on the board, in the order of their first speeches.
     pub strangers: Vec<Stranger>,
     /// Names that were taken for a character's by a word in them.
     pub readings: Vec<Reading>,
@@ -85,6 +85,13 @@ pub struct Reading {
     pub line: usize,
 }
 
+impl Stranger {
+    /// The name as `board.yaml` would have it.
+    pub fn as_character(&self) -> String {
+        cast::capitalised(&self.name)
+    }
+}
+
 impl Draft {
     /// The scenes of a script, with the characters of a board.
     ///
@@ -115,10 +122,12 @@ impl Draft {
         }
         let Reader { strangers, readings, mut warnings, .. } = reader;
         warnings.sort_by_key(|warning| warning.at);
+        let mut strangers: Vec<Stranger> = strangers.into_values().map(|(stranger, _)| stranger).collect();
+        strangers.sort_by_key(|stranger| stranger.line);
         Ok(Self {
             title: script.title.clone(),
             scenes,
-            strangers: strangers.into_values().map(|(stranger, _)| stranger).collect(),
+            strangers,
             readings: readings.into_values().collect(),
             warnings,
         })
@@ -187,12 +196,12 @@ impl Reader<'_> {
                     };
                     scene.line = Some(element.line);
                 }
-                Kind::Cue { extension, .. } => match self.speaker(element, line) {
-                    Some(at) if is_voice(extension) => heard.push(at),
-                    Some(at) => seen.push(at),
-                    None => {}
-                },
-                Kind::Action | Kind::Centred => {
+                Kind::Cue { extension, .. } => {
+                    let voice = is_voice(extension);
+                    let speaker = self.speaker(element, voice, line);
+                    if voice { heard.extend(speaker) } else { seen.extend(speaker) }
+                }
+                Kind::Action => {
                     for (at, capitals) in self.cast.named(&element.text) {
                         if capitals { seen.push(at) } else { named.push(at) }
                     }
@@ -244,8 +253,8 @@ impl Reader<'_> {
         }
     }
 
-    /// The character that a name above a speech means; who is not on the board is counted.
-    fn speaker(&mut self, cue: &Element, scene: usize) -> Option<usize> {
+    /// The character that a name above a speech means; who is not on the board and is seen is counted.
+    fn speaker(&mut self, cue: &Element, voice: bool, scene: usize) -> Option<usize> {
         match self.cast.who(&cue.text) {
             Who::Known(at) => Some(at),
             Who::Read(at) => {
@@ -256,6 +265,7 @@ impl Reader<'_> {
                 });
                 Some(at)
             }
+            Who::Stranger if voice => None,
             Who::Stranger => {
                 let new = || (Stranger { name: cue.text.clone(), scenes: 0, line: cue.line }, 0);
                 let (stranger, counted) = self.strangers.entry(cue.text.clone()).or_insert_with(new);

@@ -25,6 +25,7 @@ mod part;
 mod scan;
 mod source;
 mod title;
+mod touched;
 mod words;
 
 pub use apply::{Unfit, edit};
@@ -36,4 +37,5 @@ pub use length::{ACTION_WIDTH, DIALOGUE_WIDTH, LINES_PER_PAGE};
 pub use part::{Part, PartError};
 pub use scan::Script;
 pub use source::LARGEST;
+pub use touched::{Touched, touched};
 pub use words::{heading_of, summary};

@@ -10,13 +10,13 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 
 use crate::board::{Board, Edit, Head};
-use crate::bring::script::{self, Comparison, Draft, LARGEST, Part, ScriptError, Unfit};
+use crate::bring::script::{self, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit};
 use crate::cli::boards::{self, BoardArg};
 use crate::cli::changing::{refused, whole};
 use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 use crate::cli::{Outcome, faults};
-use crate::store::{OpenBoard, Places};
+use crate::store::{EditError, OpenBoard, Places};
 
 /// Bring a draft of the script onto the board: print what it changes, and change it
 #[derive(Debug, Args)]
@@ -50,9 +50,18 @@ struct Brought<'a> {
     draft: &'a Draft,
     part: Option<&'a Part>,
     comparison: &'a Comparison,
+    touched: &'a Touched,
     /// The label of the edit, once it is made.
     applied: Option<&'a str>,
     dry: bool,
+}
+
+/// A script compared with a board, and the edit that brings it in.
+struct Compared {
+    draft: Draft,
+    comparison: Comparison,
+    touched: Touched,
+    edit: Edit,
 }
 
 impl Script {
@@ -62,8 +71,8 @@ impl Script {
         if self.dry_run {
             let reading = boards::read(&folder)?;
             faults::warn(console, &reading.faults);
-            let (draft, comparison, _) = self.compare(&script, &reading.board, console)?;
-            self.print(console, &reading.board, &draft, &comparison, None)?;
+            let compared = self.compare(&script, &reading.board, console)?;
+            self.print(console, &reading.board, &compared, None)?;
             return Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults });
         }
         let places = Places::of_user()?;
@@ -71,12 +80,13 @@ impl Script {
         faults::warn(console, open.faults());
         whole(open.faults())?;
         let board = open.board().clone();
-        let (draft, comparison, edit) = self.compare(&script, &board, console)?;
+        let compared = self.compare(&script, &board, console)?;
+        let edit = &compared.edit;
         let label = (!edit.is_empty()).then_some(edit.label.as_str());
         if label.is_some() {
-            open.edit(&edit).map_err(|error| refused(&error))?;
+            open.edit(edit).map_err(|error| refused(&error))?;
         }
-        self.print(console, &board, &draft, &comparison, label)?;
+        self.print(console, &board, &compared, label)?;
         Ok(if open.faults().is_empty() { Outcome::Fine } else { Outcome::Faults })
     }
 
@@ -85,26 +95,27 @@ impl Script {
         script: &script::Script,
         board: &Board,
         console: &mut Console,
-    ) -> Result<(Draft, Comparison, Edit), Failure> {
+    ) -> Result<Compared, Failure> {
         let draft = draft(&self.file, script, board.head(), console)?;
         let unfit = |error: Unfit| {
             Failure::new(format!("nothing is changed: {}: {error}", self.file.display())).hint(error.hint())
         };
         let (comparison, edit) = script::edit(board, &draft, self.part.as_ref()).map_err(unfit)?;
-        Ok((draft, comparison, edit))
+        let touched =
+            script::touched(board, &comparison, &edit).map_err(|error| refused(&EditError::from(error)))?;
+        Ok(Compared { draft, comparison, touched, edit })
     }
 
     fn print(
         &self,
         console: &mut Console,
         board: &Board,
-        draft: &Draft,
-        comparison: &Comparison,
+        compared: &Compared,
         applied: Option<&str>,
     ) -> Result<(), Failure> {
-        let part = self.part.as_ref();
-        let brought =
-            Brought { file: &self.file, board, draft, part, comparison, applied, dry: self.dry_run };
+        let Compared { draft, comparison, touched, .. } = compared;
+        let (file, part) = (self.file.as_path(), self.part.as_ref());
+        let brought = Brought { file, board, draft, part, comparison, touched, applied, dry: self.dry_run };
         if self.json {
             console.print(&format!("{:#}\n", json::document(&brought)))
         } else {

@@ -3,19 +3,26 @@
 use serde_json::{Value, json};
 
 use super::Brought;
-use crate::bring::script::{Change, What};
+use crate::bring::script::{Change, Reading, Stranger, What};
 
 /// The whole answer.
 pub(super) fn document(brought: &Brought<'_>) -> Value {
     let Brought { board, draft, comparison, .. } = brought;
-    let stranger = |one: &crate::bring::script::Stranger| json!({"name": one.name, "scenes": one.scenes, "line": one.line});
-    let reading = |one: &crate::bring::script::Reading| json!({"name": one.name, "character": one.character, "line": one.line});
+    let stranger = |one: &Stranger| json!({"name": one.name, "scenes": one.scenes, "line": one.line});
+    let reading = |one: &Reading| json!({"name": one.name, "character": one.character, "line": one.line});
     json!({
         "board": {"id": board.head().id, "title": board.head().title},
         "title": if draft.title.is_empty() { None } else { Some(&draft.title) },
         "part": brought.part.map(ToString::to_string),
         "scenes": draft.scenes.len(),
         "changes": comparison.changes.iter().map(change).collect::<Vec<_>>(),
+        "no-look-yet": brought.touched.undressed.iter().map(|(scene, who)| {
+            json!({"scene": scene.to_string(), "character": who})
+        }).collect::<Vec<_>>(),
+        "unscheduled": brought.touched.unscheduled.iter().map(|(day, scene)| {
+            json!({"day": day, "scene": scene.to_string()})
+        }).collect::<Vec<_>>(),
+        "in-no-scene": brought.touched.unseen,
         "not-on-board": draft.strangers.iter().map(stranger).collect::<Vec<_>>(),
         "taken-for": draft.readings.iter().map(reading).collect::<Vec<_>>(),
         "warnings": draft.warnings.iter().map(|warning| {

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use super::Brought;
 use crate::board::Id;
 use crate::bring::script::{heading_of, summary};
-use crate::check::words::counted;
+use crate::check::words::{counted, look_title, quoted};
 
 /// The whole answer.
 pub(super) fn text(brought: &Brought<'_>) -> String {
@@ -22,6 +22,7 @@ pub(super) fn text(brought: &Brought<'_>) -> String {
         let words = change.what.words(board);
         let _ = writeln!(to, "  {:<13} {}: {words}{line}", change.what.word(), heading_of(change));
     }
+    touched(brought, &mut to);
     unknown(brought, &mut to);
     readings(brought, &mut to);
     let end = match (brought.applied, brought.dry) {
@@ -34,6 +35,28 @@ pub(super) fn text(brought: &Brought<'_>) -> String {
         let _ = writeln!(to, "{hint}");
     }
     to
+}
+
+/// What is left to be done.
+fn touched(brought: &Brought<'_>, to: &mut String) {
+    let Brought { board, touched, .. } = brought;
+    if touched.is_empty() {
+        return;
+    }
+    let _ = writeln!(to, "\nTo be looked at:");
+    for (scene, who) in &touched.undressed {
+        let _ = writeln!(to, "  {} has no look yet in scene {scene}", board.name_of(who));
+    }
+    for (day, scene) in &touched.unscheduled {
+        let _ = writeln!(to, "  shooting day {day} is without scene {scene}");
+    }
+    for look in &touched.unseen {
+        let _ = writeln!(
+            to,
+            "  {} is in no scene any more; it stays on the board",
+            quoted(look_title(board, look))
+        );
+    }
 }
 
 /// Who speaks and is not on the board.
@@ -49,7 +72,7 @@ fn unknown(brought: &Brought<'_>, to: &mut String) {
         to,
         "  Whoever of them is to be dressed goes into `characters` in board.yaml, such as\n    - {{id: {id}, name: {}}}\n  \
          and is in the scenes once the script is brought in again.",
-        first.name
+        first.as_character()
     );
 }
 

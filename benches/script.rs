@@ -1,0 +1,198 @@
+//! How soon a script is on the board: `cargo bench --bench script`.
+//!
+//! An invented script of a thousand scenes on some 120 pages, and a second draft of it in which every tenth scene is
+//! cut, every ninth new, every eighth moved, every seventh numbered anew and every sixth rewritten; then the same two
+//! drafts without any numbers, where all goes by headings, people and words. Each is read, compared with the board and
+//! made one edit; the design wants that in under a second. Ends with 1 where a scene is not recognised.
+#![allow(missing_docs, clippy::print_stdout, clippy::unwrap_used)]
+
+use std::collections::BTreeMap;
+use std::fmt::Write;
+use std::process::ExitCode;
+use std::sync::Arc;
+use std::time::{Duration, Instant};
+
+use serde_json::json;
+use shirr::board::{Board, Edit, Records};
+use shirr::bring::script::{Comparison, Draft, Script, edit};
+use shirr::trade::eighths::Eighths;
+
+const SCENES: usize = 1_000;
+const REACH: Duration = Duration::from_secs(1);
+
+const SETS: [&str; 24] = [
+    "QUAY",
+    "NET LOFT",
+    "CHAPEL",
+    "LAMP ROOM",
+    "BEACH",
+    "TOWN HALL",
+    "KITCHEN",
+    "SLIPWAY",
+    "STATION",
+    "BALLROOM",
+    "LIDO",
+    "CANTEEN",
+    "SCHOOL",
+    "OFFICE",
+    "CABIN",
+    "BREAKWATER",
+    "SHOP",
+    "STAIRS",
+    "CELLAR",
+    "MARKET",
+    "HOSPITAL",
+    "STUDIO",
+    "TERRACE",
+    "GARDEN",
+];
+const WORDS: [&str; 40] = [
+    "rope", "letter", "lamp", "coat", "button", "tide", "gull", "window", "clock", "salt", "whistle",
+    "ladder", "cap", "bucket", "shoulder", "needle", "thread", "ferry", "ticket", "apron", "bench", "ledger",
+    "kettle", "anchor", "ribbon", "mirror", "glove", "basket", "candle", "drum", "wire", "shell", "bell",
+    "map", "boot", "net", "oar", "stove", "flag", "pin",
+];
+
+/// A generator of our own, so that every run has the same script (Knuth, MMIX).
+struct Drawn(u64);
+
+impl Drawn {
+    fn next(&mut self, below: usize) -> usize {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) as usize % below
+    }
+
+    fn one<'a>(&mut self, of: &[&'a str]) -> &'a str {
+        of[self.next(of.len())]
+    }
+}
+
+/// A scene: its heading without a number, and what is below it.
+#[derive(Clone)]
+struct Invented {
+    number: String,
+    heading: String,
+    body: String,
+}
+
+fn body(drawn: &mut Drawn, nth: usize) -> String {
+    let mut words = || (0..6).map(|_| drawn.one(&WORDS)).collect::<Vec<_>>().join(" and ");
+    let (action, speech) = (words(), words());
+    let who = if nth.is_multiple_of(3) { "ADA" } else { "BEN" };
+    format!("{who} puts down the {action}, number {nth}.\n\n{who}\nThe {speech}?\n")
+}
+
+fn scenes() -> Vec<Invented> {
+    let mut drawn = Drawn(7);
+    (0..SCENES)
+        .map(|nth| Invented {
+            number: (nth + 1).to_string(),
+            heading: format!(
+                "{} {} - {}",
+                drawn.one(&["INT.", "EXT."]),
+                drawn.one(&SETS),
+                drawn.one(&["DAY", "NIGHT", "DUSK"])
+            ),
+            body: body(&mut drawn, nth),
+        })
+        .collect()
+}
+
+/// The second draft, and how many scenes of the first are in it.
+fn rewritten(first: &[Invented]) -> (Vec<Invented>, usize) {
+    let mut drawn = Drawn(11);
+    let mut draft: Vec<Invented> = Vec::new();
+    let mut moved: Vec<Invented> = Vec::new();
+    let mut kept = 0;
+    for (nth, scene) in first.iter().enumerate() {
+        let mut scene = scene.clone();
+        if nth % 10 == 9 {
+            continue;
+        }
+        kept += 1;
+        if nth % 7 == 6 {
+            scene.number = format!("{}N", scene.number);
+        }
+        if nth % 6 == 5 {
+            let _ = writeln!(scene.body, "\nThe {} again.", drawn.one(&WORDS));
+        }
+        if nth % 8 == 7 {
+            moved.push(scene);
+            continue;
+        }
+        if nth % 9 == 8 {
+            draft.push(Invented {
+                number: format!("{}P", nth + 1),
+                heading: format!("EXT. MOON {nth} - NIGHT"),
+                body: format!("Dust {nth}, silence {nth}, and footprints {nth} of nobody.\n"),
+            });
+        }
+        draft.push(scene);
+        if nth % 40 == 39 {
+            draft.append(&mut moved);
+        }
+    }
+    draft.append(&mut moved);
+    (draft, kept)
+}
+
+fn text(scenes: &[Invented], numbered: bool) -> String {
+    let mut text = "Title: The Thousand\n\n".to_owned();
+    for scene in scenes {
+        let number = if numbered { format!(" #{}#", scene.number) } else { String::new() };
+        let _ = writeln!(text, "{}{number}\n\n{}", scene.heading, scene.body);
+    }
+    text
+}
+
+fn empty() -> Board {
+    let head = json!({
+        "shirr": 1, "id": "thousand", "title": "The Thousand",
+        "characters": [{"id": "ada", "name": "Ada"}, {"id": "ben", "name": "Ben"}],
+    });
+    Board::new(Records {
+        head: Arc::new(serde_json::from_value(head).unwrap()),
+        outfits: BTreeMap::new(),
+        looks: BTreeMap::new(),
+        scenes: Vec::new(),
+        schedule: Arc::default(),
+    })
+}
+
+fn bring(board: &Board, text: &str) -> (Duration, Draft, Comparison, Edit) {
+    let start = Instant::now();
+    let script = Script::read(text.as_bytes()).unwrap();
+    let draft = Draft::of_script(&script, board.head()).unwrap();
+    let (comparison, edit) = edit(board, &draft, None).unwrap();
+    (start.elapsed(), draft, comparison, edit)
+}
+
+fn main() -> ExitCode {
+    let first = scenes();
+    let (second, kept) = rewritten(&first);
+    let mut fine = true;
+    for numbered in [true, false] {
+        let how = if numbered { "with numbers" } else { "without numbers" };
+        let mut board = empty();
+        let (time, draft, _, edit) = bring(&board, &text(&first, numbered));
+        let pages: Eighths = draft.scenes.iter().map(|scene| scene.length).sum();
+        println!(
+            "{how}: first draft of {} scenes, {pages} pages: {:.3} s",
+            draft.scenes.len(),
+            time.as_secs_f64()
+        );
+        fine &= time < REACH;
+        board.apply(&edit).unwrap();
+        let (time, draft, comparison, _) = bring(&board, &text(&second, numbered));
+        let known = comparison.pairs.iter().filter(|(from, to)| first[*from].heading == second[*to].heading);
+        let right = known.filter(|(from, to)| second[*to].body.starts_with(&first[*from].body)).count();
+        println!(
+            "{how}: second draft of {} scenes, {} changes, {right} of {kept} scenes recognised: {:.3} s",
+            draft.scenes.len(),
+            comparison.changes.len(),
+            time.as_secs_f64()
+        );
+        fine &= time < REACH && right == kept && comparison.pairs.len() == kept;
+    }
+    if fine { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+}
