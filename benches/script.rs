@@ -156,6 +156,7 @@ fn empty() -> Board {
         looks: BTreeMap::new(),
         scenes: Vec::new(),
         schedule: Arc::default(),
+        meetings: Default::default(),
     })
 }
 

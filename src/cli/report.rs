@@ -11,7 +11,7 @@ use super::failure::Failure;
 use super::{Outcome, faults, outfile};
 use crate::board::Board;
 use crate::bring::script::Part;
-use crate::report::{self, Csv, Document, Format, Json, Markdown, Plain};
+use crate::report::{self, Csv, Document, Format, Html, Json, Markdown, Plain, Xlsx};
 
 /// Print look per scene, the look list, the plot, the shooting days, the minutes, what the looks keep or what has changed
 /// since a draft
@@ -64,6 +64,10 @@ enum To {
     Csv,
     /// JSON with stable keys, for programs
     Json,
+    /// XLSX, for spreadsheets: a sheet for each table
+    Xlsx,
+    /// HTML, one file to look at and to print
+    Html,
 }
 
 impl Which {
@@ -87,6 +91,8 @@ impl To {
             Self::Md => &Markdown,
             Self::Csv => &Csv,
             Self::Json => &Json,
+            Self::Xlsx => &Xlsx,
+            Self::Html => &Html,
         }
     }
 
@@ -104,16 +110,24 @@ impl Report {
         let mut document = self.document(&reading.board, console)?;
         document.gaps.extend(faults::gaps(&reading.faults).iter().map(|gap| Plain::line(gap)));
         let of_file = self.output.as_deref().and_then(To::of_file);
-        let text = self.to.or(of_file).unwrap_or(To::Md).format().write(&document);
+        let to = self.to.or(of_file).unwrap_or(To::Md);
+        let bytes = to.format().bytes(&document).map_err(|error| Failure::new(error.to_string()))?;
         match &self.output {
             Some(file) => {
                 let replaced = file.is_file();
-                outfile::write(file, text.as_bytes(), &folder)?;
+                outfile::write(file, &bytes, &folder)?;
                 if replaced {
                     console.note(&format!("{} was there and is replaced", file.display()));
                 }
             }
-            None => console.print(&text)?,
+            None => match String::from_utf8(bytes) {
+                Ok(text) => console.print(&text)?,
+                Err(_) => {
+                    return Err(
+                        Failure::new("a spreadsheet is no text to print").hint("name a file with `-o FILE`")
+                    );
+                }
+            },
         }
         Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults })
     }

@@ -265,7 +265,7 @@ fn alike(served: &Served) -> Cell {
 mod tests {
     use super::*;
     use crate::board::sample::{board, ids};
-    use crate::report::formats::{Format, Markdown};
+    use crate::report::formats::{Markdown, Text};
 
     fn cell<'a>(document: &'a Document, table: &str, row: usize, column: &str) -> &'a Cell {
         let table = document.tables.iter().find(|found| found.key() == table).unwrap();

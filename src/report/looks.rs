@@ -116,7 +116,7 @@ mod tests {
 
     use super::*;
     use crate::check::sample;
-    use crate::report::formats::{Format, Json};
+    use crate::report::formats::{Json, Text};
 
     #[test]
     fn a_look_says_what_it_is_made_after_where_it_departs_and_where_it_is_seen() {

@@ -119,7 +119,7 @@ mod tests {
 
     use super::*;
     use crate::check::sample;
-    use crate::report::formats::{Format, Markdown};
+    use crate::report::formats::{Markdown, Text};
 
     #[test]
     fn the_minutes_say_what_was_decided_what_is_open_and_what_was_answered() {

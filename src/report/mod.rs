@@ -17,7 +17,7 @@ mod schedule;
 
 pub use document::{Cell, Column, Document, Kind, Share, Table};
 pub use drafts::against;
-pub use formats::{Csv, Format, Json, Markdown};
+pub use formats::{Csv, Format, Html, Json, Markdown, Text, Unwritten, Xlsx};
 pub use plain::Plain;
 
 use crate::board::{Board, CharacterId, ShootDay};

@@ -122,7 +122,7 @@ mod tests {
 
     use super::*;
     use crate::check::sample;
-    use crate::report::formats::{Csv, Format};
+    use crate::report::formats::{Csv, Text};
 
     fn board() -> Board {
         sample::board(json!({

@@ -108,7 +108,7 @@ mod tests {
 
     use super::*;
     use crate::check::sample;
-    use crate::report::formats::{Format, Markdown};
+    use crate::report::formats::{Markdown, Text};
 
     #[test]
     fn a_day_says_who_wears_what_who_changes_and_what_is_new() {

@@ -116,3 +116,16 @@ fn a_file_that_was_there_is_said_to_be_replaced() {
     assert_eq!(desk.shirr(&report).exits(0).err, "");
     assert!(desk.shirr(&report).exits(0).err.contains("plot.md was there and is replaced"));
 }
+
+#[test]
+fn a_spreadsheet_goes_into_a_file_and_is_not_printed() {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    let run = desk.shirr(&["report", "plot", "film", "--to", "xlsx"]).exits(2);
+    assert!(run.out.is_empty() && run.err.contains("name a file with `-o FILE`"), "{}", run.err);
+    desk.shirr(&["report", "plot", "film", "-o", "plot.xlsx"]).exits(0);
+    assert_eq!(fs::read(desk.path("plot.xlsx")).unwrap()[..2], *b"PK");
+    desk.shirr(&["report", "plot", "film", "-o", "plot.html"]).exits(0);
+    let page = fs::read_to_string(desk.path("plot.html")).unwrap();
+    assert!(page.starts_with("<!DOCTYPE html>") && page.contains("<td>Quay</td>"), "{page}");
+}

@@ -10,7 +10,7 @@
 
 use std::borrow::Cow;
 
-use super::Format;
+use super::Text;
 use crate::report::document::{Cell, Column, Document, Kind, Table};
 use crate::report::plain::Plain;
 
@@ -18,7 +18,7 @@ use crate::report::plain::Plain;
 #[derive(Clone, Copy, Debug)]
 pub struct Csv;
 
-impl Format for Csv {
+impl Text for Csv {
     fn write(&self, document: &Document) -> String {
         let mut to = String::new();
         for (at, table) in document.tables.iter().enumerate() {
@@ -49,10 +49,16 @@ fn write_table(to: &mut String, table: &Table) {
 }
 
 fn heading(column: &Column) -> String {
+    harmless(&heading_of(column)).into_owned()
+}
+
+/// A column's heading, with the unit of its numbers.
+pub(super) fn heading_of(column: &Column) -> String {
+    let heading = column.heading.as_str();
     match column.kind {
-        Kind::Pages => format!("{} (eighths)", text(&column.heading)),
-        Kind::Share => format!("{} (%)", text(&column.heading)),
-        _ => text(&column.heading),
+        Kind::Pages => format!("{heading} (eighths)"),
+        Kind::Share => format!("{heading} (%)"),
+        _ => heading.to_owned(),
     }
 }
 
@@ -72,7 +78,7 @@ fn text(plain: &Plain) -> String {
 }
 
 /// The text, with an apostrophe in front where a spreadsheet would take it for a formula.
-fn harmless(text: &str) -> Cow<'_, str> {
+pub(super) fn harmless(text: &str) -> Cow<'_, str> {
     let blank = |c: char| {
         c.is_whitespace() || matches!(c, '\u{feff}' | '\u{200b}'..='\u{200d}' | '\u{2060}' | '\u{ad}')
     };

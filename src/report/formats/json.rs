@@ -3,7 +3,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::Format;
+use super::Text;
 use crate::report::document::{Cell, Document, Table};
 use crate::report::plain::Plain;
 
@@ -11,7 +11,7 @@ use crate::report::plain::Plain;
 #[derive(Clone, Copy, Debug)]
 pub struct Json;
 
-impl Format for Json {
+impl Text for Json {
     fn write(&self, document: &Document) -> String {
         let value = json!({
             "report": document.key,

@@ -3,7 +3,7 @@
 
 use std::fmt::Write;
 
-use super::Format;
+use super::Text;
 use crate::report::document::{Cell, Document, Table};
 use crate::report::plain::Plain;
 
@@ -11,7 +11,7 @@ use crate::report::plain::Plain;
 #[derive(Clone, Copy, Debug)]
 pub struct Markdown;
 
-impl Format for Markdown {
+impl Text for Markdown {
     fn write(&self, document: &Document) -> String {
         let mut to = format!("# {}\n", line(&document.title));
         if !document.subtitle.is_empty() {

@@ -1,0 +1,246 @@
+//! XLSX (ECMA-376), for spreadsheets: a sheet for each table, its head frozen and printed on every page, numbers as
+//! numbers, and a last sheet that says what the tables alone cannot: title, what is missing, cautions, notes.
+//!
+//! All words are written as words, so that none can be a formula. What is in a cell is what is in the CSV's, save the
+//! apostrophes that guard that.
+
+use rust_xlsxwriter::{Format as Style, FormatAlign, Workbook, Worksheet, XlsxError};
+
+use super::csv::heading_of;
+use super::{Format, Unwritten};
+use crate::report::document::{Cell, Column, Document, Kind, Table};
+use crate::report::plain::Plain;
+
+/// See the module.
+#[derive(Clone, Copy, Debug)]
+pub struct Xlsx;
+
+/// The longest text of a cell, in UTF-16 units, as the format has it.
+const LONGEST: usize = 32_767;
+
+/// The longest name of a sheet.
+const LONGEST_NAME: usize = 31;
+
+/// Columns are no narrower and no wider than this, in characters.
+const WIDTHS: (usize, usize) = (6, 42);
+
+/// The sheet that says the rest.
+const ABOUT: &str = "About";
+
+impl Format for Xlsx {
+    fn bytes(&self, document: &Document) -> Result<Vec<u8>, Unwritten> {
+        written(document).map_err(|error| Unwritten(error.to_string()))
+    }
+}
+
+fn written(document: &Document) -> Result<Vec<u8>, XlsxError> {
+    let mut book = Workbook::new();
+    let mut names: Vec<String> = vec![ABOUT.to_lowercase()];
+    for table in &document.tables {
+        let name = name_of(document, table, &mut names);
+        let sheet = book.add_worksheet();
+        sheet.set_name(name)?;
+        write_table(sheet, table)?;
+        set_page(sheet, document)?;
+    }
+    let about = book.add_worksheet();
+    about.set_name(ABOUT)?;
+    write_about(about, document)?;
+    book.save_to_buffer()
+}
+
+/// A name that a sheet may have and no other has: Excel compares them without case.
+fn name_of(document: &Document, table: &Table, taken: &mut Vec<String>) -> String {
+    let wanted = if table.key().is_empty() { document.key } else { table.key() };
+    let fits = |c: &char| !matches!(c, '[' | ']' | ':' | '*' | '?' | '/' | '\\' | '\'');
+    let plain: String = wanted.chars().filter(fits).take(LONGEST_NAME - 3).collect();
+    let numbered = |number: usize| if number == 1 { plain.clone() } else { format!("{plain} {number}") };
+    let free = |name: &String| !taken.contains(&name.to_lowercase());
+    let name = (1..=taken.len() + 1).map(numbered).find(free).unwrap_or_default();
+    taken.push(name.to_lowercase());
+    name
+}
+
+fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<(), XlsxError> {
+    let head = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
+    let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
+    let number = Style::new().set_align(FormatAlign::Top);
+    for (at, column) in (0..).zip(table.columns()) {
+        sheet.write_string_with_format(0, at, cut(&heading_of(column)), &head)?;
+        sheet.set_column_width(at, width_of(table, usize::from(at), column))?;
+    }
+    for (row, cells) in (1..).zip(table.rows()) {
+        for (at, cell) in (0..).zip(cells) {
+            if let Some(value) = cell.value() {
+                sheet.write_number_with_format(row, at, value, &number)?;
+            } else if *cell != Cell::Empty {
+                sheet.write_string_with_format(row, at, cut(&words_of(cell)), &words)?;
+            }
+        }
+    }
+    let last = u16::try_from(table.columns().len().saturating_sub(1)).unwrap_or(u16::MAX);
+    let rows = u32::try_from(table.rows().len()).unwrap_or(u32::MAX);
+    sheet.set_freeze_panes(1, 0)?;
+    sheet.set_repeat_rows(0, 0)?;
+    if rows > 0 {
+        sheet.autofilter(0, 0, rows, last)?;
+    }
+    Ok(())
+}
+
+/// How a sheet is printed: across, as wide as one page, with the title above and the page below.
+fn set_page(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxError> {
+    sheet.set_landscape();
+    sheet.set_print_fit_to_pages(1, 0);
+    // An ampersand begins a code there, and 255 characters are the most.
+    let title: String = document.title.as_str().chars().take(100).collect::<String>().replace('&', "&&");
+    sheet.set_header(format!("&L{title}"));
+    sheet.set_footer("&L&A&RPage &P of &N");
+    Ok(())
+}
+
+fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxError> {
+    let bold = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
+    let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
+    sheet.set_column_width(0, 14)?;
+    sheet.set_column_width(1, 100)?;
+    let once = |heading, text: &Plain| (heading, vec![text.as_str().to_owned()]);
+    let all =
+        |heading, texts: &[Plain]| (heading, texts.iter().map(|text| text.as_str().to_owned()).collect());
+    let parts: [(&str, Vec<String>); 5] = [
+        once("Report", &document.title),
+        once("", &document.subtitle),
+        all("Missing", &document.gaps),
+        all("Cautions", &document.cautions),
+        all("Notes", &document.notes),
+    ];
+    let mut row = 0;
+    for (heading, texts) in parts {
+        for (at, text) in texts.iter().filter(|text| !text.is_empty()).enumerate() {
+            if at == 0 {
+                sheet.write_string_with_format(row, 0, heading, &bold)?;
+            }
+            sheet.write_string_with_format(row, 1, cut(text), &words)?;
+            row += 1;
+        }
+    }
+    set_page(sheet, document)
+}
+
+/// The words of a cell; of a list as in CSV.
+fn words_of(cell: &Cell) -> String {
+    match cell {
+        Cell::Text(text) => text.as_str().to_owned(),
+        Cell::List(items) => items.iter().map(Plain::as_str).collect::<Vec<_>>().join("; "),
+        _ => String::new(),
+    }
+}
+
+/// As much of a text as a cell holds.
+fn cut(text: &str) -> &str {
+    let mut units = 0;
+    let end = text.char_indices().find(|(_, c)| {
+        units += c.len_utf16();
+        units > LONGEST
+    });
+    end.map_or(text, |(at, _)| &text[..at])
+}
+
+/// The width in characters that shows most of a column's cells on few lines.
+fn width_of(table: &Table, at: usize, column: &Column) -> f64 {
+    let longest_word =
+        |text: &str| text.split_whitespace().map(|word| word.chars().count()).max().unwrap_or(0);
+    let heading = longest_word(&heading_of(column));
+    let widest = table.rows().iter().map(|row| match &row[at] {
+        cell @ (Cell::Text(_) | Cell::List(_)) => words_of(cell).chars().count().min(WIDTHS.1),
+        _ => 0,
+    });
+    let of_kind =
+        if column.kind == Kind::Text || column.kind == Kind::List { widest.max().unwrap_or(0) } else { 8 };
+    of_kind.max(heading).clamp(WIDTHS.0, WIDTHS.1) as f64 + 2.0
+}
+
+#[cfg(test)]
+mod tests {
+    use std::io::Cursor;
+
+    use calamine::{Data, Reader, Xlsx as Read};
+
+    use super::super::csv::harmless;
+    use super::*;
+    use crate::board::sample;
+    use crate::report::Report;
+    use crate::report::document::hostile;
+    use crate::report::formats::{Csv, Text};
+
+    fn read(document: &Document) -> Read<Cursor<Vec<u8>>> {
+        calamine::open_workbook_from_rs(Cursor::new(Xlsx.bytes(document).unwrap())).unwrap()
+    }
+
+    fn said(cell: &Data) -> String {
+        match cell {
+            Data::Empty => String::new(),
+            Data::String(text) => text.clone(),
+            Data::Float(number) => number.to_string(),
+            other => panic!("{other:?} is neither words nor a number"),
+        }
+    }
+
+    /// Every sheet but the last beside the table of the CSV, cell by cell.
+    fn is_as_the_csv(document: &Document) {
+        let text = Csv.write(document);
+        let mut records =
+            ::csv::ReaderBuilder::new().has_headers(false).flexible(true).from_reader(text.as_bytes());
+        let mut records = records.records().map(|record| record.unwrap());
+        let mut book = read(document);
+        let names = book.sheet_names();
+        assert_eq!(names.len(), document.tables.len() + 1);
+        for (table, name) in document.tables.iter().zip(&names) {
+            let range = book.worksheet_range(name).unwrap();
+            for row in 0..=table.rows().len() {
+                let record = records.next().unwrap();
+                for (at, field) in record.iter().enumerate() {
+                    let cell = range.get_value((row as u32, at as u32)).map(said).unwrap_or_default();
+                    // A spreadsheet has no carriage return of its own.
+                    assert_eq!(harmless(&cell), field, "{name} row {row} column {at}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn an_independent_reader_finds_what_is_in_the_csv() {
+        let board = sample::board();
+        for report in Report::ALL {
+            is_as_the_csv(&report.document(&board));
+        }
+        is_as_the_csv(&hostile());
+    }
+
+    #[test]
+    fn no_cell_is_a_formula_and_what_tables_cannot_say_is_on_the_last_sheet() {
+        let document = hostile();
+        let mut book = read(&document);
+        for name in book.sheet_names() {
+            assert!(book.worksheet_formula(&name).unwrap().is_empty(), "{name}");
+        }
+        let about = book.worksheet_range(ABOUT).unwrap();
+        let all: Vec<String> =
+            about.rows().map(|row| row.iter().map(said).collect::<Vec<_>>().join("|")).collect();
+        assert!(all.contains(&"Missing|2 files could not be read".to_owned()), "{all:?}");
+        assert!(all.contains(&"Cautions|=ask the stunt coordinator".to_owned()), "{all:?}");
+    }
+
+    #[test]
+    fn sheets_have_names_that_they_may_have_and_text_has_the_length_that_it_may() {
+        let table = || Table::titled("about", "", vec![Column::new("a", "A", Kind::Text)]);
+        let mut document = Document { key: "x", tables: vec![table(), table()], ..Document::default() };
+        let long = "ö𝄞".repeat(LONGEST);
+        document.tables[0].push(vec![Cell::text(&long)]);
+        let mut book = read(&document);
+        assert_eq!(book.sheet_names(), ["about 2", "about 3", "About"]);
+        let range = book.worksheet_range("about 2").unwrap();
+        let there = said(range.get_value((1, 0)).unwrap());
+        assert!(long.starts_with(&there) && there.encode_utf16().count() > LONGEST - 2);
+    }
+}
