@@ -96,7 +96,7 @@ fn texts() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(150))]
+    #![proptest_config(ProptestConfig::with_cases(300))]
 
     #[test]
     fn any_text_is_refused_or_brought_in_taken_back_and_changes_nothing_twice(text in texts()) {

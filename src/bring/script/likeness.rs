@@ -21,8 +21,12 @@ const PEOPLE: f64 = 0.15;
 const WORDS: f64 = 0.40;
 const ORDER: f64 = 0.03;
 
-/// A text of fewer words than this is like another only where it is the same.
+/// What a text of fewer words than this shares says less.
 const FEW: f64 = 3.0;
+/// A text that is all in the other, however short, is at least so alike.
+const WITHIN: f64 = 0.5;
+/// How alike words are to none: less than any text that is in the other.
+const NO_WORDS: f64 = 0.35;
 
 /// A word in more scenes than this, and in every third, tells none apart and is passed over.
 const EVERYWHERE: usize = 32;
@@ -111,13 +115,18 @@ impl<'a> Likeness<'a> {
     }
 
     fn words(&self, one: &Profile<'_>, other: &Profile<'_>, shared: f64) -> Option<f64> {
-        if one.words.is_empty() || other.words.is_empty() {
-            return None;
+        match (one.words.is_empty(), other.words.is_empty()) {
+            (true, true) => return None,
+            (false, false) => {}
+            _ => return Some(NO_WORDS),
         }
         if one.words == other.words {
             return Some(1.0);
         }
-        Some((shared / one.weight.min(other.weight).max(self.few)).min(1.0))
+        let shorter = one.weight.min(other.weight);
+        let alike = (shared / shorter.max(self.few)).min(1.0);
+        // The sums come in another order, and so may differ in the last digit.
+        Some(if shared >= shorter * 0.999 { alike.max(WITHIN) } else { alike })
     }
 }
 
