@@ -45,6 +45,12 @@ pub enum Unsolved {
         /// How many looks there may be.
         looks: usize,
     },
+    /// No look at all is allowed.
+    #[error("no look is allowed, so there is nothing to choose")]
+    NoLooks,
+    /// No choice that keeps all wishes was found, and none was proved impossible.
+    #[error("no choice that keeps every wish was found, though there may be one")]
+    Undecided,
     /// The search was ended before it had any choice.
     #[error("the search was ended before it had any choice")]
     Ended,

@@ -4,11 +4,13 @@
 //! there is to keep. An invented look has no base but takes a place, so that the limits that it counts in are one less.
 //! The base of an established look stays a base: it is on film.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 use super::likeness::Likeness;
 use super::problem::{Group, Problem, Unfit, Wish};
-use crate::board::{Among, BaseWish, Board, CharacterId, LookId, Outfit, OutfitId, Scope, Stage, Standing};
+use crate::board::{
+    Among, BaseWish, Board, CharacterId, Look, LookId, Outfit, OutfitId, Scope, Stage, Standing,
+};
 
 /// What an outfit counts: 1, and for each step of recognition one more than for the step before, so 1, 2, 4, 7, 11 and
 /// 16. What everybody has seen must not be outweighed by a handful of outfits that nobody has.
@@ -23,8 +25,11 @@ pub struct Wardrobe {
     who: Option<CharacterId>,
     outfits: Vec<OutfitId>,
     problem: Problem,
-    /// How many of the wishes, the last, are limits of the budget.
+    /// How many of the wishes, the first, are what other wishes imply, and how many, the last, are limits of the budget.
+    implied: usize,
     limits: usize,
+    /// Outfits that are bases because their looks are on film, by their places.
+    on_film: BTreeSet<usize>,
     all: f64,
     place: HashMap<OutfitId, usize>,
 }
@@ -67,11 +72,13 @@ impl Wardrobe {
         let kinds = kept.iter().map(kind).collect();
         let place = outfits.iter().cloned().zip(0..).collect();
         let problem = Problem::from_matrix(weights, cost, allowed(board, who))?.of_kinds(kinds)?;
-        let mut wardrobe = Self { who: who.cloned(), outfits, problem, limits: 0, all, place };
-        let limits = wardrobe.limits(board, who);
-        wardrobe.limits = limits.len();
-        let wishes = wardrobe.wishes(board, who).into_iter().chain(limits);
-        wardrobe.problem = wardrobe.problem.wishing(wishes)?;
+        let (who, on_film) = (who.cloned(), BTreeSet::new());
+        let mut wardrobe = Self { who, outfits, problem, implied: 0, limits: 0, on_film, all, place };
+        let limits = wardrobe.limits(board);
+        let wishes = wardrobe.wishes(board);
+        let implied = wardrobe.implied(board, &wishes);
+        (wardrobe.implied, wardrobe.limits) = (implied.len(), limits.len());
+        wardrobe.problem = wardrobe.problem.wishing(implied.into_iter().chain(wishes).chain(limits))?;
         Ok(wardrobe)
     }
 
@@ -118,17 +125,49 @@ impl Wardrobe {
         if self.all > 0.0 { weight / self.all } else { 0.0 }
     }
 
-    fn wishes(&self, board: &Board, who: Option<&CharacterId>) -> Vec<Wish> {
-        let mut wishes = Vec::new();
+    /// The wishes and limits within which a choice is, in the board's own words.
+    pub fn within(&self, board: &Board) -> Vec<String> {
+        self.problem.wishes.iter().skip(self.implied).map(|wish| self.say(board, wish)).collect()
+    }
+
+    /// That wishes about who shares a look with whom are wishes about looks: a character of whom there are such is to
+    /// have one, rather than none so that nobody shares any. Only where every character may have one.
+    fn implied(&self, board: &Board, wishes: &[Wish]) -> Vec<Wish> {
+        let of =
+            |at: usize| self.outfits.get(at).and_then(|id| board.outfit(id)).map(|outfit| &outfit.character);
+        let mut all: Vec<&CharacterId> = (0..self.outfits.len()).filter_map(of).collect();
+        all.sort_unstable();
+        all.dedup();
+        if self.problem.looks < all.len() {
+            return Vec::new();
+        }
+        let bound = |who: &&CharacterId| {
+            let about = |wish: &Wish| match wish {
+                Wish::Apart(one, _) | Wish::Together(one, _) => of(*one) == Some(*who),
+                _ => false,
+            };
+            let limit = board.head().budget.limit(&Scope::Character((*who).clone()));
+            limit != Some(0) && wishes.iter().any(about)
+        };
+        let among = |who: &CharacterId| self.group(board, &Among::Character(who.clone()));
+        all.into_iter().filter(bound).map(|who| Wish::AtLeast(among(who), 1)).collect()
+    }
+
+    fn wishes(&mut self, board: &Board) -> Vec<Wish> {
+        let who = self.who.as_ref();
+        let (mut wishes, mut films) = (Vec::new(), BTreeSet::new());
         for (at, id) in self.outfits.iter().enumerate() {
             let Some(outfit) = board.outfit(id) else { continue };
             let on_film = matches!(board.standing(id), Standing::Folded(look) if board
                 .look(look)
                 .is_some_and(|look| look.stage == Stage::Established && look.base.as_ref() == Some(id)));
+            if on_film {
+                films.insert(at);
+                wishes.push(Wish::Base(at));
+            }
             match outfit.wishes.base {
-                Some(BaseWish::Must) => wishes.push(Wish::Base(at)),
-                Some(BaseWish::Never) if !on_film => wishes.push(Wish::NotBase(at)),
-                _ if on_film => wishes.push(Wish::Base(at)),
+                Some(BaseWish::Must) if !on_film => wishes.push(Wish::Base(at)),
+                Some(BaseWish::Never) => wishes.push(Wish::NotBase(at)),
                 _ => {}
             }
             let others = |ids: &[OutfitId]| {
@@ -150,6 +189,7 @@ impl Wardrobe {
             let missing = (*least as usize).saturating_sub(self.bases_elsewhere(board, among));
             self.at_least(board, among, missing, &mut wishes);
         }
+        self.on_film = films;
         wishes
     }
 
@@ -186,7 +226,8 @@ impl Wardrobe {
     }
 
     /// What the budget still allows besides the looks as a whole, which are the problem's own number.
-    fn limits(&self, board: &Board, who: Option<&CharacterId>) -> Vec<Wish> {
+    fn limits(&self, board: &Board) -> Vec<Wish> {
+        let who = self.who.as_ref();
         let mut wishes = Vec::new();
         for scope in board.limited_scopes() {
             let Some(limit) = board.head().budget.limit(&scope) else { continue };
@@ -218,6 +259,9 @@ impl Wardrobe {
     pub fn say(&self, board: &Board, wish: &Wish) -> String {
         let title = |at: &usize| self.outfits.get(*at).map_or("", |id| board.title_of_outfit(id));
         match wish {
+            Wish::Base(at) if self.on_film.contains(at) => {
+                format!("{} stays a base: its look is on film", title(at))
+            }
             Wish::Base(at) => format!("{} must be a base", title(at)),
             Wish::NotBase(at) => format!("{} must not be a base", title(at)),
             Wish::Apart(one, other) => format!("{} and {} never share a look", title(one), title(other)),
@@ -253,19 +297,23 @@ fn name(board: &Board, among: &Among) -> String {
     }
 }
 
-/// How many looks with a base there may be: the limit less the invented ones, or as many as there are.
+/// How many looks with a base there may be: the limit less the invented ones, or as many as there are. Of one character
+/// it is what the whole limit leaves beside the looks of others, too.
 fn allowed(board: &Board, who: Option<&CharacterId>) -> usize {
-    let scope = who.map_or(Scope::Overall, |who| Scope::Character(who.clone()));
-    let looks = board.records().looks.iter().filter(|(id, _)| board.counts_in(id, &scope));
-    let (mut based, mut invented) = (0, 0);
-    for (_, look) in looks {
-        if look.base.is_some() {
-            based += 1;
-        } else {
-            invented += 1;
+    let is_asked = |look: &Look| who.is_none_or(|who| look.character == *who);
+    let (mut based, mut invented, mut others) = (0, 0, 0);
+    for look in board.records().looks.values() {
+        match (is_asked(look), look.base.is_some()) {
+            (false, _) => others += 1,
+            (true, true) => based += 1,
+            (true, false) => invented += 1,
         }
     }
-    board.head().budget.limit(&scope).map_or(based, |limit| (limit as usize).saturating_sub(invented))
+    let limit = |scope| board.head().budget.limit(&scope).map(|limit| limit as usize);
+    let whole = limit(Scope::Overall).map(|limit| limit.saturating_sub(others));
+    let own = who.and_then(|who| limit(Scope::Character(who.clone())));
+    let least = whole.into_iter().chain(own).min();
+    least.map_or(based, |limit| limit.saturating_sub(invented))
 }
 
 #[cfg(test)]
@@ -368,6 +416,41 @@ mod tests {
         let apron = board.gather(&ids(&["apron"]), "Apron", &id("apron"), Treatment::Copy);
         board.apply(&apron.unwrap().1).unwrap();
         assert_eq!(said(&board, Some("odile"))[0], "at most 1 with a base in The races");
+    }
+
+    #[test]
+    fn of_one_character_the_whole_limit_leaves_what_others_do_not_have() {
+        let mut records = crate::board::sample::records();
+        let head = std::sync::Arc::make_mut(&mut records.head);
+        head.budget =
+            serde_json::from_value(serde_json::json!({"looks": 3, "characters": {"odile": 3}})).unwrap();
+        let board = Board::new(records);
+        // Bridie has an invented look.
+        assert_eq!(wardrobe(&board, Some("odile")).problem().looks(), 2);
+        assert_eq!(wardrobe(&board, Some("bridie")).problem().looks(), 0);
+        assert_eq!(wardrobe(&board, None).problem().looks(), 2);
+    }
+
+    #[test]
+    fn wishes_that_only_no_look_at_all_would_keep_clash() {
+        let mut board = board();
+        let together = board.wish_together(&ids(&["smock", "gala-gown"]), true).unwrap();
+        board.apply(&together).unwrap();
+        let together = board.wish_together(&ids(&["gala-gown", "club-wool"]), true).unwrap();
+        board.apply(&together).unwrap();
+        // Only hands can write what contradicts the two above.
+        let apart = board.change_outfit(&id("club-wool"), "", |outfit| outfit.wishes.apart = ids(&["smock"]));
+        board.apply(&apart.unwrap()).unwrap();
+        let wardrobe = wardrobe(&board, Some("odile"));
+        let Err(Unsolved::Clash { wishes, .. }) = solve(wardrobe.problem(), &Limits::default()) else {
+            panic!("wishes that cannot hold are named");
+        };
+        let said: Vec<String> = wishes.iter().map(|wish| wardrobe.say(&board, wish)).collect();
+        assert!(said.iter().any(|wish| wish.contains("never share a look")), "{said:?}");
+        assert!(
+            wardrobe.within(&board).iter().all(|wish| !wish.starts_with("at least 1")),
+            "implied, not wished"
+        );
     }
 
     #[test]

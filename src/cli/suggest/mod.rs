@@ -205,7 +205,9 @@ impl Asked<'_> {
                 let wishes = wishes.iter().map(|wish| self.wardrobe.say(self.board, wish)).collect();
                 Ok(Err(Clashing { wishes, looks }))
             }
-            Err(ended @ Unsolved::Ended) => Err(Failure::new(ended.to_string()).hint(
+            Err(Unsolved::NoLooks) => Err(Failure::new(Unsolved::NoLooks.to_string())
+                .hint("raise the limit, or ask for a number with `--looks`")),
+            Err(none @ (Unsolved::Ended | Unsolved::Undecided)) => Err(Failure::new(none.to_string()).hint(
                 "the wishes on the board leave too little room to find any: take one back and try again",
             )),
         }
@@ -213,8 +215,7 @@ impl Asked<'_> {
 
     /// The wishes and limits within which the answer is, in words.
     fn within(&self) -> Vec<String> {
-        let wishes = self.wardrobe.problem().wishes().iter();
-        wishes.map(|wish| self.wardrobe.say(self.board, wish)).collect()
+        self.wardrobe.within(self.board)
     }
 }
 

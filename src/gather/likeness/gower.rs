@@ -23,12 +23,6 @@ pub fn interval(one: Option<f64>, other: Option<f64>, range: f64) -> Option<f64>
     Some(if one == other { 0.0 } else { ((one - other).abs() / range).min(1.0) })
 }
 
-/// Of two names: 0 where they are the same, 1 where they differ.
-pub fn nominal<T: PartialEq>(one: Option<T>, other: Option<T>) -> Option<f64> {
-    let (one, other) = one.zip(other)?;
-    Some(if one == other { 0.0 } else { 1.0 })
-}
-
 /// Of two sets whose members weigh differently: one less the weight that they share over the weight that they have
 /// together (Jaccard; for weights, Ruzicka). Members are sorted, each once. `None` where both are empty.
 pub fn jaccard(one: &[(u32, f32)], other: &[(u32, f32)]) -> Option<f64> {
@@ -72,7 +66,6 @@ mod tests {
         assert_eq!(interval(Some(1.0), Some(4.0), 6.0), Some(0.5));
         assert_eq!(interval(Some(1.0), Some(40.0), 6.0), Some(1.0));
         assert_eq!(interval(None, Some(4.0), 6.0), None);
-        assert_eq!((nominal(Some(1), Some(1)), nominal(Some(1), Some(2))), (Some(0.0), Some(1.0)));
     }
 
     #[test]

@@ -5,7 +5,8 @@
 
 use std::collections::BTreeMap;
 
-use super::knot::tie;
+use super::control::Control;
+use super::knot::{Unserved, tie};
 use super::rules::{Rules, Site};
 use crate::gather::problem::{Problem, Wish};
 
@@ -23,72 +24,91 @@ pub enum Arranged {
     Unknown,
 }
 
-/// Looks for at most `looks` bases that keep the rules.
-pub fn arrange(rules: &Rules, looks: usize) -> Arranged {
-    if rules.contradiction {
+/// Looks for at most `looks` bases that keep the rules. Ended early, none is found.
+pub fn arrange(rules: &Rules, looks: usize, control: &Control<'_>) -> Arranged {
+    let looks = looks.min(rules.most);
+    if rules.contradiction || needed(rules) > looks {
         return Arranged::Impossible;
     }
-    let mut search = Search::new(rules, looks.min(rules.most));
+    let mut search = Search::new(rules, looks, control);
     match search.go(0) {
         Some(mut chosen) => {
             chosen.sort_unstable();
             Arranged::Found(chosen)
         }
-        None if search.tries == 0 => Arranged::Unknown,
+        None if search.tries == 0 || search.is_unsure => Arranged::Unknown,
         None => Arranged::Impossible,
     }
 }
 
-/// Looks for the fewest bases, at most `looks`, that keep the rules.
-fn arrange_fewest(rules: &Rules, looks: usize) -> Arranged {
-    let mut best = arrange(rules, looks);
-    while let Arranged::Found(chosen) = &best {
-        let Some(fewer) = chosen.len().checked_sub(1) else { break };
-        match arrange(rules, fewer) {
-            found @ Arranged::Found(_) => best = found,
-            _ => break,
-        }
-    }
-    best
+/// Bases that the kinds which must have some need at least, for their clients that are kept apart.
+fn needed(rules: &Rules) -> usize {
+    let must = |kind: u32| {
+        let asked = rules.asked.iter().zip(&rules.kind).any(|(asked, of)| *of == kind && *asked == Site::In);
+        asked || !rules.may_go_without
+    };
+    (0..rules.kinds as u32).filter(|&kind| must(kind)).map(|kind| rules.needs(kind)).sum()
 }
 
-/// Which of a problem's wishes clash: every one of them has a part in it. Empty where all can hold.
-pub fn clash(problem: &Problem) -> Vec<Wish> {
+/// Looks for the fewest bases, at most `looks`, that keep the rules; also whether there are surely none with fewer.
+fn arrange_fewest(rules: &Rules, looks: usize, control: &Control<'_>) -> (Arranged, bool) {
+    let mut best = arrange(rules, looks, control);
+    while let Arranged::Found(chosen) = &best {
+        let Some(fewer) = chosen.len().checked_sub(1) else { break };
+        match arrange(rules, fewer, control) {
+            found @ Arranged::Found(_) => best = found,
+            Arranged::Impossible => break,
+            Arranged::Unknown => return (best, false),
+        }
+    }
+    (best, true)
+}
+
+/// Which of a problem's wishes clash: every one of them has a part in it. `None` when it was ended before that was
+/// known; empty where all can hold.
+pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<Vec<Wish>> {
     let mut kept: Vec<&Wish> = problem.wishes().iter().collect();
-    if !is_impossible(problem, &kept) {
-        return Vec::new();
+    if !is_impossible(problem, &kept, control) {
+        return (!control.is_over()).then(Vec::new);
     }
     for wish in problem.wishes() {
         let without: Vec<&Wish> = kept.iter().copied().filter(|kept| !std::ptr::eq(*kept, wish)).collect();
-        if is_impossible(problem, &without) {
+        if is_impossible(problem, &without, control) {
             kept = without;
         }
     }
-    kept.into_iter().cloned().collect()
+    (!control.is_over()).then(|| kept.into_iter().cloned().collect())
 }
 
 /// Whether wishes are known to leave no choice.
-fn is_impossible(problem: &Problem, wishes: &[&Wish]) -> bool {
-    matches!(arrange_parts(problem, wishes), Err(Arranged::Impossible))
+fn is_impossible(problem: &Problem, wishes: &[&Wish], control: &Control<'_>) -> bool {
+    matches!(arrange_parts(problem, wishes, control), Err(Arranged::Impossible))
 }
 
 /// The parts of a problem under some of its wishes, each with the fewest bases that keep them.
 ///
 /// # Errors
 /// What came of a part for which none were found.
-pub fn arrange_parts(problem: &Problem, wishes: &[&Wish]) -> Result<Vec<(Rules, Vec<u32>)>, Arranged> {
+pub fn arrange_parts(
+    problem: &Problem,
+    wishes: &[&Wish],
+    control: &Control<'_>,
+) -> Result<Vec<(Rules, Vec<u32>)>, Arranged> {
     // Where there is nothing to choose from there are no parts, and so none that could find this out.
     let lacks = |wish: &Wish| matches!(wish, Wish::AtLeast(group, least) if group.members.len() < *least);
     if wishes.iter().any(|wish| lacks(wish)) {
         return Err(Arranged::Impossible);
     }
-    let mut left = problem.looks();
-    let arrange = |rules: Rules| match arrange_fewest(&rules, left) {
-        Arranged::Found(chosen) => {
+    let (mut left, mut are_fewest) = (problem.looks(), true);
+    let arrange = |rules: Rules| match arrange_fewest(&rules, left, control) {
+        (Arranged::Found(chosen), is_fewest) => {
             left -= chosen.len();
+            are_fewest &= is_fewest;
             Ok((rules, chosen))
         }
-        none => Err(none),
+        // Parts before it may have taken looks that it needs.
+        (Arranged::Impossible, _) if !are_fewest => Err(Arranged::Unknown),
+        (none, _) => Err(none),
     };
     Rules::parts(problem, wishes).into_iter().map(arrange).collect()
 }
@@ -117,10 +137,13 @@ struct Search<'a> {
     coming: Vec<usize>,
     total: usize,
     tries: usize,
+    /// Whether some bases might serve after all.
+    is_unsure: bool,
+    control: &'a Control<'a>,
 }
 
 impl<'a> Search<'a> {
-    fn new(rules: &'a Rules, looks: usize) -> Self {
+    fn new(rules: &'a Rules, looks: usize, control: &'a Control<'a>) -> Self {
         let mut bands_of = vec![Vec::new(); rules.outfits.len()];
         for (band, asked) in rules.bands.iter().enumerate() {
             for &site in &asked.sites {
@@ -155,7 +178,8 @@ impl<'a> Search<'a> {
             class.bands.iter().for_each(|&band| coming[band] += class.sites.len());
         }
         let (taken, total) = (vec![0; classes.len()], always.len());
-        Self { rules, looks, classes, taken, always, count, coming, total, tries: TRIES }
+        let (tries, is_unsure) = (TRIES, false);
+        Self { rules, looks, classes, taken, always, count, coming, total, tries, is_unsure, control }
     }
 
     fn go(&mut self, at: usize) -> Option<Vec<u32>> {
@@ -169,6 +193,10 @@ impl<'a> Search<'a> {
         }
         self.tries -= 1;
         if at == self.classes.len() {
+            if self.control.is_over() {
+                self.tries = 0;
+                return None;
+            }
             return self.serves();
         }
         let size = self.classes[at].sites.len();
@@ -202,7 +230,7 @@ impl<'a> Search<'a> {
 
     /// The bases as taken, if every client can be served from them: with as few more as that needs, where it needs
     /// more.
-    fn serves(&self) -> Option<Vec<u32>> {
+    fn serves(&mut self) -> Option<Vec<u32>> {
         let mut chosen = self.always.clone();
         for (class, &taken) in self.classes.iter().zip(&self.taken) {
             chosen.extend(&class.sites[..taken]);
@@ -220,16 +248,21 @@ impl<'a> Search<'a> {
 
     /// Adds bases of a kind to those that it has, as few as its clients need, up to `most` in all.
     fn add_until_served(
-        &self,
+        &mut self,
         kind: u32,
         own: &mut Vec<u32>,
         most: usize,
         count: &mut [usize],
     ) -> Option<()> {
         let needs_one = !self.rules.may_go_without && !self.rules.clients.is_empty();
-        let can = |own: &[u32]| {
-            !(needs_one && own.is_empty())
-                && tie(self.rules, own, &|_, _| 0.0).is_some_and(|tied| tied.cost.is_finite())
+        let (rules, is_unsure) = (self.rules, &mut self.is_unsure);
+        let mut can = |own: &[u32]| {
+            if needs_one && own.is_empty() {
+                return false;
+            }
+            let tied = tie(rules, own, &|_, _| 0.0);
+            *is_unsure |= tied == Err(Unserved::GaveUp);
+            tied.is_ok()
         };
         if can(own) {
             return Some(());

@@ -13,7 +13,7 @@ use super::dual::{Climb, Dual};
 use super::local::{Candidate, fill, polish, trail};
 use super::part::Part;
 use super::rules::Rules;
-use super::tree::search;
+use super::tree::{Outcome, search};
 use crate::gather::choice::{Choice, Unsolved};
 use crate::gather::limits::Limits;
 use crate::gather::problem::Problem;
@@ -33,13 +33,14 @@ pub fn solve(problem: &Problem, limits: &Limits) -> Result<Choice, Unsolved> {
     join.choice(problem, problem.looks())
 }
 
-/// Chooses for every number of looks from 1 to `most` in turn, each from the one before. `None` where the wishes ask
+/// Chooses for every number of looks from 1 to `most`, or to as many as there are outfits, each from the one before. `None` where the wishes ask
 /// for more looks than that.
 ///
 /// # Errors
 /// As [`solve`], when no number up to `most` can be had.
 pub fn curve(problem: &Problem, most: usize, limits: &Limits) -> Result<Vec<Option<Choice>>, Unsolved> {
     let control = Control::new(limits);
+    let most = most.min(problem.outfits());
     let problem = problem.clone().with_looks(most);
     let mut join = Join::new(&problem, 1, &control)?;
     let mut all = Vec::with_capacity(most);
@@ -92,9 +93,14 @@ impl<'a> Join<'a> {
     /// The parts of a problem, made ready for every number of looks from `first` to the problem's.
     fn new(problem: &Problem, first: usize, control: &'a Control<'a>) -> Result<Self, Unsolved> {
         let wishes: Vec<_> = problem.wishes().iter().collect();
-        let starts = arrange_parts(problem, &wishes).map_err(|none| match none {
-            Arranged::Impossible => Unsolved::Clash { wishes: clash(problem), looks: problem.looks() },
-            Arranged::Unknown | Arranged::Found(_) => Unsolved::Ended,
+        let undecided = || if control.is_over() { Unsolved::Ended } else { Unsolved::Undecided };
+        let starts = arrange_parts(problem, &wishes, control).map_err(|none| match none {
+            Arranged::Impossible => match clash(problem, control) {
+                None => Unsolved::Ended,
+                Some(wishes) if wishes.is_empty() => Unsolved::NoLooks,
+                Some(wishes) => Unsolved::Clash { wishes, looks: problem.looks() },
+            },
+            Arranged::Unknown | Arranged::Found(_) => undecided(),
         })?;
         let spare = problem.looks() - starts.iter().map(|(_, start)| start.len()).sum::<usize>();
         let most = |(rules, start): &(Rules, Vec<u32>)| {
@@ -118,7 +124,14 @@ impl<'a> Join<'a> {
 
     /// The cheapest way to share out `looks` by what `price` says of each part's numbers: the place in `known` of each.
     fn share(&self, looks: usize, price: impl Fn(&Known) -> f64) -> Vec<usize> {
-        let spare = looks - self.fewest();
+        self.share_by(looks, |_, _, known| price(known))
+    }
+
+    /// The same, by what `price` says of each number of each part, by their places.
+    fn share_by(&self, looks: usize, price: impl Fn(usize, usize, &Known) -> f64) -> Vec<usize> {
+        // More looks than there can be bases help nobody.
+        let most: usize = self.parts.iter().map(|part| part.known.len() - 1).sum();
+        let spare = (looks - self.fewest()).min(most);
         let mut least = vec![0.0; spare + 1];
         let mut ways: Vec<Vec<usize>> = Vec::new();
         for (number, part) in self.parts.iter().enumerate() {
@@ -128,7 +141,7 @@ impl<'a> Join<'a> {
             let mut way = vec![0; spare + 1];
             for total in first..=spare {
                 for (at, known) in part.known.iter().enumerate().take(total + 1) {
-                    let cost = least[total - at] + price(known);
+                    let cost = least[total - at] + price(number, at, known);
                     // Of equals the one with more looks: none is to be left over.
                     if cost <= next[total] {
                         (next[total], way[total]) = (cost, at);
@@ -186,11 +199,28 @@ impl<'a> Join<'a> {
                 self.parts[part].sketch(at, self.control);
                 continue;
             }
-            let other_cost = cost - self.parts[part].known[upper[part]].best.cost;
-            let other_bound = bound - self.parts[part].known[at].bound;
-            let told = |cost: f64, bound: f64| self.control.tell(other_cost + cost, other_bound + bound);
-            self.parts[part].search(at, self.control, &told);
+            let told = |cost: f64, bound: f64| self.tell(looks, (part, at), cost, bound);
+            let entries = &self.parts[part];
+            let start = entries.known[at].best.clone();
+            let outcome = search(&entries.part, entries.fewest + at, start, self.control, &told);
+            self.parts[part].learn(at, outcome, self.control);
         }
+    }
+
+    /// Tells what the whole comes to when one number of looks of one part costs so much now, and no less than `bound`.
+    fn tell(&self, looks: usize, one: (usize, usize), cost: f64, bound: f64) {
+        let cost_of = |part: usize, at: usize, known: &Known| {
+            if (part, at) == one { known.best.cost.min(cost) } else { known.best.cost }
+        };
+        let bound_of = |part: usize, at: usize, known: &Known| {
+            if (part, at) == one { known.bound.max(bound.min(cost)) } else { known.bound }
+        };
+        let sum = |price: &dyn Fn(usize, usize, &Known) -> f64| -> f64 {
+            let shares = self.share_by(looks, price);
+            let parts = self.parts.iter().enumerate().zip(shares);
+            parts.map(|((part, entries), at)| price(part, at, &entries.known[at])).sum()
+        };
+        self.control.tell(sum(&cost_of), sum(&bound_of));
     }
 
     fn choice(&self, problem: &Problem, looks: usize) -> Result<Choice, Unsolved> {
@@ -201,7 +231,7 @@ impl<'a> Join<'a> {
         for (entries, &at) in self.parts.iter().zip(&upper) {
             let (part, best) = (&entries.part, &entries.known[at].best);
             bases.extend(best.chosen.iter().map(|&site| part.rules.outfits[site as usize]));
-            let served = part.serve(&best.chosen).ok_or(Unsolved::Ended)?;
+            let served = part.serve(&best.chosen).map_err(|_| Unsolved::Undecided)?;
             for (client, site) in part.rules.clients.iter().zip(served.by) {
                 let base = site.map(|site| part.rules.outfits[site as usize]);
                 client.iter().for_each(|&member| base_of[part.rules.outfits[member as usize]] = base);
@@ -239,7 +269,7 @@ impl Entries {
     ) -> Result<Self, Unsolved> {
         let part = Part::new(problem, rules, control).ok_or(Unsolved::Ended)?;
         let (fewest, most) = (*numbers.start(), *numbers.end());
-        let first = Candidate::of(&part, fewest, start).ok_or(Unsolved::Ended)?;
+        let first = Candidate::of(&part, fewest, start).map_err(|_| Unsolved::Undecided)?;
         let mut greedy =
             trail(&part, fill(&part, most, first.chosen.clone(), control)).into_iter().peekable();
         let mut known: Vec<Known> = Vec::new();
@@ -263,7 +293,7 @@ impl Entries {
         self.known[at].depth = Depth::Sketched;
         let mut chosen = self.known[at].best.chosen.clone();
         if chosen.is_empty() {
-            chosen = lit(&part.rules, looks).unwrap_or_default();
+            chosen = lit(&part.rules, looks, control).unwrap_or_default();
         }
         let full = fill(part, looks, chosen, control);
         if let Some(best) = polish(part, looks, full, control) {
@@ -286,9 +316,8 @@ impl Entries {
         self.known[at].rise(summit.bound, summit.bound);
     }
 
-    /// Searches one number of looks as far as the control allows.
-    fn search(&mut self, at: usize, control: &Control<'_>, told: &dyn Fn(f64, f64)) {
-        let outcome = search(&self.part, self.fewest + at, self.known[at].best.clone(), control, told);
+    /// Takes up what the search of one number of looks came to.
+    fn learn(&mut self, at: usize, outcome: Outcome, control: &Control<'_>) {
         self.offer(at, outcome.best);
         // Fewer looks never cost less.
         for known in &mut self.known[..=at] {
@@ -322,13 +351,13 @@ impl Known {
 }
 
 /// Bases that give every kind of a part a look, where the wishes allow that with so many looks.
-fn lit(rules: &Rules, looks: usize) -> Option<Vec<u32>> {
+fn lit(rules: &Rules, looks: usize, control: &Control<'_>) -> Option<Vec<u32>> {
     if !rules.may_go_without || looks == 0 {
         return None;
     }
     let mut lit = rules.clone();
     lit.may_go_without = false;
-    match arrange(&lit, looks) {
+    match arrange(&lit, looks, control) {
         Arranged::Found(chosen) => Some(chosen),
         Arranged::Impossible | Arranged::Unknown => None,
     }

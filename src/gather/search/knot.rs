@@ -15,37 +15,52 @@ pub struct Tied {
     pub exact: bool,
 }
 
+/// Why clients are not served.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unserved {
+    /// The wishes leave no way.
+    Impossible,
+    /// None was found, and there may be one.
+    GaveUp,
+}
+
 /// How many steps are spent on one group of tied clients.
 const TRIES: usize = 100_000;
 
-/// The cheapest way to serve all tied clients of kinds that have a base among `chosen`; `None` where the wishes leave
-/// none, an infinite cost where none was found. `cost` is asked for a site and a client.
-pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Option<Tied> {
+/// The cheapest way to serve all tied clients of kinds that have a base among `chosen`. `cost` is asked for a site and a
+/// client.
+///
+/// # Errors
+/// See [`Unserved`].
+pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Result<Tied, Unserved> {
     let mut all = Tied { cost: 0.0, by: Vec::new(), exact: true };
     if rules.tied.is_empty() {
-        return Some(all);
+        return Ok(all);
     }
     let mut own = vec![None; rules.clients.len()];
     for &site in chosen {
         if own[rules.client_of[site as usize] as usize].replace(site).is_some() {
-            return None;
+            return Err(Unserved::Impossible);
         }
     }
-    for group in &rules.tied {
+    for (group, &apart) in rules.tied.iter().zip(&rules.apart_at_once) {
         let sites: Vec<u32> = chosen.iter().copied().filter(|&site| rules.is_own(site, group[0])).collect();
         if sites.is_empty() {
             continue;
         }
+        if sites.len() < apart {
+            return Err(Unserved::Impossible);
+        }
         let mut knot = Knot::new(rules, group, &sites, &own, cost);
         knot.untie(0, 0.0);
-        if knot.best.is_infinite() && knot.tries > 0 {
-            return None;
+        if knot.best.is_infinite() {
+            return Err(if knot.tries > 0 { Unserved::Impossible } else { Unserved::GaveUp });
         }
         all.cost += knot.best;
         all.exact &= knot.tries > 0;
         all.by.extend(knot.threads.iter().zip(&knot.best_by).map(|(thread, &site)| (thread.client, site)));
     }
-    Some(all)
+    Ok(all)
 }
 
 /// The search over one group: the most constrained client first, each at its cheapest base that is left, turning back

@@ -8,6 +8,7 @@
 use std::collections::BinaryHeap;
 
 use super::control::Control;
+use super::knot::Unserved;
 use super::part::Part;
 use super::rules::Site;
 
@@ -24,13 +25,16 @@ pub struct Candidate {
 
 impl Candidate {
     /// These bases, if the wishes allow them.
-    pub fn of(part: &Part, looks: usize, mut chosen: Vec<u32>) -> Option<Self> {
+    ///
+    /// # Errors
+    /// See [`Unserved`].
+    pub fn of(part: &Part, looks: usize, mut chosen: Vec<u32>) -> Result<Self, Unserved> {
         chosen.sort_unstable();
         if !part.allows(&chosen, looks) {
-            return None;
+            return Err(Unserved::Impossible);
         }
         let served = part.serve(&chosen)?;
-        Some(Self { chosen, cost: served.cost, exact: served.exact })
+        Ok(Self { chosen, cost: served.cost, exact: served.exact })
     }
 }
 
@@ -114,7 +118,7 @@ pub fn polish(part: &Part, looks: usize, chosen: Vec<u32>, control: &Control<'_>
             idle = 0;
         }
     }
-    Candidate::of(part, looks, state.chosen)
+    Candidate::of(part, looks, state.chosen).ok()
 }
 
 /// What every loose client's two nearest bases are.

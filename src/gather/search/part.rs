@@ -1,7 +1,7 @@
 //! A part of a problem with its costs, and what a set of bases costs in it.
 
 use super::control::Control;
-use super::knot::{Tied, tie};
+use super::knot::{Tied, Unserved, tie};
 use super::rules::{Rules, Site};
 use crate::gather::problem::Problem;
 
@@ -128,11 +128,14 @@ impl Part {
         asked && bands && chosen.len() <= looks && (self.rules.may_go_without || !chosen.is_empty())
     }
 
-    /// The cheapest way to serve every client from these bases; `None` where the wishes leave none.
-    pub fn serve(&self, chosen: &[u32]) -> Option<Served> {
+    /// The cheapest way to serve every client from these bases.
+    ///
+    /// # Errors
+    /// See [`Unserved`].
+    pub fn serve(&self, chosen: &[u32]) -> Result<Served, Unserved> {
         let has_base = self.kinds_with_a_base(chosen);
         if !self.rules.may_go_without && chosen.is_empty() && self.clients() > 0 {
-            return None;
+            return Err(Unserved::Impossible);
         }
         let mut served = Served { cost: 0.0, by: vec![None; self.clients()], exact: true };
         for &client in &self.loose {
@@ -157,18 +160,18 @@ impl Part {
         for (client, site) in tied.by {
             served.by[client as usize] = Some(site);
         }
-        Some(served)
+        Ok(served)
     }
 
-    /// What the tied clients cost from these bases at least; `None` where the wishes leave no way to serve them.
+    /// What the tied clients cost from these bases at least; `None` where no way to serve them was found.
     pub fn cost_of_tied(&self, chosen: &[u32]) -> Option<f64> {
         if self.rules.tied.is_empty() {
             return Some(0.0);
         }
-        Some(self.tie(chosen)?.cost + self.cost_of_tied_alone(&self.kinds_with_a_base(chosen)))
+        Some(self.tie(chosen).ok()?.cost + self.cost_of_tied_alone(&self.kinds_with_a_base(chosen)))
     }
 
-    fn tie(&self, chosen: &[u32]) -> Option<Tied> {
+    fn tie(&self, chosen: &[u32]) -> Result<Tied, Unserved> {
         tie(&self.rules, chosen, &|site, client| self.at(site)[client as usize])
     }
 

@@ -51,6 +51,9 @@ pub struct Rules {
     pub apart: Vec<Vec<u32>>,
     /// Clients that wishes bind, by the groups in which they must be served at once; each group is of one kind.
     pub tied: Vec<Vec<u32>>,
+    /// Of each of these groups, how many of its clients at least are all apart from each other: as many bases as that
+    /// its kind needs, if it has any.
+    pub apart_at_once: Vec<usize>,
     /// How many bases there may be where, but for how many in all.
     pub bands: Vec<Band>,
     /// The most bases in all.
@@ -151,11 +154,13 @@ impl Rules {
             client_of,
             apart: apart.into_iter().map(|set| set.into_iter().collect()).collect(),
             tied: Vec::new(),
+            apart_at_once: Vec::new(),
             bands: Vec::new(),
             most: usize::MAX,
             contradiction,
         };
         rules.tied = rules.tied_groups();
+        rules.apart_at_once = rules.tied.iter().map(|group| rules.clique_in(group)).collect();
         rules.band_together(wishes, &site);
         rules
     }
@@ -211,6 +216,30 @@ impl Rules {
             }
         }
         groups
+    }
+
+    /// How many clients of a group, found one after another, are all apart from each other.
+    fn clique_in(&self, group: &[u32]) -> usize {
+        let apart = |client: u32, other: u32| self.apart[client as usize].contains(&other);
+        let mut by_ties = group.to_vec();
+        by_ties.sort_by_key(|&client| std::cmp::Reverse(self.apart[client as usize].len()));
+        let from = |first: usize| {
+            let mut clique: Vec<u32> = Vec::new();
+            for &client in by_ties[first..].iter().chain(&by_ties[..first]) {
+                if clique.iter().all(|&other| apart(client, other)) {
+                    clique.push(client);
+                }
+            }
+            clique.len()
+        };
+        (0..by_ties.len().min(16)).map(from).max().unwrap_or(0)
+    }
+
+    /// The fewest bases that a kind needs, if it has any, for its clients that are kept apart.
+    pub fn needs(&self, kind: u32) -> usize {
+        let of_kind =
+            self.tied.iter().zip(&self.apart_at_once).filter(|(group, _)| self.kind_of(group[0]) == kind);
+        of_kind.map(|(_, apart)| *apart).max().unwrap_or(0)
     }
 
     /// The kind of a client.

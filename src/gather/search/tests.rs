@@ -211,5 +211,44 @@ fn nothing_to_choose_from_is_no_trouble() {
     let empty = Problem::from_matrix(Vec::new(), Vec::new(), 3).unwrap();
     let choice = solve(&empty, &Limits::default()).unwrap();
     assert_eq!((choice.bases.len(), choice.cost, choice.proven), (0, 0.0, true));
-    assert!(matches!(solve(&line(3, 0), &Limits::default()), Err(Unsolved::Clash { .. })));
+    assert_eq!(solve(&line(3, 0), &Limits::default()), Err(Unsolved::NoLooks));
+}
+
+#[test]
+fn more_that_are_apart_than_there_are_looks_clash_at_once() {
+    let apart = (0..12).flat_map(|one| (one + 1..12).map(move |other| Wish::Apart(one, other)));
+    let problem = line(14, 11).wishing(apart.chain([Wish::Base(0)])).unwrap();
+    let limits = Limits { steps: Some(1_000), ..Limits::default() };
+    let Err(Unsolved::Clash { wishes, looks: 11 }) = solve(&problem, &limits) else { panic!("they clash") };
+    assert!(wishes.len() >= 66, "all that are apart have a part in it: {}", wishes.len());
+    let enough = problem.with_looks(12);
+    assert_eq!(solve(&enough, &Limits::default()).unwrap().bases.len(), 12);
+}
+
+#[test]
+fn no_number_of_looks_is_too_large() {
+    let all = vec![0, 1, 2, 3];
+    assert_eq!(solve(&line(4, usize::MAX), &Limits::default()).unwrap().bases, all);
+    let points = curve(&line(4, 1), usize::MAX, &Limits::default()).unwrap();
+    assert_eq!((points.len(), points[3].as_ref().map(|point| &point.bases)), (4, Some(&all)));
+}
+
+#[test]
+fn a_choice_is_only_given_when_it_can_be_served() {
+    // So many knots that serving them all may not be found in the steps that are spent on it.
+    let n = 40;
+    let knots = (0..n).flat_map(|one| [1, 2, 5, 7].map(move |by| Wish::Apart(one, (one + by) % n)));
+    for looks in [3, 4, 5, 6] {
+        let problem = line(n, looks).wishing(knots.clone()).unwrap();
+        match solve(&problem, &Limits { steps: Some(400), ..Limits::default() }) {
+            Ok(choice) => {
+                let shares = |one: usize, other: usize| choice.base_of[one] == choice.base_of[other];
+                assert!(
+                    !knots.clone().any(|wish| matches!(wish, Wish::Apart(one, other) if shares(one, other)))
+                );
+                assert!(choice.base_of.iter().all(|base| choice.bases.contains(&base.unwrap())));
+            }
+            Err(none) => assert!(!matches!(none, Unsolved::Ended), "{looks}: nothing ended it"),
+        }
+    }
 }

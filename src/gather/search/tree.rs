@@ -10,6 +10,7 @@ use std::collections::HashSet;
 
 use super::control::Control;
 use super::dual::{Climb, Dual, Prices};
+use super::knot::Unserved;
 use super::local::{Candidate, fill, polish};
 use super::part::Part;
 use super::rules::Site;
@@ -184,10 +185,11 @@ impl Tree<'_> {
                     self.best = found;
                     told(self.best.cost, bound);
                 }
-                if closed && !self.control.is_over() {
+                let is_over = self.control.is_over();
+                if closed && !is_over {
                     continue;
                 }
-                if closed || self.control.is_over() {
+                if is_over {
                     // Ended in the middle: what the node had proved before still holds.
                     self.given_up = self.given_up.min(node.bound);
                     continue;
@@ -231,7 +233,7 @@ impl Tree<'_> {
         node.prices = summit.prices;
         node.bound = node.bound.max(summit.bound);
         if !summit.closed
-            && let Some(candidate) = Candidate::of(part, looks, last)
+            && let Ok(candidate) = Candidate::of(part, looks, last)
             && candidate.cost < self.best.cost
         {
             goal_now = goal(part, candidate.cost);
@@ -269,13 +271,17 @@ impl Tree<'_> {
     fn close(&mut self, node: &Node) {
         let chosen =
             (0..).zip(&node.state).filter(|(_, state)| **state == Site::In).map(|(site, _)| site).collect();
-        if let Some(found) = Candidate::of(self.part, self.looks, chosen) {
-            if !found.exact {
-                self.given_up = self.given_up.min(node.bound);
+        match Candidate::of(self.part, self.looks, chosen) {
+            Ok(found) => {
+                if !found.exact {
+                    self.given_up = self.given_up.min(node.bound);
+                }
+                if found.cost < self.best.cost {
+                    self.best = found;
+                }
             }
-            if found.cost < self.best.cost {
-                self.best = found;
-            }
+            Err(Unserved::GaveUp) => self.given_up = self.given_up.min(node.bound),
+            Err(Unserved::Impossible) => {}
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use ratatui::layout::Rect;
 
-use crate::check::words::percent;
+use crate::check::words::{counted, percent};
 use crate::screen::canvas::Canvas;
 
 /// What a chart shows, in shares kept from 0 to 1.
@@ -55,6 +55,6 @@ pub fn draw(canvas: &mut Canvas<'_>, area: Rect, chart: &Chart<'_>) {
             canvas.put(x, area.y + row, 1, "◆", open);
         }
     }
-    let words = format!("◆ yours: {} looks keep {}", chart.now.0, percent(chart.now.1));
+    let words = format!("◆ yours: {} keep {}", counted(chart.now.0, "look"), percent(chart.now.1));
     canvas.put(area.x + SCALE, area.y + high + 1, area.width - SCALE, &words, text);
 }

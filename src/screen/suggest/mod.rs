@@ -16,10 +16,10 @@ use super::layers::{Layer, Next};
 use super::parts::list::Cursor;
 use super::parts::window;
 use crate::board::{Board, CharacterId};
-use crate::check::words::{look_title, percent};
+use crate::check::words::{counted, look_title, percent};
 use crate::gather::{Becomes, Suggested};
 use chart::Chart;
-use work::{Found, State, Work};
+use work::{Curve, Found, State, Work};
 
 /// The overlay.
 pub struct Suggest {
@@ -87,6 +87,10 @@ impl Suggest {
     /// Takes all that is suggested, or one look.
     fn take(&mut self, app: &mut App, only: Option<usize>) {
         let Some(found) = self.found() else { return app.warn("there is nothing to take yet") };
+        // Several keys may come between two frames: what was suggested for another board is not for this one.
+        if !is_same(app.open.board(), &self.board) {
+            return app.warn("the board has changed since: the search begins anew");
+        }
         let edit = found.suggestion.edit(app.board(), only);
         app.change(edit);
     }
@@ -111,7 +115,8 @@ impl Suggest {
                 let (suggestion, worth) = (&found.suggestion, &found.worth);
                 let looks = suggestion.looks.len();
                 let mut first = format!(
-                    "{looks} looks could keep {} of the wardrobe. Yours keep {}, and {} with each outfit in its nearest.",
+                    "{} could keep {} of the wardrobe. Yours keep {}, and {} with each outfit in its nearest.",
+                    counted(looks, "look"),
                     percent(suggestion.kept),
                     percent(worth.kept),
                     percent(worth.reachable)
@@ -226,6 +231,9 @@ fn is_same(one: &Board, other: &Board) -> bool {
         && one.looks.len() == other.looks.len()
         && one.outfits.values().zip(other.outfits.values()).all(|(a, b)| std::sync::Arc::ptr_eq(a, b))
         && one.looks.values().zip(other.looks.values()).all(|(a, b)| std::sync::Arc::ptr_eq(a, b))
+        // An invented look is of the period of its scenes, and so may be a limit's.
+        && one.scenes.len() == other.scenes.len()
+        && one.scenes.iter().zip(&other.scenes).all(|(a, b)| std::sync::Arc::ptr_eq(a, b))
 }
 
 impl Layer for Suggest {
@@ -257,12 +265,13 @@ impl Layer for Suggest {
         let below = Rect::new(inside.x, y, inside.width, inside.bottom().saturating_sub(y));
         if self.shows_curve {
             let now = (found.worth.looks.len(), found.worth.kept);
-            if found.curve.is_empty() {
-                let quiet = canvas.theme.quiet();
-                canvas.put(below.x, below.y, below.width, "drawing the curve …", quiet);
-            } else {
-                detail::curve(canvas, below, &Chart { curve: &found.curve, now });
-            }
+            let words = match &found.curve {
+                Curve::Drawn(curve) => return detail::curve(canvas, below, &Chart { curve, now }),
+                Curve::Drawing => "drawing the curve …".to_owned(),
+                Curve::None(why) => format!("no curve: {why}"),
+            };
+            let quiet = canvas.theme.quiet();
+            canvas.put(below.x, below.y, below.width, &words, quiet);
             return;
         }
         let rows = rows(&found);

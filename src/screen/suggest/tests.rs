@@ -105,3 +105,14 @@ fn wishes_that_clash_are_named() {
     }
     assert!(trial.screen(SIZE).contains("always share a look"));
 }
+
+#[test]
+fn what_was_suggested_for_another_board_is_not_taken() {
+    let mut trial = suggested();
+    trial.keys("a");
+    let taken = trial.app.open.board().records().clone();
+    // Before the next frame.
+    trial.keys("a enter");
+    assert!(trial.app.said.text.contains("has changed since"), "{}", trial.app.said.text);
+    assert_eq!(trial.app.open.board().records(), &taken);
+}

@@ -1,13 +1,15 @@
 //! The search on a thread of its own: the screen looks at how far it is, and never waits for it.
 
 use std::num::NonZeroUsize;
+use std::panic::{self, AssertUnwindSafe};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread;
+use std::time::Duration;
 
 use crate::board::{Board, CharacterId};
 use crate::gather::{
-    Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth, curve, solve,
+    Choice, Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth, curve, solve,
 };
 
 /// A search that goes on until it is done, or dropped.
@@ -43,12 +45,23 @@ pub struct Found {
     /// What the present looks are worth.
     pub worth: Worth,
     /// What the first, second … look keeps at best without the budget's limits, and whether that is proved; `None`
-    /// where the wishes ask for more looks. Empty until it is computed.
-    pub curve: Vec<Option<(f64, bool)>>,
+    /// where the wishes ask for more looks.
+    pub curve: Curve,
     /// The likeness by which it was found.
     pub likeness: Likeness,
     /// The wishes and limits within which it is, in words.
     pub within: Vec<String>,
+}
+
+/// The curve, or where it is.
+#[derive(Clone)]
+pub enum Curve {
+    /// It is being computed.
+    Drawing,
+    /// What the first, second … look keeps at best.
+    Drawn(Vec<Option<(f64, bool)>>),
+    /// There is none, and why.
+    None(String),
 }
 
 #[derive(Default)]
@@ -70,6 +83,9 @@ impl Shared {
     }
 }
 
+/// After so long the best so far is shown, with how far from the best possible it can be; as long again for the curve.
+const TIME: Duration = Duration::from_secs(20);
+
 /// The most looks for which the curve is drawn.
 const CURVE: usize = 80;
 
@@ -79,7 +95,10 @@ impl Work {
         let shared = Arc::new(Shared::default());
         let (board, theirs) = (board.clone(), Arc::clone(&shared));
         thread::spawn(move || {
-            if let Some(state) = search(&board, who.as_ref(), &theirs) {
+            // Should the search itself fail, the board goes on, and the overlay says so.
+            let found = panic::catch_unwind(AssertUnwindSafe(|| search(&board, who.as_ref(), &theirs)));
+            let failed = || State::None(vec!["The search failed; your looks are as they were.".to_owned()]);
+            if let Some(state) = found.unwrap_or_else(|_| Some(failed())) {
                 theirs.put(state);
             }
         });
@@ -115,31 +134,37 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
     let limits = limits(&wardrobe, shared);
     let choice = match solve(wardrobe.problem(), &limits) {
         Ok(choice) => choice,
-        Err(Unsolved::Ended) => return None,
+        Err(Unsolved::Ended) if over() => return None,
+        Err(none @ (Unsolved::Ended | Unsolved::Undecided | Unsolved::NoLooks)) => {
+            return Some(State::None(vec![format!("No suggestion: {none}.")]));
+        }
         Err(Unsolved::Clash { wishes, looks }) => {
             let mut lines = vec![format!("These wishes cannot all hold with {looks} looks:")];
             lines.extend(wishes.iter().map(|wish| format!("· {}", wardrobe.say(board, wish))));
             return Some(State::None(lines));
         }
     };
-    let within = wardrobe.problem().wishes().iter().map(|wish| wardrobe.say(board, wish)).collect();
     let found = Found {
         suggestion: Suggestion::of(board, &wardrobe, &choice, who),
         worth: Worth::of(board, &likeness, &wardrobe),
-        curve: Vec::new(),
+        curve: Curve::Drawing,
         likeness: likeness.clone(),
-        within,
+        within: wardrobe.within(board),
     };
     shared.put(State::Found(Arc::new(found.clone())));
     let free = Wardrobe::clone(&wardrobe).without_limits();
     let most = free.outfits().len().min(CURVE);
     let quiet = Limits { progress: None, ..limits };
-    let points = curve(free.problem(), most, &quiet).ok()?;
-    if over() {
-        return None;
-    }
-    let points = points.into_iter().map(|point| point.map(|point| (free.kept(point.cost), point.proven)));
-    Some(State::Found(Arc::new(Found { curve: points.collect(), ..found })))
+    let drawn = match curve(free.problem(), most, &quiet) {
+        _ if over() => return None,
+        Ok(points) if points.is_empty() => Curve::None("there is no outfit to choose from".to_owned()),
+        Ok(points) => {
+            let point = |choice: Choice| (free.kept(choice.cost), choice.proven);
+            Curve::Drawn(points.into_iter().map(|choice| choice.map(point)).collect())
+        }
+        Err(none) => Curve::None(none.to_string()),
+    };
+    Some(State::Found(Arc::new(Found { curve: drawn, ..found })))
 }
 
 fn limits(wardrobe: &Arc<Wardrobe>, shared: &Arc<Shared>) -> Limits {
@@ -154,6 +179,6 @@ fn limits(wardrobe: &Arc<Wardrobe>, shared: &Arc<Shared>) -> Limits {
         cancel: Some(Arc::clone(&shared.cancel)),
         threads: NonZeroUsize::new(threads),
         progress: Some(Arc::new(progress)),
-        ..Limits::default()
+        ..Limits::of_time(TIME)
     }
 }
