@@ -194,11 +194,13 @@ impl Stripper<'_> {
     }
 }
 
-/// The first mark that begins a boneyard or a note.
+/// The first mark that begins a boneyard or a note. It looks no further than that mark, so that a long line full of one
+/// kind is not searched over and over for the other.
 fn mark(text: &str) -> Option<(usize, &'static str)> {
-    let bone = text.find("/*").map(|at| (at, "/*"));
-    let note = text.find("[[").map(|at| (at, "[["));
-    bone.into_iter().chain(note).min()
+    text.match_indices(['/', '[']).find_map(|(at, _)| {
+        let mark = ["/*", "[["].into_iter().find(|mark| text[at..].starts_with(mark))?;
+        Some((at, mark))
+    })
 }
 
 #[cfg(test)]
