@@ -7,6 +7,7 @@
 //! | [`cli`] | one file per command |
 //! | [`screen`] | the full-screen app: state, the one table of actions, views, layers, parts |
 //! | [`report`] | one document model, one file per report, one file per format |
+//! | [`bring`] | what comes in from outside, one folder per kind of input |
 //! | [`check`] | findings, one file per family |
 //! | [`plot`] | what scenes and shooting days make of the looks: changes, screen time, first uses, cautions |
 //! | [`gather`] | which looks keep most of the wardrobe, with proof |
@@ -15,6 +16,7 @@
 //! | [`trade`] | values that know no board: dates, eighths, lengths, colours |
 
 pub mod board;
+pub mod bring;
 pub mod check;
 pub mod cli;
 pub mod gather;

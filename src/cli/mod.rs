@@ -4,6 +4,7 @@
 //! it puts together what the library has.
 
 mod boards;
+mod bring;
 mod check;
 mod completions;
 mod console;
@@ -51,6 +52,7 @@ enum Command {
     Check(check::Check),
     Report(report::Report),
     Suggest(suggest::Suggest),
+    Bring(bring::Bring),
     Keys(keys::Keys),
     Completions(completions::Completions),
     Demo(demo::Demo),
@@ -61,7 +63,7 @@ enum Command {
 enum Outcome {
     /// All is well.
     Fine,
-    /// The check has found errors.
+    /// The check has found errors, or what was to be brought in has some.
     Errors,
     /// Files could not be read, or names lead nowhere.
     Faults,
@@ -101,6 +103,7 @@ fn run(args: impl IntoIterator<Item = OsString>, console: &mut Console) -> Resul
             Some(Command::Check(check)) => check.run(console),
             Some(Command::Report(report)) => report.run(console),
             Some(Command::Suggest(suggest)) => suggest.run(console),
+            Some(Command::Bring(bring)) => bring.run(console),
             Some(Command::Keys(keys)) => keys.run(console),
             Some(Command::Completions(completions)) => completions.run(console),
             Some(Command::Demo(demo)) => demo.run(console),

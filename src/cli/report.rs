@@ -10,7 +10,7 @@ use super::failure::Failure;
 use super::{Outcome, faults, outfile};
 use crate::report::{self, Csv, Format, Json, Markdown, Plain};
 
-/// Print look per scene, the look list, the plot, the shooting days, the minutes or what the looks keep
+/// Print look per scene, the outfits, the look list, the plot, the shooting days, the minutes or what the looks keep
 #[derive(Debug, Args)]
 #[command(
     after_help = "A report of a board with files that cannot be read says so in itself, and the exit code is 2."
@@ -32,6 +32,8 @@ pub(super) struct Report {
 enum Which {
     /// One row for each character in each scene: what is worn, how, and the change number
     Scenes,
+    /// One row for each outfit: all that is known of it; `shirr bring table outfits` reads it back
+    Outfits,
     /// One row for each look: what it is made after, where it departs, where it is seen
     Looks,
     /// Scenes down, characters across
@@ -58,6 +60,7 @@ impl Which {
     fn report(self) -> report::Report {
         match self {
             Self::Scenes => report::Report::Scenes,
+            Self::Outfits => report::Report::Outfits,
             Self::Looks => report::Report::Looks,
             Self::Plot => report::Report::Plot,
             Self::Schedule => report::Report::Schedule,

@@ -245,7 +245,7 @@ fn character(board: &Board, name: &str) -> Result<CharacterId, Failure> {
 }
 
 /// A record that cannot be read may hold an outfit that looks open without it.
-fn whole(faults: &[Fault]) -> Result<(), Failure> {
+pub(super) fn whole(faults: &[Fault]) -> Result<(), Failure> {
     if faults.iter().any(|fault| fault.kind == FaultKind::Damaged) {
         return Err(Failure::new("nothing is changed: not all of the board can be read")
             .hint("repair the files first, in any text editor"));
@@ -265,7 +265,7 @@ fn within_limits(board: &Board, edit: &Edit) -> Result<(), Failure> {
         .hint("ask for fewer looks, or raise the limit on the record first"))
 }
 
-fn refused(error: &EditError) -> Failure {
+pub(super) fn refused(error: &EditError) -> Failure {
     let failure = Failure::new(format!("nothing is changed: {error}"));
     match error.hint() {
         Some(hint) => failure.hint(hint),
