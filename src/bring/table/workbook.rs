@@ -109,20 +109,65 @@ fn unpack(bytes: &[u8]) -> Result<(), GridError> {
         if promises_too_much(&content) {
             return Err(GridError::Workbook("it promises more texts than it can hold".to_owned()));
         }
+        if is_impossible(&content) {
+            return Err(GridError::Workbook("it names cells that no sheet can have".to_owned()));
+        }
     }
     Ok(())
 }
 
-/// Whether the file says that it has more distinct texts than it has bytes: room would be made for so many.
+/// Whether a file says that it has more distinct texts than it has bytes: room would be made for so many.
 fn promises_too_much(content: &[u8]) -> bool {
-    const KEY: &[u8] = b"uniqueCount";
-    content.windows(KEY.len()).enumerate().filter(|(_, window)| *window == KEY).any(|(at, _)| {
-        let after = content.get(at + KEY.len()..).unwrap_or_default();
-        let value = after.iter().skip_while(|byte| byte.is_ascii_whitespace() || b"='\"".contains(byte));
-        let digits: String =
-            value.take_while(|byte| byte.is_ascii_digit()).map(|byte| char::from(*byte)).collect();
-        !digits.is_empty() && digits.parse::<usize>().is_ok_and(|count| count > content.len())
-            || digits.len() > 19
+    values(content, b"uniqueCount").any(|value| {
+        let count = std::str::from_utf8(value).unwrap_or_default().trim();
+        let is_number = !count.is_empty() && count.bytes().all(|byte| byte.is_ascii_digit());
+        is_number && count.parse::<usize>().map_or(true, |count| count > content.len())
+    })
+}
+
+/// Whether a sheet names a place that no sheet has, or a stretch that ends before it begins: nobody can reckon with
+/// such ones.
+fn is_impossible(content: &[u8]) -> bool {
+    const SHEET: &[u8] = b"sheetData";
+    let is_sheet = content.windows(SHEET.len()).any(|window| window == SHEET);
+    let mut stretches = values(content, b"r").chain(values(content, b"ref"));
+    is_sheet
+        && stretches.any(|stretch| {
+            let ends: Vec<&[u8]> = stretch.split(|byte| *byte == b':').take(2).collect();
+            let is_long = |end: &&[u8]| {
+                let letters = end.iter().take_while(|byte| byte.is_ascii_alphabetic()).count();
+                letters > 3 || end.len() - letters > 7
+            };
+            ends.iter().any(is_long)
+                || match ends.as_slice() {
+                    [first, last] => place(first)
+                        .zip(place(last))
+                        .is_some_and(|(first, last)| last.0 < first.0 || last.1 < first.1),
+                    _ => false,
+                }
+        })
+}
+
+/// Column and row of a cell such as `B12`.
+fn place(text: &[u8]) -> Option<(u32, u32)> {
+    let (letters, digits) = text.split_at(text.iter().position(u8::is_ascii_digit)?);
+    let column = letters.iter().fold(0_u32, |sum, byte| {
+        sum.saturating_mul(26).saturating_add(u32::from(byte.to_ascii_uppercase().saturating_sub(b'A')) + 1)
+    });
+    Some((column, std::str::from_utf8(digits).ok()?.parse().ok()?))
+}
+
+/// The values of an attribute, wherever in the file it stands.
+fn values<'a>(content: &'a [u8], key: &'a [u8]) -> impl Iterator<Item = &'a [u8]> {
+    content.windows(key.len() + 1).enumerate().filter_map(move |(at, window)| {
+        let (blank, word) = window.split_first()?;
+        if !blank.is_ascii_whitespace() || word != key {
+            return None;
+        }
+        let value =
+            content.get(at + window.len()..)?.trim_ascii_start().strip_prefix(b"=")?.trim_ascii_start();
+        let (quote, value) = value.split_first()?;
+        value.split(|byte| byte == quote).next().filter(|_| matches!(quote, b'"' | b'\''))
     })
 }
 
@@ -167,14 +212,99 @@ mod tests {
         assert_eq!(cells(&bytes, None), [(2, vec!["Scene".to_owned()]), (4, row)]);
     }
 
+    /// The workbook with each of its files changed.
+    fn repacked(bytes: &[u8], change: impl Fn(&str, &mut Vec<u8>)) -> Vec<u8> {
+        let mut archive = zip::ZipArchive::new(Cursor::new(bytes)).unwrap();
+        let mut files = Vec::new();
+        for at in 0..archive.len() {
+            let mut file = archive.by_index(at).unwrap();
+            let mut content = Vec::new();
+            file.read_to_end(&mut content).unwrap();
+            let name = file.name().unwrap().into_owned();
+            change(&name, &mut content);
+            files.push((name, content));
+        }
+        let files: Vec<(&str, &[u8])> = files.iter().map(|(name, content)| (&**name, &**content)).collect();
+        zipped(&files)
+    }
+
+    fn dated() -> Vec<u8> {
+        let mut book = Workbook::new();
+        let date = Format::new().set_num_format("yyyy-mm-dd hh:mm");
+        let sheet = book.add_worksheet();
+        sheet.write_with_format(0, 0, 9723.75, &date).unwrap();
+        sheet.write(1, 0, "text").unwrap();
+        sheet.write(1, 1, 12).unwrap();
+        book.save_to_buffer().unwrap()
+    }
+
     #[test]
     fn days_are_counted_from_1900_or_from_1904() {
-        let moment = |days, late| ExcelDateTimeOf::new(days, calamine::ExcelDateTimeType::DateTime, late);
-        assert_eq!(day(&moment(1.0, false)), "1900-01-01");
-        assert_eq!(day(&moment(9723.75, false)), "1926-08-14");
-        assert_eq!(day(&moment(9723.0 - 1462.0, true)), "1926-08-14");
+        let early = dated();
+        assert_eq!(cells(&early, None)[0].1, ["1926-08-14"]);
+        let late = repacked(&early, |name, content| {
+            if name == "xl/workbook.xml" {
+                let text = String::from_utf8(content.clone()).unwrap();
+                assert!(text.contains("<workbookPr "));
+                *content = text.replace("<workbookPr ", "<workbookPr date1904=\"1\" ").into_bytes();
+            }
+        });
+        // The later beginning is 1462 days after the earlier (ECMA-376, part 1, 18.17.4).
+        assert_eq!(cells(&late, None)[0].1, ["1930-08-15"]);
     }
-    use calamine::ExcelDateTime as ExcelDateTimeOf;
+
+    #[test]
+    fn places_texts_and_styles_that_cannot_be_are_read_or_refused() {
+        for (was, becomes) in [
+            ("<row r=\"2\"", "<row r=\"4294967295\""),
+            ("<row r=\"2\"", "<row r=\"99999999999999999999\""),
+            ("r=\"A2\" ", "r=\"A4294967296\" "),
+            ("r=\"A2\" ", "r=\"ZZZZZZZZ2\" "),
+            ("r=\"A2\" ", "r=\"A0\" "),
+            ("r=\"A2\" ", ""),
+            ("<v>0</v>", "<v>4294967296</v>"),
+            ("<v>0</v>", "<v>-1</v>"),
+            ("<v>9723.75</v>", "<v>1e308</v>"),
+            ("<v>9723.75</v>", "<v>-9e99</v>"),
+            ("<v>9723.75</v>", "<v>NaN</v>"),
+            ("ref=\"A1:B2\"", "ref=\"B2:A1\""),
+            ("ref=\"A1:B2\"", "ref=\"A1:B99999999999\""),
+            ("s=\"1\"", "s=\"4000000000\""),
+        ] {
+            let bytes = repacked(&dated(), |name, content| {
+                if name == "xl/worksheets/sheet1.xml" {
+                    let text = String::from_utf8(content.clone()).unwrap();
+                    assert!(text.contains(was), "{was} in {text}");
+                    *content = text.replace(was, becomes).replace("r=\"B2\"", "").into_bytes();
+                }
+            });
+            match Grid::read(&bytes, None) {
+                Ok(grid) => assert!(grid.rows.len() <= 3, "{becomes}"),
+                Err(error) => {
+                    assert!(error.to_string().starts_with("it is no XLSX workbook"), "{becomes}: {error}")
+                }
+            }
+        }
+    }
+
+    proptest::proptest! {
+        #[test]
+        fn a_workbook_with_any_bytes_wrong_is_read_or_refused(
+            file in 0..12_usize, at in 0..4096_usize, with in "[0-9<>/\"a-z&; ]{0,3}", cut in 0..3_usize,
+        ) {
+            let place = std::cell::Cell::new(0);
+            let bytes = repacked(&dated(), |_, content| {
+                if place.replace(place.get() + 1) == file && !content.is_empty() {
+                    let from = at % content.len();
+                    let to = (from + cut).min(content.len());
+                    content.splice(from..to, with.bytes());
+                }
+            });
+            if let Ok(grid) = Grid::read(&bytes, None) {
+                proptest::prop_assert!(grid.rows.len() <= 4);
+            }
+        }
+    }
 
     #[test]
     fn the_first_sheet_that_is_shown_is_read_unless_one_is_named() {
@@ -191,10 +321,8 @@ mod tests {
     #[test]
     fn a_zip_that_is_no_workbook_and_half_a_workbook_are_refused() {
         assert!(refusal(&zipped(&[("a.txt", b"x")])).starts_with("it is no XLSX workbook"));
-        let bytes = Workbook::new().save_to_buffer();
         let mut book = Workbook::new();
         book.add_worksheet().write(0, 0, "x").unwrap();
-        drop(bytes);
         let bytes = book.save_to_buffer().unwrap();
         for part in [4, 30, bytes.len() / 2, bytes.len() - 1] {
             assert!(refusal(&bytes[..part]).starts_with("it is no XLSX workbook"), "{part}");
