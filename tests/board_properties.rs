@@ -14,6 +14,7 @@ use serde_json::{Map, Value};
 use shirr::board::merge::{Merged, by_field};
 use shirr::board::rules::{self, Broken};
 use shirr::board::*;
+use shirr::bring::table::written_character;
 use shirr::plot;
 use shirr::report::{Cell, Report};
 use shirr::trade::eighths::Eighths;
@@ -388,7 +389,7 @@ proptest! {
             .flat_map(|scene| {
                 let number = scene.number.to_string();
                 let present: Vec<_> =
-                    scene.wears.iter().map(|(who, _)| (number.clone(), board.name_of(who).to_owned())).collect();
+                    scene.wears.iter().map(|(who, _)| (number.clone(), written_character(&board, who))).collect();
                 if present.is_empty() { vec![(number, String::new())] } else { present }
             })
             .collect();

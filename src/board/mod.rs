@@ -37,6 +37,8 @@ mod wishing;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use crate::trade::date::Date;
+use calendar::Calendar;
 pub use counter::Count;
 pub use edit::{Change, Edit, Refused, Side, Swap};
 pub use garment::Piece;
@@ -175,6 +177,11 @@ impl Board {
     /// A thread.
     pub fn thread(&self, id: &ThreadId) -> Option<&Thread> {
         self.head().threads.iter().find(|thread| thread.id == *id)
+    }
+
+    /// The period that a date falls in, where nothing else is said.
+    pub fn period_of_date(&self, date: &Date) -> Option<&PeriodId> {
+        Calendar::of(&self.records).period(date)
     }
 
     /// A character's name, or the id where there is no such character.

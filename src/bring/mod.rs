@@ -5,3 +5,4 @@
 //! it in does. What cannot be read says where it stands, what was expected and what to do.
 
 pub mod script;
+pub mod table;

@@ -64,7 +64,7 @@ enum Command {
 enum Outcome {
     /// All is well.
     Fine,
-    /// The check has found errors.
+    /// The check has found errors, or what was to be brought in has some.
     Errors,
     /// Files could not be read, or names lead nowhere.
     Faults,

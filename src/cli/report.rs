@@ -13,8 +13,8 @@ use crate::board::Board;
 use crate::bring::script::Part;
 use crate::report::{self, Csv, Document, Format, Html, Json, Markdown, Plain, Xlsx};
 
-/// Print look per scene, the look list, the plot, the shooting days, the minutes, what the looks keep or what has changed
-/// since a draft
+/// Print look per scene, the outfits, the look list, the plot, the shooting days, the minutes, what the looks keep or what
+/// has changed since a draft
 #[derive(Debug, Args)]
 #[command(
     after_help = "A report of a board with files that cannot be read says so in itself, and the exit code is 2."
@@ -42,6 +42,8 @@ pub(super) struct Report {
 enum Which {
     /// One row for each character in each scene: what is worn, how, and the change number
     Scenes,
+    /// One row for each outfit: all that is known of it; `shirr bring table outfits` reads it back
+    Outfits,
     /// One row for each look: what it is made after, where it departs, where it is seen
     Looks,
     /// Scenes down, characters across
@@ -75,6 +77,7 @@ impl Which {
     fn report(self) -> Option<report::Report> {
         match self {
             Self::Scenes => Some(report::Report::Scenes),
+            Self::Outfits => Some(report::Report::Outfits),
             Self::Looks => Some(report::Report::Looks),
             Self::Plot => Some(report::Report::Plot),
             Self::Schedule => Some(report::Report::Schedule),

@@ -10,6 +10,7 @@ mod formats;
 mod kept;
 mod looks;
 mod meeting;
+mod outfits;
 pub mod plain;
 mod plot;
 mod scenes;
@@ -27,6 +28,8 @@ use crate::board::{Board, CharacterId, ShootDay};
 pub enum Report {
     /// Look per scene: one row for each character in each scene.
     Scenes,
+    /// The outfits, with all that is known of them.
+    Outfits,
     /// The looks, with what they are made after and where they are seen.
     Looks,
     /// The plot: scenes down, characters across.
@@ -41,13 +44,14 @@ pub enum Report {
 
 impl Report {
     /// All reports.
-    pub const ALL: [Self; 6] =
-        [Self::Scenes, Self::Looks, Self::Plot, Self::Schedule, Self::Meeting, Self::Kept];
+    pub const ALL: [Self; 7] =
+        [Self::Scenes, Self::Outfits, Self::Looks, Self::Plot, Self::Schedule, Self::Meeting, Self::Kept];
 
     /// The report on this board.
     pub fn document(self, board: &Board) -> Document {
         match self {
             Self::Scenes => scenes::document(board),
+            Self::Outfits => outfits::document(board),
             Self::Looks => looks::document(board),
             Self::Plot => plot::document(board),
             Self::Schedule => schedule::document(board),

@@ -1,10 +1,12 @@
 //! Look per scene: exactly one row for each character in each scene, in story order. A scene that nobody is in has
-//! one row without a character, so that no scene is lost.
+//! one row without a character, so that no scene is lost. Names that lead nowhere, or to more than one, give way to ids,
+//! so that the table can be brought in again.
 
 use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId, Scene};
+use crate::bring::table::{written_character, written_look, written_period};
 use crate::check::words::counted;
 use crate::plot::cautions::{Caution, of_scene};
 use crate::plot::{Changes, whole};
@@ -17,17 +19,17 @@ pub(super) fn document(board: &Board) -> Document {
     for (at, scene) in board.scenes().enumerate() {
         let present: Vec<&CharacterId> =
             cast.iter().copied().filter(|character| scene.wears.get(character).is_some()).collect();
-        let period = board.relations().period_of_scene(at).map(|id| board.title_of(id));
+        let period = board.relations().period_of_scene(at).map(|id| written_period(board, id));
         let cautions = of_scene(scene);
         let last = [cautions::cell(&cautions), Cell::text(&scene.notes)];
         if present.is_empty() {
-            let mut row = about_scene(scene, period);
+            let mut row = about_scene(scene, period.as_deref());
             row.resize(table.columns().len() - last.len(), Cell::Empty);
             row.extend(last.clone());
             table.push(row);
         }
         for character in present {
-            let mut row = about_scene(scene, period);
+            let mut row = about_scene(scene, period.as_deref());
             row.extend(of_character(board, character, scene, &changes, at));
             row.extend(last.clone());
             table.push(row);
@@ -100,17 +102,12 @@ fn of_character(
 ) -> Vec<Cell> {
     let id: Option<&LookId> = scene.wears.get(character).and_then(Option::as_ref);
     let look = id.and_then(|id| board.look(id));
-    let title = match (id, look) {
-        (_, Some(look)) => look.title.as_str(),
-        (Some(id), None) => id.as_str(),
-        (None, None) => "no look yet",
-    };
     vec![
-        Cell::text(board.name_of(character)),
+        Cell::text(&written_character(board, character)),
         Cell::maybe(board.character(character).map(|character| character.performer.as_str())),
         changes.number(at, character).map_or(Cell::Empty, Cell::Number),
         Cell::text(if changes.is_carried(at, character) { "carried" } else { "" }),
-        Cell::text(title),
+        Cell::text(&written_look(board, character, id)),
         Cell::maybe(look.map(|look| super::looks::treatment(look.treatment))),
         Cell::list(look.map(|look| look.dressing.as_slice()).unwrap_or_default()),
     ]

@@ -16,7 +16,7 @@ mod header;
 mod history;
 mod layout;
 mod listing;
-mod nearest;
+pub(crate) mod nearest;
 mod news;
 mod open;
 mod outside;

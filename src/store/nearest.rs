@@ -1,7 +1,7 @@
 //! The nearest valid word to one that is not.
 
 /// The word that is probably meant, if any is near enough: at most a third of its letters off.
-pub(super) fn nearest<'a>(word: &str, valid: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+pub(crate) fn nearest<'a>(word: &str, valid: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     // Nothing valid is so long; and the time grows with both lengths.
     let word: String = word.chars().take(80).flat_map(char::to_lowercase).collect();
     let most = |other: &str| 1.max(word.chars().count().max(other.chars().count()) / 3);

@@ -13,8 +13,15 @@ mod printing;
 mod reporting;
 mod starting;
 mod suggesting;
+mod tabling;
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
 
 use serde_json::Value;
+
+use common::{Desk, in_repository};
 
 const STARTERS: [&str; 3] = ["blank", "one-life", "several-leads"];
 const REPORTS: [&str; 4] = ["scenes", "looks", "plot", "kept"];
@@ -28,4 +35,29 @@ fn troubles(document: &Value) -> Vec<[String; 3]> {
     troubles
         .map(|finding| [text(&finding["level"]), text(&finding["name"]), text(&finding["about"]["id"])])
         .collect()
+}
+
+/// Every file below a folder.
+fn files(dir: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
+    let mut all = BTreeMap::new();
+    for entry in fs::read_dir(dir).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            all.extend(files(&path));
+        } else {
+            all.insert(path.clone(), fs::read(&path).unwrap());
+        }
+    }
+    all
+}
+
+/// A copy of the demo on the desk.
+fn demo_on(desk: &Desk) -> PathBuf {
+    let from = PathBuf::from(in_repository("demo-board"));
+    for (path, bytes) in files(&from) {
+        let path = desk.path("demo").join(path.strip_prefix(&from).unwrap());
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, bytes).unwrap();
+    }
+    desk.path("demo")
 }

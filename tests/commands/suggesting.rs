@@ -1,37 +1,13 @@
 //! `shirr suggest`.
 
-use std::collections::BTreeMap;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use serde_json::json;
 use shirr::store::{OpenBoard, Places};
 
 use crate::common::{Desk, in_repository};
-
-fn files(dir: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
-    let mut all = BTreeMap::new();
-    for entry in fs::read_dir(dir).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            all.extend(files(&path));
-        } else {
-            all.insert(path.clone(), fs::read(&path).unwrap());
-        }
-    }
-    all
-}
-
-/// A copy of the demo on the desk.
-fn demo(desk: &Desk) -> PathBuf {
-    let from = PathBuf::from(in_repository("demo-board"));
-    for (path, bytes) in files(&from) {
-        let path = desk.path("demo").join(path.strip_prefix(&from).unwrap());
-        fs::create_dir_all(path.parent().unwrap()).unwrap();
-        fs::write(path, bytes).unwrap();
-    }
-    desk.path("demo")
-}
+use crate::{demo_on, files};
 
 /// Three of Ada's outfits, of which one is the base of her only look.
 const THREE: [(&str, &str); 2] = [
@@ -99,7 +75,7 @@ fn the_curve_rises_look_by_look() {
 #[test]
 fn what_is_applied_is_one_edit_and_undone_leaves_every_byte() {
     let desk = Desk::new();
-    let board = demo(&desk);
+    let board = demo_on(&desk);
     let before = files(&board);
     let run = desk.shirr(&["suggest", "demo", "--apply"]).exits(0);
     assert!(run.out.contains("Done as one edit: "), "{}", run.out);

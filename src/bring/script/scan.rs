@@ -292,7 +292,8 @@ mod tests {
 
         #[test]
         fn every_line_that_is_not_empty_is_in_one_element(text in scripts()) {
-            let text = text.replace("[[", "[").replace("/*", "/").replace(['\0', '\u{feff}'], "");
+            // No note and no boneyard, whatever stands beside what is taken out.
+            let text = text.replace(['\0', '\u{feff}', '*'], "").replace('[', "(");
             let script = Script::read(text.as_bytes()).unwrap();
             let mut taken: Vec<usize> = script.elements.iter().map(|element| element.line).collect();
             prop_assert!(taken.is_sorted_by(|one, next| one < next));

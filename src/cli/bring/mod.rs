@@ -1,6 +1,7 @@
 //! `shirr bring`: what comes onto a board from outside, one file per kind of input.
 
 mod script;
+mod table;
 
 use clap::{Args, Subcommand};
 
@@ -20,12 +21,14 @@ pub(super) struct Bring {
 #[derive(Debug, Subcommand)]
 enum What {
     Script(script::Script),
+    Table(table::Table),
 }
 
 impl Bring {
     pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
         match &self.what {
             What::Script(script) => script.run(console),
+            What::Table(table) => table.run(console),
         }
     }
 }

@@ -10,6 +10,7 @@ use super::csv::heading_of;
 use super::{Format, Unwritten};
 use crate::report::document::{Cell, Column, Document, Kind, Table};
 use crate::report::plain::Plain;
+use crate::trade::cell::escaped;
 
 /// See the module.
 #[derive(Clone, Copy, Debug)]
@@ -131,7 +132,9 @@ fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxErr
 fn words_of(cell: &Cell) -> String {
     match cell {
         Cell::Text(text) => text.as_str().to_owned(),
-        Cell::List(items) => items.iter().map(Plain::as_str).collect::<Vec<_>>().join("; "),
+        Cell::List(items) => {
+            items.iter().map(|item| escaped(item.as_str(), ';')).collect::<Vec<_>>().join("; ")
+        }
         _ => String::new(),
     }
 }
@@ -166,12 +169,12 @@ mod tests {
 
     use calamine::{Data, Reader, Xlsx as Read};
 
-    use super::super::csv::harmless;
     use super::*;
     use crate::board::sample;
     use crate::report::Report;
     use crate::report::document::hostile;
     use crate::report::formats::{Csv, Text};
+    use crate::trade::cell::guarded;
 
     fn read(document: &Document) -> Read<Cursor<Vec<u8>>> {
         calamine::open_workbook_from_rs(Cursor::new(Xlsx.bytes(document).unwrap())).unwrap()
@@ -202,7 +205,7 @@ mod tests {
                 for (at, field) in record.iter().enumerate() {
                     let cell = range.get_value((row as u32, at as u32)).map(said).unwrap_or_default();
                     // A spreadsheet has no carriage return of its own.
-                    assert_eq!(harmless(&cell), field, "{name} row {row} column {at}");
+                    assert_eq!(guarded(&cell), field, "{name} row {row} column {at}");
                 }
             }
         }
