@@ -1,6 +1,7 @@
 //! Small words for findings, reports and summaries: titles, lists and plurals.
 
 use crate::board::{Board, LookId};
+use crate::plot;
 
 /// A look's title, or its id where there is no such look.
 pub(crate) fn look_title<'a>(board: &'a Board, id: &'a LookId) -> &'a str {
@@ -40,6 +41,24 @@ pub(crate) fn listed<S: AsRef<str>>(items: &[S]) -> String {
         [most @ .., last] => {
             let most: Vec<&str> = most.iter().map(AsRef::as_ref).collect();
             format!("{} and {}", most.join(", "), last.as_ref())
+        }
+    }
+}
+
+/// `scenes 14 and 17, 3:30 on screen, approved`: what goes elsewhere with a look.
+pub(crate) fn at_stake(board: &Board, id: &LookId) -> String {
+    let scenes = board.relations().scenes_of(id).iter().filter_map(|at| board.records().scenes.get(*at));
+    let numbers: Vec<String> = scenes.map(|scene| scene.number.to_string()).collect();
+    let stage = board.look(id).map_or("", |look| look.stage.word());
+    match numbers.as_slice() {
+        [] => format!("in no scene, {stage}"),
+        several => {
+            let noun = if several.len() == 1 { "scene" } else { "scenes" };
+            format!(
+                "{noun} {}, {} min. on screen, {stage}",
+                listed(several),
+                plot::of_look(board, id).clock()
+            )
         }
     }
 }

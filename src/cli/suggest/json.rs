@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use super::{Asked, Clashing, Point};
 use crate::board::{OutfitId, Standing};
 use crate::check::words::look_title;
-use crate::gather::likeness::{Explanation, Part, STRETCH};
+use crate::gather::likeness::{Explanation, Part, is_stretch};
 use crate::gather::{Becomes, Feature, Suggested, Suggestion};
 
 /// A suggestion that is not applied.
@@ -111,7 +111,7 @@ fn folded(asked: &Asked<'_>, id: &OutfitId, base: &OutfitId, distance: f64) -> V
         "worn": worn(asked, id),
         "now-in": now,
         "alike": 1.0 - distance,
-        "stretch": distance >= STRETCH,
+        "stretch": is_stretch(distance),
         "most": told.iter().flat_map(Explanation::most).map(Feature::word).collect::<Vec<_>>(),
         "least": told.as_ref().and_then(Explanation::least).map(Feature::word),
         "features": told.iter().flat_map(|told| &told.parts).map(feature).collect::<Vec<_>>(),

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use super::{Asked, Clashing, Point};
 use crate::board::{LookId, OutfitId, Standing};
-use crate::check::words::{capital, counted, look_title, percent};
+use crate::check::words::{at_stake, capital, counted, look_title, percent};
 use crate::cli::summary::{Side, columns};
 use crate::gather::{Becomes, Suggested, Suggestion};
 use crate::report::Plain;
@@ -26,7 +26,9 @@ pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
     if suggestion.stays() {
         to.push_str("\nYour looks are as suggested.\n");
     } else {
-        to.push_str("\n`shirr suggest --apply` makes the looks so, as one edit that can be undone.\n");
+        to.push_str(
+            "\nThe same command with `--apply` makes the looks so, as one edit that can be undone.\n",
+        );
     }
     to
 }
@@ -167,11 +169,17 @@ fn from(asked: &Asked<'_>, id: &OutfitId) -> String {
 /// Looks that go, and looks that there is no room to say anything of.
 fn going(asked: &Asked<'_>, suggestion: &Suggestion, to: &mut String) {
     if !suggestion.goes.is_empty() {
-        let _ = writeln!(to, "\nLooks that go, with their scenes and notes:");
+        let _ =
+            writeln!(to, "\nLooks that go, with their notes; their scenes are then worn in the other look:");
         for (look, into) in &suggestion.goes {
             let into = suggestion.looks.get(*into);
             let into = into.map(|into| outfit(asked, &into.base)).unwrap_or_default();
-            let _ = writeln!(to, "  {} into {into}", quoted(asked, look));
+            let _ = writeln!(
+                to,
+                "  {} into {into}\n    {}",
+                quoted(asked, look),
+                Plain::line(&at_stake(asked.board, look))
+            );
         }
     }
     if !suggestion.left.is_empty() {

@@ -2,8 +2,14 @@
 
 use super::Feature;
 
-/// Two outfits so unlike have little in common: it is a stretch to let one stand for the other.
-pub const STRETCH: f64 = 0.65;
+/// The per cent that two outfits are alike at most when they have little in common: it is a stretch to let one stand for
+/// the other. It is the number that is shown, rounded, so that one number never has two words.
+pub const STRETCH: f64 = 35.0;
+
+/// Whether it is a stretch to let one outfit stand for another at such a distance.
+pub fn is_stretch(distance: f64) -> bool {
+    (100.0 * (1.0 - distance)).round() <= STRETCH
+}
 
 /// How a distance comes about.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,7 +45,7 @@ impl Explanation {
 
     /// Whether it is a stretch to let the one stand for the other.
     pub fn is_stretch(&self) -> bool {
-        self.distance >= STRETCH
+        is_stretch(self.distance)
     }
 
     /// How alike they are, in a word or two.

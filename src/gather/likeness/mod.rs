@@ -18,7 +18,7 @@ mod words;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-pub use explanation::{Explanation, Part, STRETCH};
+pub use explanation::{Explanation, Part, STRETCH, is_stretch};
 
 use palette::{Differences, Palette, unlike};
 use traits::Traits;

@@ -27,7 +27,7 @@ table { border-collapse: collapse; width: 100%; font-size: .92em; }
 caption { text-align: left; font-weight: bold; font-size: 1.15em; padding: 1.2em 0 .4em; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
-th, td { border-bottom: 1px solid #bbb; padding: .25em .5em .25em 0; text-align: left; vertical-align: top; overflow-wrap: anywhere; }
+th, td { border-bottom: 1px solid #bbb; padding: .25em .6em .25em .3em; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 th { border-bottom: 2px solid #111; overflow-wrap: normal; }
 .number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
 td ul { margin: 0; padding: 0; list-style: none; }

@@ -248,6 +248,11 @@ impl Layer for Form {
             match key.code {
                 KeyCode::Esc => return Next::Close,
                 KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => return Next::Close,
+                // At the foot, where the meeting goes on above, enter goes on to the next field before it is done.
+                KeyCode::Enter if self.is_low && self.at + 1 < self.fields.len() => {
+                    self.step(1);
+                    return Next::Keep;
+                }
                 KeyCode::Enter => return self.submit(app),
                 KeyCode::Tab | KeyCode::Down => {
                     self.step(1);
@@ -279,7 +284,9 @@ impl Layer for Form {
     }
 
     fn keys(&self) -> &'static str {
-        if self.fields.len() > 1 {
+        if self.is_low && self.fields.len() > 1 {
+            "enter next field, at the last done · ↑↓ field · esc leave it"
+        } else if self.fields.len() > 1 {
             "↑↓ field · ←→ choose · enter done · esc leave it"
         } else {
             "enter done · esc leave it"

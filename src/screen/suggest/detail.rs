@@ -5,8 +5,8 @@ use ratatui::style::Style;
 
 use super::chart::{self, Chart};
 use super::work::Found;
-use crate::board::{Board, OutfitId};
-use crate::check::words::{look_title, percent};
+use crate::board::{Board, LookId, OutfitId};
+use crate::check::words::{at_stake, look_title, percent};
 use crate::gather::Suggested;
 use crate::screen::canvas::{Canvas, wrapped};
 
@@ -44,6 +44,16 @@ pub fn look(board: &Board, found: &Found, at: usize, canvas: &mut Canvas<'_>, ar
             canvas.put(area.x + indent, y, area.width - indent, &part, style);
             y += 1;
         }
+    }
+}
+
+/// A look that goes, or that there is no room for: what is at stake with it.
+pub fn going(board: &Board, id: &LookId, canvas: &mut Canvas<'_>, area: Rect) {
+    let (heading, text) = (canvas.theme.heading(), canvas.theme.text());
+    canvas.put(area.x, area.y, area.width, look_title(board, id), heading);
+    let lines = wrapped(&at_stake(board, id), usize::from(area.width));
+    for (y, line) in (area.y + 1..area.bottom()).zip(lines) {
+        canvas.put(area.x, y, area.width, &line, text);
     }
 }
 

@@ -257,8 +257,11 @@ impl Layer for Suggest {
         let lines: Vec<String> = self.head(&state).iter().flat_map(each).collect();
         let mut y = inside.y;
         let most = if matches!(state, State::None(_)) { inside.height } else { inside.height / 3 };
-        for line in lines.iter().take(usize::from(most)) {
-            canvas.put(inside.x, y, inside.width, line, text);
+        for (at, line) in lines.iter().enumerate().take(usize::from(most)) {
+            // What there is no room for is not left out unsaid.
+            let cut = at + 1 == usize::from(most) && lines.len() > usize::from(most);
+            let line = if cut { format!("{line} …") } else { line.clone() };
+            canvas.put(inside.x, y, inside.width, &line, text);
             y += 1;
         }
         let State::Found(found) = state else { return };
@@ -289,8 +292,11 @@ impl Layer for Suggest {
         self.cursor.step(0, rows.len());
         let page = self.cursor.window(rows.len(), self.rows);
         self.draw_list(&found, canvas, list, page);
-        if let Some(Row::Look(look)) = rows.get(self.cursor.at) {
-            detail::look(&self.board, &found, *look, canvas, about);
+        match rows.get(self.cursor.at) {
+            Some(Row::Look(look)) => detail::look(&self.board, &found, *look, canvas, about),
+            Some(Row::Goes(go)) => detail::going(&self.board, &found.suggestion.goes[*go].0, canvas, about),
+            Some(Row::Left(left)) => detail::going(&self.board, &found.suggestion.left[*left], canvas, about),
+            None => {}
         }
     }
 

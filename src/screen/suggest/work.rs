@@ -131,6 +131,9 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
         Err(NoWardrobe::Ended) => return None,
         Err(error) => return Some(State::None(vec![error.to_string()])),
     };
+    if wardrobe.outfits().is_empty() {
+        return Some(State::None(vec!["There is no outfit to choose from.".to_owned()]));
+    }
     let limits = limits(&wardrobe, shared);
     let choice = match solve(wardrobe.problem(), &limits) {
         Ok(choice) => choice,

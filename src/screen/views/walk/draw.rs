@@ -101,7 +101,7 @@ fn more(canvas: &mut Canvas<'_>, area: Rect, is_more: bool) {
         let words = "↓ more";
         let wide = u16::try_from(width(words)).unwrap_or(0);
         let key = canvas.theme.key();
-        canvas.put(area.right().saturating_sub(wide + 1), area.bottom() - 1, wide, words, key);
+        canvas.put(area.right().saturating_sub(wide + 1), area.y, wide, words, key);
     }
 }
 

@@ -1,7 +1,7 @@
 //! What a stop says, before anybody has laid it out.
 
 use super::stops::title;
-use crate::board::{Board, Look, LookId, PeriodId, Piece, Scene, Scope, Stop};
+use crate::board::{Board, Look, LookId, OutfitId, PeriodId, Piece, Scene, Scope, Standing, Stop};
 use crate::check::words::{counted, look_title};
 use crate::plot::cautions::{Caution, of_look, of_scene};
 use crate::plot::{self, Changes, Shooting};
@@ -169,6 +169,20 @@ fn period(board: &Board, id: &PeriodId) -> Page {
             main.push(Part::Item(mark.to_owned(), words));
         }
     }
+    let in_period = |outfit: &&OutfitId| {
+        relations.period_of_outfit(outfit) == Some(id) && board.standing(outfit) == Standing::Open
+    };
+    let open = relations.outfits_by_date().iter().filter(in_period);
+    let open = open.map(|outfit| Part::Waiting("○".to_owned(), board.title_of_outfit(outfit).to_owned()));
+    listed(&mut main, "Still open", open);
+    let plays = |(at, _): &(usize, _)| relations.period_of_scene(*at) == Some(id);
+    let gaps = board.scenes().enumerate().filter(plays).flat_map(|(_, scene)| {
+        let gap = scene.wears.iter().filter(|(_, look)| look.is_none());
+        gap.map(move |(who, _)| {
+            Part::Waiting("!".to_owned(), format!("{} in scene {}", board.name_of(who), scene.number))
+        })
+    });
+    listed(&mut main, "No look yet", gaps);
     if !period.notes.is_empty() {
         main.push(Part::Heading("Notes"));
         main.push(Part::Text(period.notes.clone()));

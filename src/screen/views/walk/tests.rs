@@ -100,7 +100,7 @@ fn what_is_recorded_stands_at_its_stop_and_goes_with_undo() {
     trial.types("1 dec 2026");
     trial.keys("enter right a");
     trial.types("Who swims for her?");
-    trial.keys("enter left");
+    trial.keys("enter enter enter left");
     let screen = trial.screen(WIDE);
     assert!(screen.contains("✓ The smock is dyed twice — Bridie’s dyer, by 1 Dec 2026"), "{screen}");
     assert!(!screen.contains("Who swims"), "{screen}");
@@ -121,11 +121,11 @@ fn what_is_recorded_stands_at_its_stop_and_goes_with_undo() {
 #[test]
 fn an_empty_record_is_refused_and_who_is_there_is_written() {
     let mut trial = walk();
-    trial.keys("a enter");
+    trial.keys("a enter enter enter");
     assert!(trial.screen(SIZE).contains("say what is asked"), "{}", trial.screen(SIZE));
     trial.keys("esc p down");
     trial.types("Director; Designer");
-    trial.keys("enter");
+    trial.keys("enter enter");
     assert_eq!(minutes(trial.app.board()).present, ["Director", "Designer"]);
 }
 
@@ -138,7 +138,7 @@ fn what_was_asked_about_a_look_that_is_gone_comes_up_at_the_beginning() {
     );
     trial.keys("a");
     trial.types("Is it black?");
-    trial.keys("enter");
+    trial.keys("enter enter enter");
     let edit = trial.app.board().dissolve(&"od-crossing-black".parse().unwrap());
     assert!(trial.app.change(edit), "{}", trial.app.said.text);
     assert!(!stop(&trial).contains("crossing"), "{}", stop(&trial));
