@@ -7,7 +7,7 @@ mod chart;
 mod detail;
 mod work;
 
-use crossterm::event::{Event, KeyCode, KeyEventKind};
+use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
 use ratatui::layout::Rect;
 
 use super::app::App;
@@ -309,6 +309,12 @@ impl Layer for Suggest {
         let page = isize::try_from(self.rows).unwrap_or(1);
         match key.code {
             KeyCode::Esc | KeyCode::Char('q') => return Next::Close,
+            KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => return Next::Close,
+            KeyCode::Char(_) if key.modifiers.contains(KeyModifiers::CONTROL) => {}
+            // What is not seen is not taken.
+            KeyCode::Enter | KeyCode::Char('a') if self.shows_curve => {
+                app.say("tab goes back to the looks, where they are taken");
+            }
             KeyCode::Up | KeyCode::Char('k') => self.cursor.step(-1, count),
             KeyCode::Down | KeyCode::Char('j') => self.cursor.step(1, count),
             KeyCode::PageUp => self.cursor.step(-page, count),
@@ -317,6 +323,9 @@ impl Layer for Suggest {
             KeyCode::Char('c') => self.next_character(),
             KeyCode::Char('a') => self.take(app, None),
             KeyCode::Char('u') => app.perform(super::actions::Act::Undo),
+            KeyCode::Char('U') => app.perform(super::actions::Act::Redo),
+            KeyCode::Home => self.cursor.step(isize::MIN, count),
+            KeyCode::End => self.cursor.step(isize::MAX, count),
             KeyCode::Enter => {
                 let row = self.found().and_then(|found| rows(&found).get(self.cursor.at).copied());
                 match row {

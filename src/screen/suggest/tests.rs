@@ -116,3 +116,14 @@ fn what_was_suggested_for_another_board_is_not_taken() {
     assert!(trial.app.said.text.contains("has changed since"), "{}", trial.app.said.text);
     assert_eq!(trial.app.open.board().records(), &taken);
 }
+
+#[test]
+fn what_is_not_seen_is_not_taken_and_control_c_closes() {
+    let mut trial = suggested();
+    let before = trial.app.open.board().records().clone();
+    trial.keys("tab enter a");
+    assert_eq!(trial.app.open.board().records(), &before, "the curve is shown, and no look");
+    assert!(trial.app.said.text.contains("tab goes back"), "{}", trial.app.said.text);
+    trial.keys("ctrl-c");
+    assert!(trial.app.layers.is_empty());
+}
