@@ -2,33 +2,15 @@
 //! by a script of a few lines over the same YAML (PyPI `PyYAML` 6.0.3) that shares nothing with this program.
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests")]
 
-use std::fs;
 use std::path::Path;
 
 use shirr::board::{Board, CharacterId, LookId};
 use shirr::plot::{self, Changes, PlannedDay, Shooting};
-use shirr::store::{OpenBoard, Places};
+use shirr::store;
 use shirr::trade::eighths::Eighths;
-use tempfile::TempDir;
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).unwrap();
-    for entry in fs::read_dir(from).unwrap() {
-        let entry = entry.unwrap();
-        let target = to.join(entry.file_name());
-        if entry.file_type().unwrap().is_dir() {
-            copy(&entry.path(), &target);
-        } else {
-            fs::copy(entry.path(), target).unwrap();
-        }
-    }
-}
 
 fn demo() -> Board {
-    let place = TempDir::new().unwrap();
-    let folder = place.path().join("board");
-    copy(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-board"), &folder);
-    OpenBoard::open(&folder, &Places::below(place.path())).unwrap().board().clone()
+    store::read(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-board")).unwrap().board
 }
 
 /// `scene:change` for every scene that a character is in; `-` where it has no look.

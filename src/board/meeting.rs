@@ -98,6 +98,12 @@ impl Stop {
         *self == Self::Board
     }
 
+    /// Whether what was said at `at` comes up at this stop: at the board as a whole also what was said of things that are
+    /// gone.
+    pub fn takes_up(&self, board: &Board, at: &Self) -> bool {
+        at == self || (self.is_board() && !at.is_on(board))
+    }
+
     /// Whether what it names is on the board.
     pub fn is_on(&self, board: &Board) -> bool {
         match self {

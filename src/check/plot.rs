@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use super::words::{listed, look_title, quoted};
 use super::{About, Finding, Level};
 use crate::board::{Board, CharacterId, Look, LookId, Scene};
-use crate::trade::eighths::Eighths;
+use crate::plot;
 
 pub(super) fn findings(board: &Board) -> Vec<Finding> {
     let mut found = without_look(board);
@@ -87,7 +87,7 @@ fn out_of_period(board: &Board, id: &LookId, look: &Look) -> Option<Finding> {
 fn seen_too_briefly(board: &Board, id: &LookId, look: &Look) -> Option<Finding> {
     let least = board.head().budget.least_screen_time?;
     let scenes = board.relations().scenes_of(id);
-    let seen: Eighths = scenes.iter().map(|at| board.records().scenes[*at].pages).sum();
+    let seen = plot::of_look(board, id);
     if scenes.is_empty() || seen >= least {
         return None;
     }

@@ -88,9 +88,7 @@ impl Suggestion {
             choice.bases.iter().map(|base| (*base, Vec::new())).collect();
         for (outfit, base) in choice.base_of.iter().enumerate() {
             let Some(base) = base.filter(|base| *base != outfit) else { continue };
-            let weight = problem.weights()[outfit];
-            let distance = if weight > 0.0 { problem.cost(outfit, base) / weight } else { 0.0 };
-            held.entry(base).or_default().push((outfits[outfit].clone(), distance));
+            held.entry(base).or_default().push((outfits[outfit].clone(), problem.distance(outfit, base)));
         }
         let mut looks: Vec<Suggested> = Vec::new();
         for (base, mut folded) in held {

@@ -276,13 +276,14 @@ fn of_record(look: &Look) -> Vec<Caution> {
 pub fn of_look(board: &Board, id: &LookId) -> Vec<Caution> {
     let own = board.look(id).map(of_record).unwrap_or_default();
     let scenes = board.relations().scenes_of(id).iter().filter_map(|at| board.records().scenes.get(*at));
-    let mut all: Vec<Caution> = own;
-    for caution in scenes.flat_map(|scene| of_scene(scene)) {
-        if !all.iter().any(|there| there.hazard == caution.hazard) {
-            all.push(caution);
-        }
-    }
+    each_once(own.into_iter().chain(scenes.flat_map(|scene| of_scene(scene))))
+}
+
+/// Each hazard once, as it was first raised, in the order in which hazards are told.
+pub fn each_once(cautions: impl IntoIterator<Item = Caution>) -> Vec<Caution> {
+    let mut all: Vec<Caution> = cautions.into_iter().collect();
     all.sort_by_key(|caution| caution.hazard);
+    all.dedup_by_key(|caution| caution.hazard);
     all
 }
 

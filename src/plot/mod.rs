@@ -10,5 +10,5 @@ mod shooting;
 
 pub use cautions::{Caution, Hazard};
 pub use changes::Changes;
-pub use screen_time::{of_character, of_look, of_period, whole};
+pub use screen_time::{of_look, of_period, whole};
 pub use shooting::{PlannedDay, Shooting, Spell};

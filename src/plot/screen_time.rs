@@ -1,6 +1,6 @@
 //! How much of the script shows what, in eighths of a page.
 
-use crate::board::{Board, CharacterId, LookId, PeriodId};
+use crate::board::{Board, LookId, PeriodId};
 use crate::trade::eighths::Eighths;
 
 /// The whole script.
@@ -18,9 +18,4 @@ pub fn of_look(board: &Board, look: &LookId) -> Eighths {
 pub fn of_period(board: &Board, period: Option<&PeriodId>) -> Eighths {
     let plays = |(at, _): &(usize, _)| board.relations().period_of_scene(*at) == period;
     board.scenes().enumerate().filter(plays).map(|(_, scene)| scene.pages).sum()
-}
-
-/// The scenes that a character is in.
-pub fn of_character(board: &Board, character: &CharacterId) -> Eighths {
-    board.scenes().filter(|scene| scene.wears.get(character).is_some()).map(|scene| scene.pages).sum()
 }

@@ -2,8 +2,9 @@
 
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
-use crate::board::{Board, Meeting, MeetingId, Stop};
+use crate::board::{Board, MeetingId, Question, Stop};
 use crate::check::words::{counted, look_title};
+use crate::trade::date::Date;
 
 pub(super) fn document(board: &Board) -> Document {
     let columns = |what: &str, heading: &str| {
@@ -15,39 +16,33 @@ pub(super) fn document(board: &Board) -> Document {
             Column::new("due", "Due", Kind::Text),
         ]
     };
+    let said = |id: &MeetingId, at: &Stop, text: &str, owner: &str, due: Option<&Date>| {
+        vec![
+            Cell::text(id.as_str()),
+            Cell::text(&stop(board, at)),
+            Cell::text(text),
+            Cell::text(owner),
+            Cell::maybe(due),
+        ]
+    };
+    let asked =
+        |id: &MeetingId, one: &Question| said(id, &one.at, &one.question, &one.owner, one.due.as_ref());
     let mut open = Table::titled("open", "Questions that are still open", columns("question", "Question"));
     for (id, _, question) in board.open_questions() {
-        open.push(vec![
-            Cell::text(&day(id)),
-            Cell::text(&stop(board, &question.at)),
-            Cell::text(&question.question),
-            Cell::text(&question.owner),
-            Cell::maybe(question.due.as_ref()),
-        ]);
+        open.push(asked(id, question));
     }
     let mut decided = Table::titled("decisions", "Decisions", columns("decision", "Decision"));
     let mut answered_columns = columns("question", "Question");
     answered_columns.push(Column::new("answer", "Answer", Kind::Text));
     let mut answered = Table::titled("answered", "Questions that are answered", answered_columns);
     for (id, meeting) in board.records().meetings.iter().rev() {
-        for decision in &meeting.decisions {
-            decided.push(vec![
-                Cell::text(&day(id)),
-                Cell::text(&stop(board, &decision.at)),
-                Cell::text(&decision.decision),
-                Cell::text(&decision.owner),
-                Cell::maybe(decision.due.as_ref()),
-            ]);
+        for one in &meeting.decisions {
+            decided.push(said(id, &one.at, &one.decision, &one.owner, one.due.as_ref()));
         }
         for question in meeting.questions.iter().filter(|question| !question.is_open()) {
-            answered.push(vec![
-                Cell::text(&day(id)),
-                Cell::text(&stop(board, &question.at)),
-                Cell::text(&question.question),
-                Cell::text(&question.owner),
-                Cell::maybe(question.due.as_ref()),
-                Cell::text(&question.answer),
-            ]);
+            let mut row = asked(id, question);
+            row.push(Cell::text(&question.answer));
+            answered.push(row);
         }
     }
     let meetings = &board.records().meetings;
@@ -81,23 +76,17 @@ fn held(board: &Board) -> Table {
         ],
     );
     let number = |count: usize| Cell::Number(u32::try_from(count).unwrap_or(u32::MAX));
-    let row = |(id, meeting): (&MeetingId, &Meeting)| {
-        vec![
-            Cell::text(&day(id)),
+    for (id, meeting) in board.records().meetings.iter().rev() {
+        table.push(vec![
+            Cell::text(id.as_str()),
             Cell::text(&meeting.title),
             Cell::list(&meeting.present),
             number(meeting.decisions.len()),
             number(meeting.questions.len()),
             Cell::text(&meeting.notes),
-        ]
-    };
-    let meetings = board.records().meetings.iter().rev();
-    meetings.map(|(id, meeting)| row((id, meeting))).for_each(|row| table.push(row));
+        ]);
+    }
     table
-}
-
-fn day(id: &MeetingId) -> String {
-    id.to_string()
 }
 
 /// A stop in the board's own words; what is not on the board any more by its name there.

@@ -6,7 +6,7 @@ use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, LookId};
 use crate::check::words::{counted, look_title};
-use crate::plot::cautions::{Caution, of_scene};
+use crate::plot::cautions::{Caution, each_once, of_scene};
 use crate::plot::{PlannedDay, Shooting, Spell};
 
 pub(super) fn document(board: &Board) -> Document {
@@ -15,10 +15,7 @@ pub(super) fn document(board: &Board) -> Document {
     let mut wears = Table::titled("wears", "Who wears what, in the order of shooting", wear_columns());
     let mut raised: Vec<Caution> = Vec::new();
     for planned in &shooting.days {
-        let mut cautions: Vec<Caution> =
-            planned.scenes.iter().flat_map(|(_, scene)| of_scene(scene)).collect();
-        cautions.sort_by_key(|caution| caution.hazard);
-        cautions.dedup_by_key(|caution| caution.hazard);
+        let cautions = each_once(planned.scenes.iter().flat_map(|(_, scene)| of_scene(scene)));
         days.push(of_day(board, planned, &cautions));
         raised.extend(cautions);
         for (character, spells) in &planned.wears {

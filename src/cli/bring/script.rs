@@ -12,11 +12,11 @@ use clap::Args;
 use crate::board::{Board, Edit, Head};
 use crate::bring::script::{self, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit};
 use crate::cli::boards::{self, BoardArg};
-use crate::cli::changing::{refused, whole};
+use crate::cli::changing::{open_whole, refused};
 use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 use crate::cli::{Outcome, faults};
-use crate::store::{EditError, OpenBoard, Places};
+use crate::store::EditError;
 
 /// Bring a draft of the script onto the board: print what it changes, and change it
 #[derive(Debug, Args)]
@@ -75,10 +75,7 @@ impl Script {
             self.print(console, &reading.board, &compared, None)?;
             return Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults });
         }
-        let places = Places::of_user()?;
-        let mut open = OpenBoard::open(&folder, &places).map_err(|error| boards::unopened(&folder, error))?;
-        faults::warn(console, open.faults());
-        whole(open.faults())?;
+        let mut open = open_whole(&folder, console)?;
         let board = open.board().clone();
         let compared = self.compare(&script, &board, console)?;
         let edit = &compared.edit;

@@ -10,11 +10,10 @@ use crate::board::Board;
 use crate::bring::table::{Brought, Grid, GridError, Kind, Wrong};
 use crate::check::words::counted;
 use crate::cli::boards::{self, BoardArg};
-use crate::cli::changing::{refused, whole};
+use crate::cli::changing::{open_whole, refused, whole};
 use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 use crate::cli::{Outcome, faults};
-use crate::store::{OpenBoard, Places};
 
 /// Bring in a table of outfits, scenes or shooting days, as CSV (UTF-8) or a workbook (XLSX)
 #[derive(Debug, Args)]
@@ -75,10 +74,7 @@ impl Table {
             let brought = self.kind.kind().bring(&reading.board, &grid);
             return self.tell(console, &reading.board, &brought, false);
         }
-        let places = Places::of_user()?;
-        let mut open = OpenBoard::open(&folder, &places).map_err(|error| boards::unopened(&folder, error))?;
-        faults::warn(console, open.faults());
-        whole(open.faults())?;
+        let mut open = open_whole(&folder, console)?;
         let brought = self.kind.kind().bring(open.board(), &grid);
         if let Some(edit) = &brought.edit {
             open.edit(edit).map_err(|error| refused(&error))?;

@@ -14,13 +14,12 @@ use std::time::Duration;
 use clap::Args;
 
 use super::boards::{self, BoardArg};
-use super::changing::{refused, whole};
+use super::changing::{open_whole, refused};
 use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, faults};
 use crate::board::{Board, CharacterId, Count, Edit, Scope};
 use crate::gather::{Choice, Likeness, Limits, Suggestion, Unsolved, Wardrobe, Worth, curve, solve};
-use crate::store::{OpenBoard, Places};
 
 /// Suggest which outfits to make the bases of the looks, with proof of how good that is
 #[derive(Debug, Args)]
@@ -151,10 +150,7 @@ impl Suggest {
     }
 
     fn apply(&self, folder: &Path, console: &mut Console) -> Result<Outcome, Failure> {
-        let places = Places::of_user()?;
-        let mut open = OpenBoard::open(folder, &places).map_err(|error| boards::unopened(folder, error))?;
-        faults::warn(console, open.faults());
-        whole(open.faults())?;
+        let mut open = open_whole(folder, console)?;
         let board = open.board().clone();
         let asked = self.ask(&board)?;
         let suggestion = match asked.suggest()? {

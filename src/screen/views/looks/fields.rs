@@ -1,11 +1,10 @@
 //! What is shown of a look, field by field, and what each field is for the keys that act on it.
 
 use crate::board::{Board, Departure, Look, LookId, OutfitId, SceneNumber, ThreadId, Treatment};
+use crate::plot;
 use crate::screen::deeds::outfit_words;
 use crate::screen::parts::record::Entry;
 use crate::screen::wearable::piece_words;
-
-use super::list::minutes;
 
 /// A field of a look.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -110,7 +109,7 @@ fn scenes(board: &Board, id: &LookId, entries: &mut Vec<Entry<Spot>>) {
         entries.push(Entry::fact("on screen", "in no scene yet").waiting());
     } else {
         let scenes = if places.len() == 1 { "scene" } else { "scenes" };
-        let words = format!("{} in {} {scenes}", minutes(board, id).clock(), places.len());
+        let words = format!("{} in {} {scenes}", plot::of_look(board, id).clock(), places.len());
         entries.push(Entry::fact("on screen", words));
     }
     let mut label = Once("scenes");

@@ -4,9 +4,9 @@ use ratatui::layout::Rect;
 
 use super::{Looks, Target};
 use crate::board::{Board, CharacterId, Look, LookId, Scope as Limit};
+use crate::plot;
 use crate::screen::canvas::{Canvas, Hit, width, wrapped};
 use crate::screen::parts::{grouped, meter, swatch};
-use crate::trade::eighths::Eighths;
 
 /// The width of the list where the fields stand beside it.
 pub fn wide_of(whole: u16) -> u16 {
@@ -214,13 +214,8 @@ fn cells(board: &Board, id: &LookId, look: &Look) -> [String; 4] {
         period.map_or(String::new(), |period| board.title_of(period).to_owned()),
         if folded > 0 { format!("+{folded}") } else { String::new() },
         scenes.to_string(),
-        minutes(board, id).clock(),
+        plot::of_look(board, id).clock(),
     ]
-}
-
-/// How long a look is seen.
-pub fn minutes(board: &Board, id: &LookId) -> Eighths {
-    board.relations().scenes_of(id).iter().map(|at| board.records().scenes[*at].pages).sum()
 }
 
 fn right_or_left(

@@ -181,9 +181,10 @@ impl Scenes {
     fn range(&self, board: &Board) -> Vec<usize> {
         let Some(at) = self.at(board) else { return Vec::new() };
         let begun = self.anchor.as_ref().and_then(|number| board.relations().scene_at(number));
+        let Some(begun) = begun else { return vec![at] };
         let places = self.order.places(board);
         let place = |at: usize| places.iter().position(|place| *place == at);
-        match begun.and_then(place).zip(place(at)) {
+        match place(begun).zip(place(at)) {
             Some((one, other)) => places[one.min(other)..=one.max(other)].to_vec(),
             None => vec![at],
         }

@@ -57,7 +57,7 @@ pub fn of(board: &Board, stop: &Stop) -> Page {
 
 /// What meetings have said at a stop; at the board as a whole also of stops that are gone.
 fn minutes(board: &Board, stop: &Stop) -> Vec<Part> {
-    let is_here = |at: &Stop| at == stop || (stop.is_board() && !at.is_on(board));
+    let is_here = |at: &Stop| stop.takes_up(board, at);
     let gone = |at: &Stop| if at == stop { String::new() } else { format!(" [{at}, gone]") };
     let owed = |owner: &str, due: Option<String>| {
         let words: Vec<String> = [owner.to_owned(), due.map(|due| format!("by {due}")).unwrap_or_default()]

@@ -1,6 +1,6 @@
 //! Writing the minutes, without leaving the stop.
 
-use crate::board::{Board, Decision, Edit, Meeting, MeetingId, Question, Stop};
+use crate::board::{Board, Decision, Edit, Meeting, MeetingId, Question};
 use crate::screen::app::App;
 use crate::screen::dates::{date_of, date_says, today};
 use crate::screen::layers::form::Filled;
@@ -52,8 +52,7 @@ pub fn ask(app: &mut App) {
 pub fn answer(app: &mut App) {
     let board = app.board();
     let stop = app.walk.at(app.open.board());
-    let is_here = |at: &Stop| *at == stop || (stop.is_board() && !at.is_on(board));
-    let here = board.open_questions().filter(|(_, _, one)| is_here(&one.at));
+    let here = board.open_questions().filter(|(_, _, one)| stop.takes_up(board, &one.at));
     let here: Vec<(MeetingId, Question)> = here.map(|(id, _, one)| (id.clone(), one.clone())).collect();
     match here.as_slice() {
         [] => app.say("no question is open at this stop"),

@@ -7,6 +7,7 @@ use super::Wall;
 use super::draw::standing_mark;
 use super::shelf::Entry;
 use crate::board::{Board, Look, LookId, Outfit, OutfitId, Standing};
+use crate::plot;
 use crate::screen::canvas::Canvas;
 
 /// Draws the strip.
@@ -112,12 +113,10 @@ fn scenes(board: &Board, id: &LookId) -> String {
     if scenes.is_empty() {
         return "in no scene yet: a puts it into one".to_owned();
     }
-    let length =
-        scenes.iter().map(|at| board.records().scenes[*at].pages).sum::<crate::trade::eighths::Eighths>();
     let numbers: Vec<String> =
         scenes.iter().map(|at| board.records().scenes[*at].number.to_string()).collect();
     let word = if numbers.len() == 1 { "scene" } else { "scenes" };
-    format!("{word} {}, {} on screen", numbers.join(" "), length.clock())
+    format!("{word} {}, {} on screen", numbers.join(" "), plot::of_look(board, id).clock())
 }
 
 fn thread(board: &Board, id: &crate::board::ThreadId) -> String {
