@@ -15,7 +15,8 @@ pub struct Choice {
     pub bound: f64,
     /// What the dual alone had proved of that, before any branching.
     pub root_bound: f64,
-    /// Whether no choice is better, up to the rounding of sums (one part in 10⁹).
+    /// Whether no choice is better, up to the rounding of sums (one part in 10⁹ of the cost, or in 10¹³ of the most
+    /// that anything can cost).
     pub proven: bool,
     /// Steps of the dual that it took.
     pub steps: u64,
@@ -34,16 +35,25 @@ impl Choice {
     }
 }
 
+/// What a clash of so many wishes is called, before they are named.
+pub fn clash_lead(wishes: usize, looks: usize) -> String {
+    let looks = if looks == 1 { "1 look".to_owned() } else { format!("{looks} looks") };
+    let these = if wishes == 1 { "this cannot hold" } else { "these cannot all hold" };
+    format!("No choice of {looks} is possible: {these}.")
+}
+
 /// Why there is no choice.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Unsolved {
-    /// These wishes cannot all be had with so many looks; any of them left out, the others can.
-    #[error("{} wishes clash: they cannot all hold with {looks} looks", .wishes.len())]
+    /// These wishes cannot all be had with so many looks.
+    #[error("{}", clash_lead(.wishes.len(), *.looks))]
     Clash {
         /// The wishes, in the problem's order.
         wishes: Vec<Wish>,
         /// How many looks there may be.
         looks: usize,
+        /// Whether it is sure that every one of them has a part in it: any left out, the others can be had.
+        every: bool,
     },
     /// No look at all is allowed.
     #[error("no look is allowed, so there is nothing to choose")]

@@ -21,7 +21,7 @@ mod suggestion;
 mod wardrobe;
 mod worth;
 
-pub use choice::{Choice, Unsolved};
+pub use choice::{Choice, Unsolved, clash_lead};
 pub use kept::{Keeping, Kept, Tally, distance};
 pub use likeness::{Explanation, Feature, Likeness};
 pub use limits::{Limits, Listener, Progress};

@@ -8,7 +8,7 @@
 /// in its own look; any other goes with whichever base is cheapest.
 ///
 /// Outfits of different *kinds* (see [`Problem::of_kinds`]) never share a look, so that to wish two of them apart asks
-/// for nothing, and to wish them together asks that neither kind has a look. A kind may get no look at all; its
+/// for nothing, and to wish them together cannot be had. A kind may get no look at all; its
 /// outfits then go with no base, each at its weight times [`Problem::ALONE`].
 #[derive(Clone, Debug, PartialEq)]
 pub struct Problem {
@@ -16,6 +16,8 @@ pub struct Problem {
     /// Row-major n×n: `cost[i * n + j]` is the distance of outfit i from base j.
     pub(super) cost: Vec<f32>,
     pub(super) looks: usize,
+    /// The largest of the distances.
+    farthest: f32,
     pub(super) wishes: Vec<Wish>,
     /// The kind of each outfit, where there are kinds.
     pub(super) kinds: Option<Vec<u32>>,
@@ -104,6 +106,9 @@ pub enum Unfit {
         /// Its cost.
         value: f32,
     },
+    /// Weights and costs so large that they have no sum.
+    #[error("weights and costs add up to more than any number: give them in a larger unit")]
+    TooMuch,
     /// The list of kinds is not as long as the list of outfits.
     #[error("{outfits} outfits need {outfits} kinds: there are {kinds}")]
     Kinds {
@@ -122,7 +127,8 @@ impl Problem {
     /// j, which need be neither symmetrical nor a metric. Without wishes this is the plain p-median problem.
     ///
     /// # Errors
-    /// When the shapes differ, or a number is negative, infinite or none.
+    /// When the shapes differ, a number is negative, infinite or none, or the weights times the largest cost have no
+    /// finite sum.
     pub fn from_matrix(weights: Vec<f64>, cost: Vec<f32>, looks: usize) -> Result<Self, Unfit> {
         let n = weights.len();
         if n.checked_mul(n) != Some(cost.len()) {
@@ -135,7 +141,9 @@ impl Problem {
         if let Some((at, &value)) = cost.iter().enumerate().find(|(_, cost)| !sound(f64::from(**cost))) {
             return Err(Unfit::Cost { of: at / n, at: at % n, value });
         }
-        Ok(Self { kinds: None, weights, cost, looks, wishes: Vec::new() })
+        let farthest = cost.iter().copied().fold(0.0, f32::max);
+        let problem = Self { kinds: None, weights, cost, looks, farthest, wishes: Vec::new() };
+        if problem.scale().is_finite() { Ok(problem) } else { Err(Unfit::TooMuch) }
     }
 
     /// The same problem in which outfits of different kinds never share a look. The costs between kinds are not read;
@@ -221,6 +229,19 @@ impl Problem {
     /// The kind of an outfit; 0 where there are none.
     pub(super) fn kind(&self, outfit: usize) -> u32 {
         self.kinds.as_ref().map_or(0, |kinds| kinds[outfit])
+    }
+
+    /// The most that any choice can cost, or more.
+    pub(super) fn scale(&self) -> f64 {
+        // Sums of prices may be twice as large on the way.
+        2.0 * self.weights.iter().sum::<f64>() * f64::from(self.farthest).max(Self::ALONE)
+    }
+
+    /// What costs are measured in while searching: 1, or a power of two where they are so large or small that they would
+    /// not keep their precision.
+    pub(super) fn unit(&self) -> f64 {
+        let scale = self.scale();
+        if scale == 0.0 || (1e-6..1e12).contains(&scale) { 1.0 } else { scale.log2().floor().exp2() }
     }
 
     /// What outfit `of` costs when it is in no look.

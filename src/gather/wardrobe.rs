@@ -25,8 +25,7 @@ pub struct Wardrobe {
     who: Option<CharacterId>,
     outfits: Vec<OutfitId>,
     problem: Problem,
-    /// How many of the wishes, the first, are what other wishes imply, and how many, the last, are limits of the budget.
-    implied: usize,
+    /// How many of the wishes, the last, are limits of the budget.
     limits: usize,
     /// Outfits that are bases because their looks are on film, by their places.
     on_film: BTreeSet<usize>,
@@ -73,12 +72,11 @@ impl Wardrobe {
         let place = outfits.iter().cloned().zip(0..).collect();
         let problem = Problem::from_matrix(weights, cost, allowed(board, who))?.of_kinds(kinds)?;
         let (who, on_film) = (who.cloned(), BTreeSet::new());
-        let mut wardrobe = Self { who, outfits, problem, implied: 0, limits: 0, on_film, all, place };
+        let mut wardrobe = Self { who, outfits, problem, limits: 0, on_film, all, place };
         let limits = wardrobe.limits(board);
         let wishes = wardrobe.wishes(board);
-        let implied = wardrobe.implied(board, &wishes);
-        (wardrobe.implied, wardrobe.limits) = (implied.len(), limits.len());
-        wardrobe.problem = wardrobe.problem.wishing(implied.into_iter().chain(wishes).chain(limits))?;
+        wardrobe.limits = limits.len();
+        wardrobe.problem = wardrobe.problem.wishing(wishes.into_iter().chain(limits))?;
         Ok(wardrobe)
     }
 
@@ -127,30 +125,7 @@ impl Wardrobe {
 
     /// The wishes and limits within which a choice is, in the board's own words.
     pub fn within(&self, board: &Board) -> Vec<String> {
-        self.problem.wishes.iter().skip(self.implied).map(|wish| self.say(board, wish)).collect()
-    }
-
-    /// That wishes about who shares a look with whom are wishes about looks: a character of whom there are such is to
-    /// have one, rather than none so that nobody shares any. Only where every character may have one.
-    fn implied(&self, board: &Board, wishes: &[Wish]) -> Vec<Wish> {
-        let of =
-            |at: usize| self.outfits.get(at).and_then(|id| board.outfit(id)).map(|outfit| &outfit.character);
-        let mut all: Vec<&CharacterId> = (0..self.outfits.len()).filter_map(of).collect();
-        all.sort_unstable();
-        all.dedup();
-        if self.problem.looks < all.len() {
-            return Vec::new();
-        }
-        let bound = |who: &&CharacterId| {
-            let about = |wish: &Wish| match wish {
-                Wish::Apart(one, _) | Wish::Together(one, _) => of(*one) == Some(*who),
-                _ => false,
-            };
-            let limit = board.head().budget.limit(&Scope::Character((*who).clone()));
-            limit != Some(0) && wishes.iter().any(about)
-        };
-        let among = |who: &CharacterId| self.group(board, &Among::Character(who.clone()));
-        all.into_iter().filter(bound).map(|who| Wish::AtLeast(among(who), 1)).collect()
+        self.problem.wishes.iter().map(|wish| self.say(board, wish)).collect()
     }
 
     fn wishes(&mut self, board: &Board) -> Vec<Wish> {

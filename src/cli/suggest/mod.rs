@@ -80,6 +80,8 @@ struct Point {
 struct Clashing {
     wishes: Vec<String>,
     looks: usize,
+    /// Whether any one of them left out, the others surely hold.
+    every: bool,
 }
 
 impl Suggest {
@@ -197,9 +199,9 @@ impl Asked<'_> {
     fn answered<T>(&self, answer: Result<T, Unsolved>) -> Result<Result<T, Clashing>, Failure> {
         match answer {
             Ok(answer) => Ok(Ok(answer)),
-            Err(Unsolved::Clash { wishes, looks }) => {
+            Err(Unsolved::Clash { wishes, looks, every }) => {
                 let wishes = wishes.iter().map(|wish| self.wardrobe.say(self.board, wish)).collect();
-                Ok(Err(Clashing { wishes, looks }))
+                Ok(Err(Clashing { wishes, looks, every }))
             }
             Err(Unsolved::NoLooks) => Err(Failure::new(Unsolved::NoLooks.to_string())
                 .hint("raise the limit, or ask for a number with `--looks`")),

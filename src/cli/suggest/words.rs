@@ -6,7 +6,7 @@ use super::{Asked, Clashing, Point};
 use crate::board::{LookId, OutfitId, Standing};
 use crate::check::words::{at_stake, capital, counted, look_title, percent};
 use crate::cli::summary::{Side, columns};
-use crate::gather::{Becomes, Suggested, Suggestion};
+use crate::gather::{Becomes, Suggested, Suggestion, clash_lead};
 use crate::report::Plain;
 
 /// A suggestion that is not applied.
@@ -88,10 +88,15 @@ pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> String {
 
 /// Wishes that cannot all hold.
 pub(super) fn clash(_: &Asked<'_>, clash: &Clashing) -> String {
-    let looks = counted(clash.looks, "look");
-    let mut to = format!("No choice of {looks} is possible: these cannot all hold.\n");
+    let mut to = format!("{}\n", clash_lead(clash.wishes.len(), clash.looks));
     clash.wishes.iter().for_each(|wish| lines(&mut to, wish));
-    to.push_str("Take any one of them back and the others can.\n");
+    match (clash.wishes.len(), clash.every) {
+        (1, _) => {}
+        (_, true) => to.push_str("Take any one of them back and the others can.\n"),
+        (_, false) => {
+            to.push_str("Taking one of them back may be enough; these stand in each other's way.\n")
+        }
+    }
     to
 }
 

@@ -1,17 +1,21 @@
 //! Some set of bases that keeps the wishes, whatever it costs; or that there is none, and which wishes see to that.
 //!
-//! Sites that no wish tells apart are of one class, so that only their number counts. Classes are gone through one
-//! after another, the fewest bases first, turning back where a band can no longer be kept.
+//! Sites that no wish tells apart are of one class, so that only their number counts. The band that leaves the least
+//! choice is served first, from the class that serves most bands at once: with one more base of it, and then with none,
+//! turning back where what is lacking needs more bases than are left.
 
 use std::collections::BTreeMap;
 
 use super::control::Control;
-use super::knot::{Unserved, tie};
+use super::knot::{Unserved, tie_within};
 use super::rules::{Rules, Site};
 use crate::gather::problem::{Problem, Wish};
 
 /// How many steps are spent on one arrangement. Beyond, it counts as not found, and as not proved impossible.
 const TRIES: usize = 50_000;
+
+/// How many steps are spent in all on serving clients from arrangements: see [`tie_within`].
+const KNOTS: usize = 1_000_000;
 
 /// What came of looking for an arrangement.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,7 +35,7 @@ pub fn arrange(rules: &Rules, looks: usize, control: &Control<'_>) -> Arranged {
         return Arranged::Impossible;
     }
     let mut search = Search::new(rules, looks, control);
-    match search.go(0) {
+    match search.go() {
         Some(mut chosen) => {
             chosen.sort_unstable();
             Arranged::Found(chosen)
@@ -64,25 +68,35 @@ fn arrange_fewest(rules: &Rules, looks: usize, control: &Control<'_>) -> (Arrang
     (best, true)
 }
 
-/// Which of a problem's wishes clash: every one of them has a part in it. `None` when it was ended before that was
-/// known; empty where all can hold.
-pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<Vec<Wish>> {
+/// Which of a problem's wishes clash, and whether every one of them surely has a part in it: any left out, the others
+/// can hold. `None` when it was ended before that was known; none are named where all can hold.
+pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<(Vec<Wish>, bool)> {
     let mut kept: Vec<&Wish> = problem.wishes().iter().collect();
-    if !is_impossible(problem, &kept, control) {
-        return (!control.is_over()).then(Vec::new);
+    if arrange_parts(problem, &kept, control).err() != Some(Arranged::Impossible) {
+        return (!control.is_over()).then(|| (Vec::new(), true));
     }
-    for wish in problem.wishes() {
-        let without: Vec<&Wish> = kept.iter().copied().filter(|kept| !std::ptr::eq(*kept, wish)).collect();
-        if is_impossible(problem, &without, control) {
-            kept = without;
+    // What stays undecided among many wishes may be decided among the fewer that are left.
+    loop {
+        let (before, mut unsure) = (kept.len(), false);
+        for wish in problem.wishes() {
+            let without: Vec<&Wish> =
+                kept.iter().copied().filter(|kept| !std::ptr::eq(*kept, wish)).collect();
+            if without.len() == kept.len() {
+                continue;
+            }
+            match arrange_parts(problem, &without, control) {
+                Err(Arranged::Impossible) => kept = without,
+                Err(_) => unsure = true,
+                Ok(_) => {}
+            }
+        }
+        if control.is_over() {
+            return None;
+        }
+        if !unsure || kept.len() == before {
+            return Some((kept.into_iter().cloned().collect(), !unsure));
         }
     }
-    (!control.is_over()).then(|| kept.into_iter().cloned().collect())
-}
-
-/// Whether wishes are known to leave no choice.
-fn is_impossible(problem: &Problem, wishes: &[&Wish], control: &Control<'_>) -> bool {
-    matches!(arrange_parts(problem, wishes, control), Err(Arranged::Impossible))
 }
 
 /// The parts of a problem under some of its wishes, each with the fewest bases that keep them.
@@ -122,24 +136,36 @@ struct Class {
     bands: Vec<usize>,
     /// Whether they may be taken to fill up: a base at a tied site binds its client.
     fills: bool,
+    /// How many of the sites are taken, the first.
+    taken: usize,
+    /// Whether no more of them are to be taken.
+    closed: bool,
 }
 
 struct Search<'a> {
     rules: &'a Rules,
     looks: usize,
     classes: Vec<Class>,
-    /// How many sites of each class are taken.
-    taken: Vec<usize>,
+    /// The classes that have sites in each band.
+    of_band: Vec<Vec<usize>>,
     always: Vec<u32>,
     /// Bases in each band so far.
     count: Vec<usize>,
-    /// Sites of classes still to come, in each band.
-    coming: Vec<usize>,
     total: usize,
     tries: usize,
+    /// What is left of the steps for serving clients.
+    knots: usize,
     /// Whether some bases might serve after all.
     is_unsure: bool,
     control: &'a Control<'a>,
+}
+
+/// What is still lacking, and what there is to make it good.
+struct Lack {
+    /// Bands that lack bases, and how many.
+    bands: Vec<(usize, usize)>,
+    /// How many more bases each class can give.
+    open: Vec<usize>,
 }
 
 impl<'a> Search<'a> {
@@ -169,71 +195,156 @@ impl<'a> Search<'a> {
             sites,
             bands: bands.to_vec(),
             fills: tied.is_none(),
+            taken: 0,
+            closed: false,
         };
         let mut classes: Vec<Class> = classes.into_iter().map(class).collect();
-        // Tied sites first, and so first without bases: those are hardest to serve from, and others can make up for them.
-        classes.sort_by_key(|class| class.fills);
-        let mut coming = vec![0; rules.bands.len()];
-        for class in &classes {
-            class.bands.iter().for_each(|&band| coming[band] += class.sites.len());
+        // Tied sites last: those are hardest to serve from.
+        classes.sort_by_key(|class| !class.fills);
+        let mut of_band = vec![Vec::new(); rules.bands.len()];
+        for (at, class) in classes.iter().enumerate() {
+            class.bands.iter().for_each(|&band| of_band[band].push(at));
         }
-        let (taken, total) = (vec![0; classes.len()], always.len());
-        let (tries, is_unsure) = (TRIES, false);
-        Self { rules, looks, classes, taken, always, count, coming, total, tries, is_unsure, control }
+        let total = always.len();
+        let (tries, knots, is_unsure) = (TRIES, KNOTS, false);
+        Self { rules, looks, classes, of_band, always, count, total, tries, knots, is_unsure, control }
     }
 
-    fn go(&mut self, at: usize) -> Option<Vec<u32>> {
-        let kept = self.rules.bands.iter().enumerate().all(|(band, asked)| {
-            let (count, coming) = (self.count[band], self.coming[band]);
-            let missing = asked.least.saturating_sub(count);
-            count <= asked.most && missing <= coming && self.total + missing <= self.looks
-        });
-        if !kept || self.total > self.looks || self.tries == 0 {
-            return None;
-        }
-        self.tries -= 1;
-        if at == self.classes.len() {
-            if self.control.is_over() {
+    /// Some bases besides those taken, of classes that are not closed, that keep the rules.
+    fn go(&mut self) -> Option<Vec<u32>> {
+        let mut closed = Vec::new();
+        let mut is_new = true;
+        let found = loop {
+            if self.tries == 0 || self.knots == 0 {
                 self.tries = 0;
-                return None;
+                break None;
             }
-            return self.serves();
-        }
-        let size = self.classes[at].sites.len();
-        self.shift(at, |coming, _| *coming -= size);
-        let mut found = None;
-        for take in 0..=size {
-            self.taken[at] = take;
-            found = self.go(at + 1);
-            if found.is_some() || take == size || self.total >= self.looks || self.tries == 0 {
-                break;
+            self.tries -= 1;
+            if self.tries % 64 == 0 && self.control.is_over() {
+                self.tries = 0;
+                break None;
             }
-            self.total += 1;
-            self.shift(at, |_, count| *count += 1);
-        }
-        if found.is_none() {
-            let taken = std::mem::take(&mut self.taken[at]);
-            self.total -= taken;
-            self.shift(at, |coming, count| {
-                *coming += size;
-                *count -= taken;
-            });
+            let Some(lack) = self.lack() else { break None };
+            if lack.bands.is_empty() && std::mem::take(&mut is_new) {
+                let served = self.serves();
+                if served.is_some() {
+                    break served;
+                }
+            }
+            let Some(at) = self.pick(&lack) else { break None };
+            self.take(at, 1);
+            let found = self.go();
+            if found.is_some() {
+                break found;
+            }
+            self.take(at, -1);
+            self.classes[at].closed = true;
+            closed.push(at);
+        };
+        for at in closed {
+            self.classes[at].closed = false;
         }
         found
     }
 
-    fn shift(&mut self, class: usize, by: impl Fn(&mut usize, &mut usize)) {
-        for &band in &self.classes[class].bands {
-            by(&mut self.coming[band], &mut self.count[band]);
+    fn take(&mut self, at: usize, by: isize) {
+        let class = &mut self.classes[at];
+        class.taken = class.taken.saturating_add_signed(by);
+        self.total = self.total.saturating_add_signed(by);
+        for &band in &class.bands {
+            self.count[band] = self.count[band].saturating_add_signed(by);
         }
+    }
+
+    /// What is lacking; `None` where it can no longer be made good.
+    fn lack(&self) -> Option<Lack> {
+        let bands = &self.rules.bands;
+        if self.total > self.looks || bands.iter().zip(&self.count).any(|(band, &count)| count > band.most) {
+            return None;
+        }
+        let spare = self.looks - self.total;
+        let open = |class: &Class| {
+            let room = class.bands.iter().map(|&band| bands[band].most - self.count[band]).min();
+            let left = if class.closed { 0 } else { class.sites.len() - class.taken };
+            left.min(room.unwrap_or(usize::MAX)).min(spare)
+        };
+        let open: Vec<usize> = self.classes.iter().map(open).collect();
+        let mut lacking = Vec::new();
+        for (at, band) in bands.iter().enumerate() {
+            let missing = band.least.saturating_sub(self.count[at]);
+            if missing > self.of_band[at].iter().map(|&class| open[class]).sum() {
+                return None;
+            }
+            if missing > 0 {
+                lacking.push((at, missing));
+            }
+        }
+        let lack = Lack { bands: lacking, open };
+        (self.fewest_more(&lack) <= spare).then_some(lack)
+    }
+
+    /// More bases than this are surely needed, or just as many: what bands without a class in common lack, or as many as
+    /// make all lacks good if every base went where it serves most bands.
+    fn fewest_more(&self, lack: &Lack) -> usize {
+        let mut most_first = lack.bands.clone();
+        most_first.sort_by_key(|&(band, missing)| (std::cmp::Reverse(missing), band));
+        let mut claimed = vec![false; self.classes.len()];
+        let mut apart = 0;
+        for (band, missing) in most_first {
+            let mut open = self.of_band[band].iter().filter(|&&class| lack.open[class] > 0);
+            if open.clone().all(|&class| !claimed[class]) {
+                apart += missing;
+                open.by_ref().for_each(|&class| claimed[class] = true);
+            }
+        }
+        let mut served = self.served_by(lack);
+        served.sort_unstable_by_key(|&(bands, _)| std::cmp::Reverse(bands));
+        let (mut left, mut at_best) = (lack.bands.iter().map(|(_, missing)| missing).sum::<usize>(), 0);
+        for (bands, class) in served {
+            if left == 0 || bands == 0 {
+                break;
+            }
+            let more = left.div_ceil(bands).min(lack.open[class]);
+            at_best += more;
+            left = left.saturating_sub(more * bands);
+        }
+        apart.max(at_best)
+    }
+
+    /// How many lacking bands a base of each open class serves, and the class.
+    fn served_by(&self, lack: &Lack) -> Vec<(usize, usize)> {
+        let mut served: Vec<(usize, usize)> = (0..self.classes.len()).map(|class| (0, class)).collect();
+        for &(band, _) in &lack.bands {
+            self.of_band[band].iter().for_each(|&class| served[class].0 += 1);
+        }
+        served.retain(|&(_, class)| lack.open[class] > 0);
+        served
+    }
+
+    /// The class to take a base of next: of the band that leaves the least choice the one that serves most bands; where
+    /// nothing is lacking, any.
+    fn pick(&self, lack: &Lack) -> Option<usize> {
+        let choice = |&(band, missing): &(usize, usize)| {
+            self.of_band[band].iter().map(|&class| lack.open[class]).sum::<usize>() - missing
+        };
+        let served = self.served_by(lack);
+        let mut candidates: Box<dyn Iterator<Item = (usize, usize)>> =
+            match lack.bands.iter().min_by_key(|band| choice(band)) {
+                Some((tightest, _)) => Box::new(
+                    served.into_iter().filter(|(_, class)| self.classes[*class].bands.contains(tightest)),
+                ),
+                None => Box::new(served.into_iter()),
+            };
+        let first = candidates.next()?;
+        Some(candidates.fold(first, |best, next| if next.0 > best.0 { next } else { best }).1)
     }
 
     /// The bases as taken, if every client can be served from them: with as few more as that needs, where it needs
     /// more.
     fn serves(&mut self) -> Option<Vec<u32>> {
         let mut chosen = self.always.clone();
-        for (class, &taken) in self.classes.iter().zip(&self.taken) {
-            chosen.extend(&class.sites[..taken]);
+        for class in &self.classes {
+            chosen.extend(&class.sites[..class.taken]);
         }
         let mut count = self.count.clone();
         for kind in 0..self.rules.kinds as u32 {
@@ -255,23 +366,23 @@ impl<'a> Search<'a> {
         count: &mut [usize],
     ) -> Option<()> {
         let needs_one = !self.rules.may_go_without && !self.rules.clients.is_empty();
-        let (rules, is_unsure) = (self.rules, &mut self.is_unsure);
+        let (rules, is_unsure, knots) = (self.rules, &mut self.is_unsure, &mut self.knots);
         let mut can = |own: &[u32]| {
             if needs_one && own.is_empty() {
                 return false;
             }
-            let tied = tie(rules, own, &|_, _| 0.0);
+            let tied = tie_within(rules, own, &|_, _| 0.0, knots);
             *is_unsure |= tied == Err(Unserved::GaveUp);
             tied.is_ok()
         };
         if can(own) {
             return Some(());
         }
-        for (class, &taken) in self.classes.iter().zip(&self.taken) {
+        for class in &self.classes {
             if !class.fills || self.rules.kind[class.sites[0] as usize] != kind {
                 continue;
             }
-            for &site in &class.sites[taken..] {
+            for &site in &class.sites[class.taken..] {
                 let room = class.bands.iter().all(|&band| count[band] < self.rules.bands[band].most);
                 if !room || own.len() >= most {
                     break;

@@ -8,7 +8,7 @@
 use std::ops::RangeInclusive;
 
 use super::arrange::{Arranged, arrange, arrange_parts, clash};
-use super::control::{Control, is_proved};
+use super::control::Control;
 use super::dual::{Climb, Dual};
 use super::local::{Candidate, fill, polish, trail};
 use super::part::Part;
@@ -27,7 +27,7 @@ const SKETCH: Climb = Climb { steps: 120, patience: 15, stride: 1.0 };
 /// [`Unsolved::Clash`] names wishes that cannot all hold. [`Unsolved::Ended`] when the limits ended the search before
 /// it had any choice.
 pub fn solve(problem: &Problem, limits: &Limits) -> Result<Choice, Unsolved> {
-    let control = Control::new(limits);
+    let control = Control::new(problem, limits);
     let mut join = Join::new(problem, problem.looks(), &control)?;
     join.finish(problem.looks());
     join.choice(problem, problem.looks())
@@ -39,7 +39,7 @@ pub fn solve(problem: &Problem, limits: &Limits) -> Result<Choice, Unsolved> {
 /// # Errors
 /// As [`solve`], when no number up to `most` can be had.
 pub fn curve(problem: &Problem, most: usize, limits: &Limits) -> Result<Vec<Option<Choice>>, Unsolved> {
-    let control = Control::new(limits);
+    let control = Control::new(problem, limits);
     let most = most.min(problem.outfits());
     let problem = problem.clone().with_looks(most);
     let mut join = Join::new(&problem, 1, &control)?;
@@ -97,8 +97,8 @@ impl<'a> Join<'a> {
         let starts = arrange_parts(problem, &wishes, control).map_err(|none| match none {
             Arranged::Impossible => match clash(problem, control) {
                 None => Unsolved::Ended,
-                Some(wishes) if wishes.is_empty() => Unsolved::NoLooks,
-                Some(wishes) => Unsolved::Clash { wishes, looks: problem.looks() },
+                Some((wishes, _)) if wishes.is_empty() => Unsolved::NoLooks,
+                Some((wishes, every)) => Unsolved::Clash { wishes, looks: problem.looks(), every },
             },
             Arranged::Unknown | Arranged::Found(_) => undecided(),
         })?;
@@ -243,16 +243,16 @@ impl<'a> Join<'a> {
             None => problem.alone(outfit),
         });
         let cost: f64 = cost.sum();
-        let bound = self.sum(&lower, |known| known.bound);
-        let proven = is_proved(cost, bound);
+        let unit = self.control.unit();
+        let bound = unit * self.sum(&lower, |known| known.bound);
+        let proven = self.control.is_proved(cost / unit, bound / unit);
+        let by_root = self.share(looks, |known| known.root_bound);
         Ok(Choice {
             bases,
             base_of,
             cost,
             bound: if proven { cost } else { bound.min(cost) },
-            root_bound: self
-                .sum(&self.share(looks, |known| known.root_bound), |known| known.root_bound)
-                .min(cost),
+            root_bound: (unit * self.sum(&by_root, |known| known.root_bound)).min(cost),
             proven,
             steps: self.control.steps(),
         })
@@ -311,9 +311,9 @@ impl Entries {
             dual.climb(dual.first_prices(&best.chosen), &mut state, SKETCH, control, &mut |_, _| best.cost);
         let bounds = dual.bounds(&summit.prices, self.fewest..self.fewest + self.known.len());
         for (known, bound) in self.known.iter_mut().zip(bounds) {
-            known.rise(bound, bound);
+            known.rise(bound, bound, control);
         }
-        self.known[at].rise(summit.bound, summit.bound);
+        self.known[at].rise(summit.bound, summit.bound, control);
     }
 
     /// Takes up what the search of one number of looks came to.
@@ -321,7 +321,7 @@ impl Entries {
         self.offer(at, outcome.best);
         // Fewer looks never cost less.
         for known in &mut self.known[..=at] {
-            known.rise(outcome.bound, outcome.root_bound);
+            known.rise(outcome.bound, outcome.root_bound, control);
         }
         if !control.is_over() {
             self.known[at].depth = Depth::Searched;
@@ -341,10 +341,10 @@ impl Entries {
 
 impl Known {
     /// Takes up a bound that holds.
-    fn rise(&mut self, bound: f64, root_bound: f64) {
+    fn rise(&mut self, bound: f64, root_bound: f64, control: &Control<'_>) {
         self.bound = self.bound.max(bound.min(self.best.cost));
         self.root_bound = self.root_bound.max(root_bound.min(self.best.cost));
-        if is_proved(self.best.cost, self.bound) {
+        if control.is_proved(self.best.cost, self.bound) {
             self.depth = Depth::Searched;
         }
     }

@@ -33,6 +33,19 @@ const TRIES: usize = 100_000;
 /// # Errors
 /// See [`Unserved`].
 pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Result<Tied, Unserved> {
+    tie_within(rules, chosen, cost, &mut { usize::MAX })
+}
+
+/// The same in no more steps than are left, which become fewer by those that it took.
+///
+/// # Errors
+/// See [`Unserved`].
+pub fn tie_within(
+    rules: &Rules,
+    chosen: &[u32],
+    cost: &dyn Fn(u32, u32) -> f64,
+    left: &mut usize,
+) -> Result<Tied, Unserved> {
     let mut all = Tied { cost: 0.0, by: Vec::new(), exact: true };
     if rules.tied.is_empty() {
         return Ok(all);
@@ -52,7 +65,10 @@ pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Res
             return Err(Unserved::Impossible);
         }
         let mut knot = Knot::new(rules, group, &sites, &own, cost);
+        let most = TRIES.min(*left);
+        knot.tries = most;
         knot.untie(0, 0.0);
+        *left -= most - knot.tries;
         if knot.best.is_infinite() {
             return Err(if knot.tries > 0 { Unserved::Impossible } else { Unserved::GaveUp });
         }

@@ -246,7 +246,7 @@ impl<'a> State<'a> {
                 }
             }
         }
-        let enough = -1e-12 * (1.0 + tied.abs() + all.abs());
+        let enough = -1e-12 * (tied.abs() + all.abs()) - self.part.rounding;
         let floor = self.part.floor_of_tied();
         if self.part.rules.tied.is_empty() {
             let mut best = (enough, None);

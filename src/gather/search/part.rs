@@ -22,6 +22,8 @@ pub struct Part {
     pub loose: Vec<u32>,
     /// The costs of two different choices differ by at least so much, or not at all.
     pub grain: f64,
+    /// What sums of its costs are rounded by at most.
+    pub rounding: f64,
 }
 
 /// Which base serves each client.
@@ -52,7 +54,7 @@ impl Part {
                     let cost =
                         members.iter().map(|&m| problem.cost(rules.outfits[m as usize], at)).sum::<f64>();
                     whole &= cost.fract() == 0.0 && cost < 1e9;
-                    costs[site * clients + client] = cost;
+                    costs[site * clients + client] = cost / control.unit();
                 }
             }
         }
@@ -65,6 +67,7 @@ impl Part {
             |members: &Vec<u32>| members.iter().map(|&m| problem.alone(rules.outfits[m as usize])).sum();
         let alone: Vec<f64> = rules.clients.iter().map(alone).collect();
         whole &= !rules.may_go_without || alone.iter().all(|cost| cost.fract() == 0.0);
+        let alone: Vec<f64> = alone.into_iter().map(|cost| cost / control.unit()).collect();
         let loose =
             (0..clients).filter(|&client| !rules.is_tied(client)).map(|client| client as u32).collect();
         let (mut worst, mut best) = (vec![0.0_f64; clients], vec![f64::INFINITY; clients]);
@@ -76,7 +79,8 @@ impl Part {
         }
         let floor_of_tied =
             rules.tied.iter().flatten().map(|&c| best[c as usize].min(alone[c as usize])).sum::<f64>();
-        Some(Self { rules, costs, alone, worst, floor_of_tied, loose, grain: if whole { 1.0 } else { 0.0 } })
+        let (grain, rounding) = (if whole { 1.0 / control.unit() } else { 0.0 }, control.rounding(0.0));
+        Some(Self { rules, costs, alone, worst, floor_of_tied, loose, grain, rounding })
     }
 
     /// What a client costs at the worst site where it may be.

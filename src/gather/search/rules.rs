@@ -93,7 +93,6 @@ impl Rules {
 
         let mut asked = vec![Site::Free; n];
         let mut contradiction = false;
-        let mut without = vec![false; names.len()];
         let mut clusters = Sets::new(n);
         let at = |outfit: &usize| site.get(outfit).map(|&at| at as usize);
         for wish in wishes {
@@ -102,12 +101,9 @@ impl Rules {
                 Wish::NotBase(outfit) => ask(&mut asked, at(outfit), Site::Out, &mut contradiction),
                 Wish::Together(one, other) => match (at(one), at(other)) {
                     (Some(one), Some(other)) if kind[one] == kind[other] => clusters.unite(one, other),
-                    // Outfits of two kinds share a look only by both having none.
-                    (one, other) => {
-                        for at in [one, other].into_iter().flatten() {
-                            without[kind[at] as usize] = true;
-                        }
-                    }
+                    (None, None) => {}
+                    // Outfits of two kinds share no look.
+                    _ => contradiction = true,
                 },
                 Wish::Apart(..) | Wish::AtMost(..) | Wish::AtLeast(..) => {}
             }
@@ -131,19 +127,13 @@ impl Rules {
             let (Some(one), Some(other)) = (at(one), at(other)) else { continue };
             let (a, b) = (client_of[one], client_of[other]);
             if a == b {
-                without[kind[one] as usize] = true;
+                contradiction = true;
             } else if kind[one] == kind[other] {
                 apart[a as usize].insert(b);
                 apart[b as usize].insert(a);
             }
         }
 
-        for at in 0..n {
-            if without[kind[at] as usize] {
-                contradiction |= !may_go_without;
-                ask(&mut asked, Some(at), Site::Out, &mut contradiction);
-            }
-        }
         let mut rules = Self {
             outfits,
             kind,

@@ -110,7 +110,8 @@ proptest! {
                 prop_assert!((choice.cost - best).abs() < 1e-9, "{} and not {best}", choice.cost);
                 prop_assert!(allows(&wishes, &choice.bases));
             }
-            (Err(Unsolved::Clash { wishes: named, .. }), None) => {
+            (Err(Unsolved::Clash { wishes: named, every, .. }), None) => {
+                prop_assert!(every);
                 prop_assert!(best_of_all(&problem, &named).is_none(), "what is named clashes");
                 for out in 0..named.len() {
                     let mut fewer = named.clone();
@@ -219,7 +220,9 @@ fn more_that_are_apart_than_there_are_looks_clash_at_once() {
     let apart = (0..12).flat_map(|one| (one + 1..12).map(move |other| Wish::Apart(one, other)));
     let problem = line(14, 11).wishing(apart.chain([Wish::Base(0)])).unwrap();
     let limits = Limits { steps: Some(1_000), ..Limits::default() };
-    let Err(Unsolved::Clash { wishes, looks: 11 }) = solve(&problem, &limits) else { panic!("they clash") };
+    let Err(Unsolved::Clash { wishes, looks: 11, every: true }) = solve(&problem, &limits) else {
+        panic!("they clash")
+    };
     assert!(wishes.len() >= 66, "all that are apart have a part in it: {}", wishes.len());
     let enough = problem.with_looks(12);
     assert_eq!(solve(&enough, &Limits::default()).unwrap().bases.len(), 12);
@@ -251,4 +254,71 @@ fn a_choice_is_only_given_when_it_can_be_served() {
             Err(none) => assert!(!matches!(none, Unsolved::Ended), "{looks}: nothing ended it"),
         }
     }
+}
+
+/// Outfits in `periods` and `threads` of which each period and each thread must have some bases.
+fn counted(periods: usize, threads: usize, of_period: usize, of_thread: usize, looks: usize) -> Problem {
+    let n = 130;
+    let group =
+        |name: String, is_in: &dyn Fn(usize) -> bool| Group::new(name, (0..n).filter(|&at| is_in(at)));
+    let of_periods = (0..periods).map(|period| {
+        Wish::AtLeast(group(format!("period {period}"), &|at| at % periods == period), of_period)
+    });
+    let of_threads = (0..threads).map(|thread| {
+        let is_in = move |at: usize| (at * 7 + at / 11) % (threads + 3) == thread || (at / 3) % 17 == thread;
+        Wish::AtLeast(group(format!("thread {thread}"), &is_in), of_thread)
+    });
+    line(n, looks).wishing(of_periods.chain(of_threads)).unwrap()
+}
+
+#[test]
+fn many_counts_over_groups_that_overlap_are_kept_or_refused() {
+    let limits = Limits { steps: Some(200), ..Limits::default() };
+    for (looks, threads) in [(18, 5), (18, 8), (21, 9)] {
+        let problem = counted(6, threads, 3, 2, looks);
+        let choice = solve(&problem, &limits).unwrap();
+        assert!(allows(problem.wishes(), &choice.bases) && choice.bases.len() == looks);
+    }
+    let Err(Unsolved::Clash { wishes, every, .. }) = solve(&counted(6, 5, 3, 2, 17), &limits) else {
+        panic!("six times three are more than 17");
+    };
+    assert_eq!((wishes.len(), every), (6, true));
+}
+
+#[test]
+fn a_proof_is_a_proof_whatever_the_unit() {
+    for unit in [1e-12, 1e-150, 1e120] {
+        let of = |unit: f64| {
+            let at = |place: usize| ((place * 7919) % 101) as f32 / 101.0;
+            let cost = (0..40 * 40).map(|cell| (at(cell / 40) - at(cell % 40)).abs()).collect();
+            let problem =
+                Problem::from_matrix((0..40).map(|at| unit * (1 + at % 5) as f64).collect(), cost, 6);
+            solve(&problem.unwrap(), &Limits::default()).unwrap()
+        };
+        let (small, plain) = (of(unit), of(1.0));
+        assert!(small.proven && plain.proven);
+        assert!(
+            (small.cost / unit - plain.cost).abs() < 1e-9 * plain.cost,
+            "{unit}: {} {}",
+            small.cost,
+            plain.cost
+        );
+    }
+}
+
+#[test]
+fn what_contradicts_itself_is_named_alone() {
+    let cost = (0..36).map(|cell| if cell % 7 == 0 { 0.0 } else { 0.5 }).collect();
+    let problem =
+        Problem::from_matrix(vec![1.0; 6], cost, 4).unwrap().of_kinds(vec![0, 0, 0, 1, 1, 1]).unwrap();
+    let (apart, together) = (Wish::Apart(0, 1), Wish::Together(0, 1));
+    let wishes = [Wish::Base(2), apart.clone(), Wish::NotBase(4), together.clone()];
+    let clash = |wishes: Vec<Wish>| match solve(&problem.clone().wishing(wishes).unwrap(), &Limits::default())
+    {
+        Err(Unsolved::Clash { wishes, every, .. }) => (wishes, every),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(clash(wishes.to_vec()), (vec![apart, together], true));
+    let across = Wish::Together(0, 3);
+    assert_eq!(clash(vec![Wish::Base(1), across.clone()]), (vec![across], true));
 }

@@ -116,7 +116,7 @@ pub fn search(
 impl Tree<'_> {
     /// What a bound must reach to leave nothing better.
     fn goal(&self) -> f64 {
-        goal(self.part, self.best.cost)
+        goal(self.part, self.control, self.best.cost)
     }
 
     /// Climbs from the root, and tries the sites on the way as choices. Gives bound, prices, shares, and whether
@@ -148,7 +148,7 @@ impl Tree<'_> {
                     told(best.cost, bound);
                 }
             }
-            goal(part, best.cost)
+            goal(part, control, best.cost)
         };
         let summit = dual.climb(prices, state, climb, control, &mut target);
         told(self.best.cost, summit.bound);
@@ -236,7 +236,7 @@ impl Tree<'_> {
             && let Ok(candidate) = Candidate::of(part, looks, last)
             && candidate.cost < self.best.cost
         {
-            goal_now = goal(part, candidate.cost);
+            goal_now = goal(part, self.control, candidate.cost);
             found = polish(part, looks, candidate.chosen.clone(), self.control).or(Some(candidate));
         }
         let closed = summit.closed || node.bound >= goal_now;
@@ -287,6 +287,6 @@ impl Tree<'_> {
 }
 
 /// What a bound must reach to leave nothing that costs less than `cost`.
-fn goal(part: &Part, cost: f64) -> f64 {
-    if part.grain > 0.0 { cost - part.grain * 0.999 } else { cost - 1e-9 * cost.abs().max(1e-3) }
+fn goal(part: &Part, control: &Control<'_>, cost: f64) -> f64 {
+    cost - if part.grain > 0.0 { part.grain * 0.999 } else { control.rounding(cost) }
 }

@@ -9,7 +9,8 @@ use std::time::Duration;
 
 use crate::board::{Board, CharacterId};
 use crate::gather::{
-    Choice, Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth, curve, solve,
+    Choice, Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth, clash_lead, curve,
+    solve,
 };
 
 /// A search that goes on until it is done, or dropped.
@@ -141,8 +142,8 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
         Err(none @ (Unsolved::Ended | Unsolved::Undecided | Unsolved::NoLooks)) => {
             return Some(State::None(vec![format!("No suggestion: {none}.")]));
         }
-        Err(Unsolved::Clash { wishes, looks }) => {
-            let mut lines = vec![format!("These wishes cannot all hold with {looks} looks:")];
+        Err(Unsolved::Clash { wishes, looks, .. }) => {
+            let mut lines = vec![clash_lead(wishes.len(), looks)];
             lines.extend(wishes.iter().map(|wish| format!("· {}", wardrobe.say(board, wish))));
             return Some(State::None(lines));
         }
