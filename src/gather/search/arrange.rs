@@ -11,11 +11,21 @@ use super::knot::{Unserved, tie_within};
 use super::rules::{Rules, Site};
 use crate::gather::problem::{Problem, Wish};
 
-/// How many steps are spent on one arrangement. Beyond, it counts as not found, and as not proved impossible.
-const TRIES: usize = 50_000;
+/// How much is spent on one arrangement. Beyond, it counts as not found, and as not proved impossible.
+#[derive(Clone, Copy, Debug)]
+pub struct Effort {
+    /// Steps of the search.
+    tries: usize,
+    /// Steps of serving clients from what it finds: see [`tie_within`].
+    knots: usize,
+}
 
-/// How many steps are spent in all on serving clients from arrangements: see [`tie_within`].
-const KNOTS: usize = 1_000_000;
+impl Effort {
+    /// For an answer.
+    pub const FULL: Self = Self { tries: 50_000, knots: 500_000 };
+    /// For one of many questions.
+    const SMALL: Self = Self { tries: 2_500, knots: 20_000 };
+}
 
 /// What came of looking for an arrangement.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,18 +39,18 @@ pub enum Arranged {
 }
 
 /// Looks for at most `looks` bases that keep the rules. Ended early, none is found.
-pub fn arrange(rules: &Rules, looks: usize, control: &Control<'_>) -> Arranged {
+pub fn arrange(rules: &Rules, looks: usize, effort: Effort, control: &Control<'_>) -> Arranged {
     let looks = looks.min(rules.most);
     if rules.contradiction || needed(rules) > looks {
         return Arranged::Impossible;
     }
-    let mut search = Search::new(rules, looks, control);
+    let mut search = Search::new(rules, looks, effort, control);
     match search.go() {
         Some(mut chosen) => {
             chosen.sort_unstable();
             Arranged::Found(chosen)
         }
-        None if search.tries == 0 || search.is_unsure => Arranged::Unknown,
+        None if search.left.tries == 0 || search.is_unsure => Arranged::Unknown,
         None => Arranged::Impossible,
     }
 }
@@ -55,11 +65,11 @@ fn needed(rules: &Rules) -> usize {
 }
 
 /// Looks for the fewest bases, at most `looks`, that keep the rules; also whether there are surely none with fewer.
-fn arrange_fewest(rules: &Rules, looks: usize, control: &Control<'_>) -> (Arranged, bool) {
-    let mut best = arrange(rules, looks, control);
+fn arrange_fewest(rules: &Rules, looks: usize, effort: Effort, control: &Control<'_>) -> (Arranged, bool) {
+    let mut best = arrange(rules, looks, effort, control);
     while let Arranged::Found(chosen) = &best {
         let Some(fewer) = chosen.len().checked_sub(1) else { break };
-        match arrange(rules, fewer, control) {
+        match arrange(rules, fewer, effort, control) {
             found @ Arranged::Found(_) => best = found,
             Arranged::Impossible => break,
             Arranged::Unknown => return (best, false),
@@ -72,7 +82,7 @@ fn arrange_fewest(rules: &Rules, looks: usize, control: &Control<'_>) -> (Arrang
 /// can hold. `None` when it was ended before that was known; none are named where all can hold.
 pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<(Vec<Wish>, bool)> {
     let mut kept: Vec<&Wish> = problem.wishes().iter().collect();
-    if arrange_parts(problem, &kept, control).err() != Some(Arranged::Impossible) {
+    if arrange_parts(problem, &kept, Effort::FULL, control).err() != Some(Arranged::Impossible) {
         return (!control.is_over()).then(|| (Vec::new(), true));
     }
     // What stays undecided among many wishes may be decided among the fewer that are left.
@@ -84,7 +94,7 @@ pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<(Vec<Wish>, boo
             if without.len() == kept.len() {
                 continue;
             }
-            match arrange_parts(problem, &without, control) {
+            match arrange_parts(problem, &without, Effort::SMALL, control) {
                 Err(Arranged::Impossible) => kept = without,
                 Err(_) => unsure = true,
                 Ok(_) => {}
@@ -106,6 +116,7 @@ pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<(Vec<Wish>, boo
 pub fn arrange_parts(
     problem: &Problem,
     wishes: &[&Wish],
+    effort: Effort,
     control: &Control<'_>,
 ) -> Result<Vec<(Rules, Vec<u32>)>, Arranged> {
     // Where there is nothing to choose from there are no parts, and so none that could find this out.
@@ -114,7 +125,7 @@ pub fn arrange_parts(
         return Err(Arranged::Impossible);
     }
     let (mut left, mut are_fewest) = (problem.looks(), true);
-    let arrange = |rules: Rules| match arrange_fewest(&rules, left, control) {
+    let arrange = |rules: Rules| match arrange_fewest(&rules, left, effort, control) {
         (Arranged::Found(chosen), is_fewest) => {
             left -= chosen.len();
             are_fewest &= is_fewest;
@@ -152,9 +163,7 @@ struct Search<'a> {
     /// Bases in each band so far.
     count: Vec<usize>,
     total: usize,
-    tries: usize,
-    /// What is left of the steps for serving clients.
-    knots: usize,
+    left: Effort,
     /// Whether some bases might serve after all.
     is_unsure: bool,
     control: &'a Control<'a>,
@@ -169,7 +178,7 @@ struct Lack {
 }
 
 impl<'a> Search<'a> {
-    fn new(rules: &'a Rules, looks: usize, control: &'a Control<'a>) -> Self {
+    fn new(rules: &'a Rules, looks: usize, left: Effort, control: &'a Control<'a>) -> Self {
         let mut bands_of = vec![Vec::new(); rules.outfits.len()];
         for (band, asked) in rules.bands.iter().enumerate() {
             for &site in &asked.sites {
@@ -206,8 +215,7 @@ impl<'a> Search<'a> {
             class.bands.iter().for_each(|&band| of_band[band].push(at));
         }
         let total = always.len();
-        let (tries, knots, is_unsure) = (TRIES, KNOTS, false);
-        Self { rules, looks, classes, of_band, always, count, total, tries, knots, is_unsure, control }
+        Self { rules, looks, classes, of_band, always, count, total, left, is_unsure: false, control }
     }
 
     /// Some bases besides those taken, of classes that are not closed, that keep the rules.
@@ -215,13 +223,13 @@ impl<'a> Search<'a> {
         let mut closed = Vec::new();
         let mut is_new = true;
         let found = loop {
-            if self.tries == 0 || self.knots == 0 {
-                self.tries = 0;
+            if self.left.tries == 0 || self.left.knots == 0 {
+                self.left.tries = 0;
                 break None;
             }
-            self.tries -= 1;
-            if self.tries % 64 == 0 && self.control.is_over() {
-                self.tries = 0;
+            self.left.tries -= 1;
+            if self.left.tries % 64 == 0 && self.control.is_over() {
+                self.left.tries = 0;
                 break None;
             }
             let Some(lack) = self.lack() else { break None };
@@ -366,7 +374,7 @@ impl<'a> Search<'a> {
         count: &mut [usize],
     ) -> Option<()> {
         let needs_one = !self.rules.may_go_without && !self.rules.clients.is_empty();
-        let (rules, is_unsure, knots) = (self.rules, &mut self.is_unsure, &mut self.knots);
+        let (rules, is_unsure, knots) = (self.rules, &mut self.is_unsure, &mut self.left.knots);
         let mut can = |own: &[u32]| {
             if needs_one && own.is_empty() {
                 return false;

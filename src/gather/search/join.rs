@@ -7,7 +7,7 @@
 
 use std::ops::RangeInclusive;
 
-use super::arrange::{Arranged, arrange, arrange_parts, clash};
+use super::arrange::{Arranged, Effort, arrange, arrange_parts, clash};
 use super::control::Control;
 use super::dual::{Climb, Dual};
 use super::local::{Candidate, fill, polish, trail};
@@ -94,7 +94,7 @@ impl<'a> Join<'a> {
     fn new(problem: &Problem, first: usize, control: &'a Control<'a>) -> Result<Self, Unsolved> {
         let wishes: Vec<_> = problem.wishes().iter().collect();
         let undecided = || if control.is_over() { Unsolved::Ended } else { Unsolved::Undecided };
-        let starts = arrange_parts(problem, &wishes, control).map_err(|none| match none {
+        let starts = arrange_parts(problem, &wishes, Effort::FULL, control).map_err(|none| match none {
             Arranged::Impossible => match clash(problem, control) {
                 None => Unsolved::Ended,
                 Some((wishes, _)) if wishes.is_empty() => Unsolved::NoLooks,
@@ -357,7 +357,7 @@ fn lit(rules: &Rules, looks: usize, control: &Control<'_>) -> Option<Vec<u32>> {
     }
     let mut lit = rules.clone();
     lit.may_go_without = false;
-    match arrange(&lit, looks, control) {
+    match arrange(&lit, looks, Effort::FULL, control) {
         Arranged::Found(chosen) => Some(chosen),
         Arranged::Impossible | Arranged::Unknown => None,
     }

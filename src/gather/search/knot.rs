@@ -65,6 +65,8 @@ pub fn tie_within(
             return Err(Unserved::Impossible);
         }
         let mut knot = Knot::new(rules, group, &sites, &own, cost);
+        // Making it ready is work, too.
+        *left = left.saturating_sub(group.len() * sites.len());
         let most = TRIES.min(*left);
         knot.tries = most;
         knot.untie(0, 0.0);
