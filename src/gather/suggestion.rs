@@ -7,6 +7,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::choice::Choice;
+use super::likeness::{Feature, Likeness};
+use super::problem::Problem;
 use super::wardrobe::Wardrobe;
 use crate::board::{Board, CharacterId, Edit, LookId, OutfitId, Refused, Treatment};
 
@@ -15,7 +17,10 @@ use crate::board::{Board, CharacterId, Edit, LookId, OutfitId, Refused, Treatmen
 pub struct Suggestion {
     /// The suggested looks, by the date of their bases.
     pub looks: Vec<Suggested>,
-    /// Present looks that go, each with the place in `looks` of the one that takes its base.
+    /// Outfits that are open then, since they are too unlike every base to be kept in its look, in order of date.
+    pub open: Vec<OutfitId>,
+    /// Present looks that go, each with the place in `looks` of the one that takes its base; where none does, of the one
+    /// of its character that is most like it and not too many years from it.
     pub goes: Vec<(LookId, usize)>,
     /// Present looks for which there is no room, of characters that are to have none: they are left as they are.
     pub left: Vec<LookId>,
@@ -57,6 +62,12 @@ pub enum Becomes {
     OtherOutfits,
 }
 
+/// Whether no wish of the designer says with what an outfit shares a look.
+fn is_unbound(board: &Board, outfit: &OutfitId) -> bool {
+    let relations = board.relations();
+    relations.apart_from(outfit).is_empty() && relations.together_with(outfit).is_empty()
+}
+
 impl Suggested {
     /// The base, then the folded outfits.
     pub fn outfits(&self) -> impl Iterator<Item = &OutfitId> {
@@ -81,14 +92,37 @@ impl Suggested {
 
 impl Suggestion {
     /// A choice for a wardrobe of this board, or of one of its characters.
-    pub fn of(board: &Board, wardrobe: &Wardrobe, choice: &Choice, who: Option<&CharacterId>) -> Self {
+    pub fn of(
+        board: &Board,
+        likeness: &Likeness,
+        wardrobe: &Wardrobe,
+        choice: &Choice,
+        who: Option<&CharacterId>,
+    ) -> Self {
         let problem = wardrobe.problem();
         let outfits = wardrobe.outfits();
+        let mut open = Vec::new();
         let mut held: BTreeMap<usize, Vec<(OutfitId, f64)>> =
             choice.bases.iter().map(|base| (*base, Vec::new())).collect();
         for (outfit, base) in choice.base_of.iter().enumerate() {
-            let Some(base) = base.filter(|base| *base != outfit) else { continue };
-            held.entry(base).or_default().push((outfits[outfit].clone(), problem.distance(outfit, base)));
+            let Some(mut base) = base.filter(|base| *base != outfit) else { continue };
+            let id = &outfits[outfit];
+            if problem.distance(outfit, base) >= Problem::ALONE && is_unbound(board, id) {
+                // Nothing is kept of it anywhere: it stays where the designer has it, or it is open.
+                let present = board.relations().looks_of(id).first().and_then(|look| board.look(look));
+                if present.is_some_and(|look| look.base.is_none()) {
+                    continue;
+                }
+                let at = present.and_then(|look| wardrobe.place(look.base.as_ref()?));
+                match at.filter(|at| held.contains_key(at)) {
+                    Some(at) => base = at,
+                    None => {
+                        open.push(id.clone());
+                        continue;
+                    }
+                }
+            }
+            held.entry(base).or_default().push((id.clone(), problem.distance(outfit, base)));
         }
         let mut looks: Vec<Suggested> = Vec::new();
         for (base, mut folded) in held {
@@ -100,20 +134,22 @@ impl Suggestion {
         let by_date: BTreeMap<&OutfitId, usize> =
             board.relations().outfits_by_date().iter().zip(0..).collect();
         looks.sort_by_key(|look| by_date.get(&look.base).copied());
+        open.sort_by_key(|outfit| by_date.get(outfit).copied());
         let mut suggestion = Self {
             looks,
+            open,
             goes: Vec::new(),
             left: Vec::new(),
             kept: wardrobe.kept(choice.cost),
             bound: wardrobe.kept(choice.bound),
             proven: choice.proven,
         };
-        suggestion.compare(board, who);
+        suggestion.compare(board, likeness, who);
         suggestion
     }
 
     /// Finds the present look of each suggested one, and what changes.
-    fn compare(&mut self, board: &Board, who: Option<&CharacterId>) {
+    fn compare(&mut self, board: &Board, likeness: &Likeness, who: Option<&CharacterId>) {
         let present: Vec<(&LookId, &OutfitId)> = board
             .relations()
             .looks_by_order()
@@ -145,11 +181,23 @@ impl Suggestion {
         }
         for (look, base) in present.into_iter().filter(|(look, _)| !taken.contains(*look)) {
             let into = self.looks.iter().position(|suggested| suggested.outfits().any(|id| id == base));
-            match into {
+            match into.or_else(|| self.nearest(likeness, base)) {
                 Some(into) => self.goes.push((look.clone(), into)),
                 None => self.left.push(look.clone()),
             }
         }
+    }
+
+    /// The suggested look of the same character whose base is most like an outfit that is in none, of those that are not
+    /// too many years from it if there are any: its scenes play at that time.
+    fn nearest(&self, likeness: &Likeness, outfit: &OutfitId) -> Option<usize> {
+        let far = |at: usize| {
+            let told = likeness.explain(outfit, &self.looks[at].base)?;
+            let date = told.parts.iter().find(|part| part.feature == Feature::Date)?;
+            Some((date.distance.is_none_or(|distance| distance >= 1.0), told.distance, at))
+        };
+        let near = (0..self.looks.len()).filter_map(far);
+        near.min_by(|one, other| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, _, at)| at)
     }
 
     /// Whether the present looks are as suggested.
@@ -203,6 +251,12 @@ impl Suggestion {
                 let edit = after.fold(&comes, look)?;
                 after.apply(&edit)?;
             }
+            let held = after.look(look).into_iter().flat_map(|look| look.outfits());
+            let leaves: Vec<OutfitId> = held.filter(|outfit| self.open.contains(outfit)).cloned().collect();
+            if !leaves.is_empty() {
+                let edit = after.release(&leaves)?;
+                after.apply(&edit)?;
+            }
         }
         let label = match chosen.as_slice() {
             [(_, one)] if only.is_some() => format!("as suggested: {}", board.title_of_outfit(&one.base)),
@@ -218,12 +272,13 @@ mod tests {
 
     use super::*;
     use crate::board::sample::arbitrary;
-    use crate::gather::{Kept, Likeness, Limits, solve};
+    use crate::gather::{Kept, Limits, solve};
 
     fn suggest(board: &Board) -> Option<Suggestion> {
-        let wardrobe = Wardrobe::of(board, &Likeness::of(board), None, &|| false).unwrap();
+        let likeness = Likeness::of(board);
+        let wardrobe = Wardrobe::of(board, &likeness, None, &|| false).unwrap();
         let choice = solve(wardrobe.problem(), &Limits::default()).ok()?;
-        Some(Suggestion::of(board, &wardrobe, &choice, None))
+        Some(Suggestion::of(board, &likeness, &wardrobe, &choice, None))
     }
 
     proptest! {

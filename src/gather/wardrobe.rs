@@ -2,14 +2,14 @@
 //!
 //! Outfits that are let go are neither to be served nor to be bases: that decision stands. They still count in what
 //! there is to keep. An invented look has no base but takes a place, so that the limits that it counts in are one less.
-//! The base of an established look stays a base: it is on film.
+//! The base of a look that is approved stays a base, and surely that of an established one, which is on film.
 
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, HashMap};
 
 use super::likeness::Likeness;
 use super::problem::{Group, Problem, Unfit, Wish};
 use crate::board::{
-    Among, BaseWish, Board, CharacterId, Look, LookId, Outfit, OutfitId, Scope, Stage, Standing,
+    Among, BaseWish, Board, CharacterId, Look, LookId, Outfit, OutfitId, PeriodId, Scope, Stage, Standing,
 };
 
 /// What an outfit counts: 1, and for each step of recognition one more than for the step before, so 1, 2, 4, 7, 11 and
@@ -27,8 +27,8 @@ pub struct Wardrobe {
     problem: Problem,
     /// How many of the wishes, the last, are limits of the budget.
     limits: usize,
-    /// Outfits that are bases because their looks are on film, by their places.
-    on_film: BTreeSet<usize>,
+    /// Outfits that stay bases because of the stages of their looks, by their places.
+    held: BTreeMap<usize, Stage>,
     all: f64,
     place: HashMap<OutfitId, usize>,
 }
@@ -71,10 +71,10 @@ impl Wardrobe {
         let kinds = kept.iter().map(kind).collect();
         let place = outfits.iter().cloned().zip(0..).collect();
         let problem = Problem::from_matrix(weights, cost, allowed(board, who))?.of_kinds(kinds)?;
-        let (who, on_film) = (who.cloned(), BTreeSet::new());
-        let mut wardrobe = Self { who, outfits, problem, limits: 0, on_film, all, place };
-        let limits = wardrobe.limits(board);
+        let (who, held) = (who.cloned(), BTreeMap::new());
+        let mut wardrobe = Self { who, outfits, problem, limits: 0, held, all, place };
         let wishes = wardrobe.wishes(board);
+        let limits = wardrobe.limits(board);
         wardrobe.limits = limits.len();
         wardrobe.problem = wardrobe.problem.wishing(wishes.into_iter().chain(limits))?;
         Ok(wardrobe)
@@ -130,20 +130,20 @@ impl Wardrobe {
 
     fn wishes(&mut self, board: &Board) -> Vec<Wish> {
         let who = self.who.as_ref();
-        let (mut wishes, mut films) = (Vec::new(), BTreeSet::new());
+        let (mut wishes, mut held) = (Vec::new(), BTreeMap::new());
         for (at, id) in self.outfits.iter().enumerate() {
             let Some(outfit) = board.outfit(id) else { continue };
-            let on_film = matches!(board.standing(id), Standing::Folded(look) if board
-                .look(look)
-                .is_some_and(|look| look.stage == Stage::Established && look.base.as_ref() == Some(id)));
-            if on_film {
-                films.insert(at);
-                wishes.push(Wish::Base(at));
-            }
-            match outfit.wishes.base {
-                Some(BaseWish::Must) if !on_film => wishes.push(Wish::Base(at)),
-                Some(BaseWish::Never) => wishes.push(Wish::NotBase(at)),
-                _ => {}
+            let look = board.relations().looks_of(id).first().and_then(|look| board.look(look));
+            let look = look.filter(|look| look.stage >= Stage::Approved && look.base.as_ref() == Some(id));
+            match (look, outfit.wishes.base) {
+                // What is agreed is there already, whatever was wished before.
+                (Some(look), _) => {
+                    held.insert(at, look.stage);
+                    wishes.push(Wish::Base(at));
+                }
+                (None, Some(BaseWish::Must)) => wishes.push(Wish::Base(at)),
+                (None, Some(BaseWish::Never)) => wishes.push(Wish::NotBase(at)),
+                (None, None) => {}
             }
             let others = |ids: &[OutfitId]| {
                 let places = ids.iter().filter_map(|id| self.place(id)).filter(|other| *other > at);
@@ -158,13 +158,13 @@ impl Wardrobe {
         let gather = &board.head().gather;
         for (among, most) in gather.at_most.iter().filter(|(among, _)| is_asked(among, who)) {
             let left = (*most as usize).saturating_sub(self.bases_elsewhere(board, among));
-            self.at_most(board, among, left, &mut wishes);
+            at_most(self.group(board, among), left, &mut wishes);
         }
         for (among, least) in gather.at_least.iter().filter(|(among, _)| is_asked(among, who)) {
             let missing = (*least as usize).saturating_sub(self.bases_elsewhere(board, among));
             self.at_least(board, among, missing, &mut wishes);
         }
-        self.on_film = films;
+        self.held = held;
         wishes
     }
 
@@ -174,12 +174,12 @@ impl Wardrobe {
         bases.filter(|base| self.place(base).is_none() && is_in(board, among, base)).count()
     }
 
-    /// Adds that at most so many bases are in a group, unless no choice could break it.
-    fn at_most(&self, board: &Board, among: &Among, most: usize, wishes: &mut Vec<Wish>) {
-        let group = self.group(board, among);
-        if most < group.members.len() {
-            wishes.push(Wish::AtMost(group, most));
-        }
+    /// The period of the look that an outfit is the base of, or else of the one that it would be the base of.
+    fn period_as_base<'b>(&self, board: &'b Board, id: &OutfitId) -> Option<&'b PeriodId> {
+        let relations = board.relations();
+        let look = relations.looks_of(id).first();
+        let own = look.filter(|look| board.look(look).is_some_and(|look| look.base.as_ref() == Some(id)));
+        own.map_or_else(|| relations.period_of_outfit(id), |look| relations.period_of_look(look))
     }
 
     /// Adds that at least so many bases are in a group. What only outfits that are not asked about can make good is not
@@ -219,7 +219,17 @@ impl Wardrobe {
                     && (of_other || board.look(look).is_some_and(|look| look.base.is_none()))
             };
             let taken = board.records().looks.keys().filter(elsewhere).count();
-            self.at_most(board, &among, (limit as usize).saturating_sub(taken), &mut wishes);
+            let mut group = self.group(board, &among);
+            if let Scope::Period(period) = &scope {
+                // As the counter counts: a look may be in another period than its base was worn in.
+                let is_there = |(_, id): &(usize, &OutfitId)| self.period_as_base(board, id) == Some(period);
+                let members = self.outfits.iter().enumerate().filter(is_there).map(|(at, _)| at);
+                group = Group::new(group.name, members);
+            }
+            // Where others have used up a limit, what is agreed stays all the same.
+            let agreed = group.members.iter().filter(|at| self.held.contains_key(at)).count();
+            let least = if who.is_some() { agreed } else { 0 };
+            at_most(group, (limit as usize).saturating_sub(taken).max(least), &mut wishes);
         }
         wishes
     }
@@ -234,16 +244,24 @@ impl Wardrobe {
     pub fn say(&self, board: &Board, wish: &Wish) -> String {
         let title = |at: &usize| self.outfits.get(*at).map_or("", |id| board.title_of_outfit(id));
         match wish {
-            Wish::Base(at) if self.on_film.contains(at) => {
-                format!("{} stays a base: its look is on film", title(at))
-            }
-            Wish::Base(at) => format!("{} must be a base", title(at)),
+            Wish::Base(at) => match self.held.get(at) {
+                Some(Stage::Established) => format!("{} stays a base: its look is on film", title(at)),
+                Some(_) => format!("{} stays a base: its look is approved", title(at)),
+                None => format!("{} must be a base", title(at)),
+            },
             Wish::NotBase(at) => format!("{} must not be a base", title(at)),
             Wish::Apart(one, other) => format!("{} and {} never share a look", title(one), title(other)),
             Wish::Together(one, other) => format!("{} and {} always share a look", title(one), title(other)),
             Wish::AtMost(group, most) => format!("at most {most} with a base in {}", group.name),
             Wish::AtLeast(group, least) => format!("at least {least} with a base in {}", group.name),
         }
+    }
+}
+
+/// Adds that at most so many bases are in a group, unless no choice could break it.
+fn at_most(group: Group, most: usize, wishes: &mut Vec<Wish>) {
+    if most < group.members.len() {
+        wishes.push(Wish::AtMost(group, most));
     }
 }
 

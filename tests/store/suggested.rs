@@ -10,9 +10,10 @@ use crate::{Bench, files_below, id};
 
 /// The edit that `shirr suggest --apply` makes; `None` where the wishes clash or the board's rules refuse it.
 fn as_suggested(board: &shirr::board::Board) -> Option<shirr::board::Edit> {
-    let wardrobe = Wardrobe::of(board, &Likeness::of(board), None, &|| false).unwrap();
+    let likeness = Likeness::of(board);
+    let wardrobe = Wardrobe::of(board, &likeness, None, &|| false).unwrap();
     let choice = solve(wardrobe.problem(), &Limits::default()).ok()?;
-    Suggestion::of(board, &wardrobe, &choice, None).edit(board, None).ok()
+    Suggestion::of(board, &likeness, &wardrobe, &choice, None).edit(board, None).ok()
 }
 
 #[test]

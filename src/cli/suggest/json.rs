@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use super::{Asked, Clashing, Point};
 use crate::board::{OutfitId, Standing};
 use crate::check::words::look_title;
-use crate::gather::likeness::{Explanation, Part, is_stretch};
+use crate::gather::likeness::{Explanation, Part};
 use crate::gather::{Becomes, Feature, Suggested, Suggestion};
 
 /// A suggestion that is not applied.
@@ -54,6 +54,7 @@ fn document(asked: &Asked<'_>, suggestion: &Suggestion, applied: Option<&str>) -
         "looks": suggestion.looks.iter().map(|suggested| look(asked, suggested)).collect::<Vec<_>>(),
         "goes": suggestion.goes.iter().map(goes).collect::<Vec<_>>(),
         "left": left.collect::<Vec<_>>(),
+        "open": suggestion.open,
         "within": asked.within(),
         "stays": suggestion.stays(),
         "applied": applied,
@@ -110,8 +111,9 @@ fn folded(asked: &Asked<'_>, id: &OutfitId, base: &OutfitId, distance: f64) -> V
         "title": asked.board.title_of_outfit(id),
         "worn": worn(asked, id),
         "now-in": now,
-        "alike": 1.0 - distance,
-        "stretch": is_stretch(distance),
+        "kept": 1.0 - distance,
+        "alike": told.as_ref().map(Explanation::alike),
+        "stretch": told.as_ref().map(Explanation::is_stretch),
         "most": told.iter().flat_map(Explanation::most).map(Feature::word).collect::<Vec<_>>(),
         "least": told.as_ref().and_then(Explanation::least).map(Feature::word),
         "features": told.iter().flat_map(|told| &told.parts).map(feature).collect::<Vec<_>>(),

@@ -175,7 +175,8 @@ impl Asked<'_> {
     /// What is best, or what stands in the way.
     fn suggest(&self) -> Result<Result<Suggestion, Clashing>, Failure> {
         let who = self.who.as_ref();
-        let suggestion = |choice: Choice| Suggestion::of(self.board, &self.wardrobe, &choice, who);
+        let suggestion =
+            |choice: Choice| Suggestion::of(self.board, &self.likeness, &self.wardrobe, &choice, who);
         self.answered(solve(self.wardrobe.problem(), &limits()).map(suggestion))
     }
 

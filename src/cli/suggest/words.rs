@@ -16,6 +16,7 @@ pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
         to.push_str(&look(asked, number, suggested));
     }
     going(asked, suggestion, &mut to);
+    open(asked, suggestion, &mut to);
     let within = asked.within();
     if within.is_empty() {
         to.push_str("\nNo wishes and limits but the number of looks.\n");
@@ -24,7 +25,9 @@ pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
         within.iter().for_each(|wish| lines(&mut to, wish));
     }
     if suggestion.stays() {
-        to.push_str("\nYour looks are as suggested.\n");
+        let left =
+            if suggestion.left.is_empty() { "Your looks are as suggested." } else { "Nothing changes." };
+        let _ = writeln!(to, "\n{left}");
     } else {
         to.push_str(
             "\nThe same command with `--apply` makes the looks so, as one edit that can be undone.\n",
@@ -45,6 +48,7 @@ pub(super) fn applied(asked: &Asked<'_>, (suggestion, label): &(Suggestion, Stri
     };
     [Becomes::New, Becomes::OtherBase, Becomes::OtherOutfits].into_iter().for_each(&mut of);
     going(asked, suggestion, &mut to);
+    open(asked, suggestion, &mut to);
     to.push_str("\n`u` on the board takes it back whole.\n");
     to
 }
@@ -177,12 +181,15 @@ fn going(asked: &Asked<'_>, suggestion: &Suggestion, to: &mut String) {
         let _ =
             writeln!(to, "\nLooks that go, with their notes; their scenes are then worn in the other look:");
         for (look, into) in &suggestion.goes {
-            let into = suggestion.looks.get(*into);
-            let into = into.map(|into| outfit(asked, &into.base)).unwrap_or_default();
+            let Some(into) = suggestion.looks.get(*into) else { continue };
+            let base = asked.board.look(look).and_then(|look| look.base.as_ref());
+            let is_kept = base.is_some_and(|base| into.outfits().any(|id| id == base));
+            let only = if is_kept { "" } else { ", for want of a nearer one: nothing is kept of it" };
             let _ = writeln!(
                 to,
-                "  {} into {into}\n    {}",
+                "  {} into {}{only}\n    {}",
                 quoted(asked, look),
+                outfit(asked, &into.base),
                 Plain::line(&at_stake(asked.board, look))
             );
         }
@@ -190,6 +197,18 @@ fn going(asked: &Asked<'_>, suggestion: &Suggestion, to: &mut String) {
     if !suggestion.left.is_empty() {
         let _ = writeln!(to, "\nLeft as they are, since their character is to have no look:");
         suggestion.left.iter().for_each(|look| lines(to, &quoted(asked, look)));
+    }
+}
+
+/// Outfits that no look keeps, whether in one or in none.
+fn open(asked: &Asked<'_>, suggestion: &Suggestion, to: &mut String) {
+    if !suggestion.open.is_empty() {
+        let _ = writeln!(
+            to,
+            "\nIn no look, since nothing much of them would be kept in any: fold them where you know better, or let \
+             them go:"
+        );
+        suggestion.open.iter().for_each(|id| lines(to, &outfit(asked, id)));
     }
 }
 

@@ -6,9 +6,14 @@ use super::Feature;
 /// the other. It is the number that is shown, rounded, so that one number never has two words.
 pub const STRETCH: f64 = 35.0;
 
-/// Whether it is a stretch to let one outfit stand for another at such a distance.
-pub fn is_stretch(distance: f64) -> bool {
-    (100.0 * (1.0 - distance)).round() <= STRETCH
+/// The same of two outfits whose dates are wholly unlike: across so many years one stands for the other only where that is
+/// near.
+pub const STRETCH_OF_YEARS: f64 = 49.0;
+
+/// Whether it is a stretch to let one outfit stand for another at such a distance, and at such a one in date.
+pub fn is_stretch(distance: f64, in_date: Option<f64>) -> bool {
+    let most = if in_date.is_some_and(|distance| distance >= 1.0) { STRETCH_OF_YEARS } else { STRETCH };
+    (100.0 * (1.0 - distance)).round() <= most
 }
 
 /// How a distance comes about.
@@ -45,7 +50,8 @@ impl Explanation {
 
     /// Whether it is a stretch to let the one stand for the other.
     pub fn is_stretch(&self) -> bool {
-        is_stretch(self.distance)
+        let date = self.parts.iter().find(|part| part.feature == Feature::Date);
+        is_stretch(self.distance, date.and_then(|part| part.distance))
     }
 
     /// How alike they are, in a word or two.
@@ -73,7 +79,7 @@ impl Explanation {
         parts_them.max_by(|one, other| one.adds.total_cmp(&other.adds)).map(|part| part.feature)
     }
 
-    /// `close, 78 % alike: most in pieces and silhouette, least in date`.
+    /// `close, 78 % alike: most in pieces and silhouette, least in date`; of a stretch also that it keeps nothing.
     pub fn in_words(&self) -> String {
         let mut said = Vec::new();
         let most: Vec<&str> = self.most().into_iter().map(Feature::word).collect();
@@ -82,7 +88,8 @@ impl Explanation {
         }
         said.extend(self.least().map(|feature| format!("least in {}", feature.word())));
         let said = if said.is_empty() { String::new() } else { format!(": {}", said.join(", ")) };
-        format!("{}, {:.0} % alike{said}", self.word(), 100.0 * self.alike())
+        let nothing = if self.is_stretch() { ", so nothing is kept" } else { "" };
+        format!("{}, {:.0} % alike{nothing}{said}", self.word(), 100.0 * self.alike())
     }
 }
 
@@ -121,6 +128,6 @@ mod tests {
         assert_eq!(close.in_words(), "close, 80 % alike: most in occasion and pieces, least in date");
         let far = explain("a", "c");
         assert!(far.is_stretch() && far.most().is_empty(), "{far:?}");
-        assert_eq!(far.in_words(), "a stretch, 0 % alike: least in occasion");
+        assert_eq!(far.in_words(), "a stretch, 0 % alike, so nothing is kept: least in occasion");
     }
 }

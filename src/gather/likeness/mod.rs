@@ -3,6 +3,9 @@
 //! The distance is from 0 to 1, the same both ways, 0 of an outfit with itself, and 1 between characters. What a record
 //! does not say is left out on both sides, so that an outfit of which little is known is judged by what is.
 //!
+//! Where it is a stretch to let one stand for the other ([`STRETCH`], and across many years [`STRETCH_OF_YEARS`]), the distance is 1: nothing of the one is kept in
+//! the other, and no sum of such stretches makes a look worth anything. [`Likeness::explain`] tells the coefficient itself.
+//!
 //! What counts how much is the board's own to say ([`GatherSettings`]). By default what it
 //! was worn for counts most, then the garments, since that is what tells an audience one costume from another; then
 //! colours and date; outline, cloth and threads least. An outfit is told by its main piece and its main colour, less by
@@ -18,7 +21,8 @@ mod words;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-pub use explanation::{Explanation, Part, STRETCH, is_stretch};
+use explanation::is_stretch;
+pub use explanation::{Explanation, Part, STRETCH, STRETCH_OF_YEARS};
 
 use palette::{Differences, Palette, unlike};
 use traits::Traits;
@@ -198,12 +202,12 @@ impl Likeness {
         }
     }
 
-    /// How unlike two outfits are, from 0 to 1, in single precision as in a [`matrix`](Self::matrix). 1 where they are of
+    /// How unlike two outfits are, from 0 to 1, where that is no stretch, in single precision as in a [`matrix`](Self::matrix). 1 where they are of
     /// different characters, or one is not there.
     pub fn distance(&self, one: &OutfitId, other: &OutfitId) -> f64 {
         let pair = self.ready.get(one).zip(self.ready.get(other));
         let difference = |one, other| self.palette.difference(one, other);
-        pair.map_or(1.0, |(one, other)| f64::from(self.between(one, other, &difference)))
+        pair.map_or(1.0, |(one, other)| f64::from(self.apart(one, other, &difference)))
     }
 
     /// All distances among some outfits, row by row; all that are not there are 1 from any other. On as many threads as
@@ -226,7 +230,7 @@ impl Likeness {
                 }
                 for (cost, other) in row.iter_mut().zip(&ready).skip(i + 1) {
                     let pair = ready[i].zip(*other);
-                    *cost = pair.map_or(1.0, |(one, other)| self.between(one, other, &difference));
+                    *cost = pair.map_or(1.0, |(one, other)| self.apart(one, other, &difference));
                 }
             }
         };
@@ -246,6 +250,18 @@ impl Likeness {
             }
         }
         Some(cost)
+    }
+
+    /// The coefficient, or 1 where it is a stretch.
+    fn apart(
+        &self,
+        one: &(Arc<Outfit>, Traits),
+        other: &(Arc<Outfit>, Traits),
+        difference: &impl Fn(u32, u32) -> f32,
+    ) -> f32 {
+        let between = self.between(one, other, difference);
+        let in_date = gower::interval(one.1.day, other.1.day, self.days_apart);
+        if is_stretch(between.into(), in_date) { 1.0 } else { between }
     }
 
     fn between(

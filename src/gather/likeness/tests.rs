@@ -88,3 +88,43 @@ fn the_boards_own_weights_count() {
     let years = (day(&one) - day(&other)).abs() as f64 / 365.25;
     assert!((likeness.distance(&one, &other) - years / 1000.0).abs() < 1e-6);
 }
+
+#[test]
+fn a_stretch_keeps_nothing_and_across_many_years_only_what_is_near_stands() {
+    let mut records = crate::board::sample::records();
+    let mut add = |id: &str, worn: &str, occasion: &str| {
+        let outfit = serde_json::json!({
+            "title": id, "character": "odile", "worn": worn, "occasion": occasion, "pieces": [{"name": "coat"}],
+        });
+        records.outfits.insert(id.parse().unwrap(), Arc::new(serde_json::from_value(outfit).unwrap()));
+    };
+    add("market", "1920", "market");
+    add("funeral", "1921", "funeral");
+    add("wedding", "1940", "wedding");
+    add("fair", "1940", "market");
+    let board = Board::new(records);
+    let of = |likeness: &Likeness, other: &str| {
+        let (one, other) = (id("market"), id(other));
+        let told = likeness.explain(&one, &other).unwrap();
+        (told.alike(), told.is_stretch(), likeness.distance(&one, &other))
+    };
+    // Occasion counts 4, pieces 3, date 2 and threads, of which neither has any, nothing.
+    let likeness = Likeness::of(&board);
+    let (alike, is_stretch, distance) = of(&likeness, "funeral");
+    assert!((alike - (3.0 + 2.0 * 11.0 / 12.0) / 9.0).abs() < 1e-3 && !is_stretch && distance == 1.0 - alike);
+    let (alike, is_stretch, distance) = of(&likeness, "wedding");
+    assert!((alike - 3.0 / 9.0).abs() < 1e-6 && is_stretch && distance == 1.0);
+    let (alike, is_stretch, distance) = of(&likeness, "fair");
+    assert!((alike - 7.0 / 9.0).abs() < 1e-6 && !is_stretch && distance < 1.0);
+    // What is a stretch across twenty years is none where the board says that twenty are not so many.
+    let mut board = board;
+    for (years, is_stretch) in [(20.0, true), (40.0, false)] {
+        let edit = board.change_head("", |head| {
+            head.gather.years_apart = crate::board::Reach::new(years);
+            head.gather.weights.pieces = crate::board::Weight::new(4.0);
+            head.gather.weights.occasion = crate::board::Weight::new(4.2);
+        });
+        board.apply(&edit).unwrap();
+        assert_eq!(of(&Likeness::of(&board), "wedding").1, is_stretch, "{years}");
+    }
+}

@@ -149,7 +149,7 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
         }
     };
     let found = Found {
-        suggestion: Suggestion::of(board, &wardrobe, &choice, who),
+        suggestion: Suggestion::of(board, &likeness, &wardrobe, &choice, who),
         worth: Worth::of(board, &likeness, &wardrobe),
         curve: Curve::Drawing,
         likeness: likeness.clone(),
