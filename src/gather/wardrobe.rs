@@ -215,10 +215,10 @@ impl Wardrobe {
             let elsewhere = |look: &&LookId| {
                 let of_other =
                     who.is_some_and(|who| board.look(look).is_some_and(|look| look.character != *who));
-                board.counts_in(look, &scope)
-                    && (of_other || board.look(look).is_some_and(|look| look.base.is_none()))
+                of_other || board.look(look).is_some_and(|look| look.base.is_none())
             };
-            let taken = board.records().looks.keys().filter(elsewhere).count();
+            let counted = board.records().looks.keys().filter(|look| board.counts_in(look, &scope));
+            let taken = counted.clone().filter(elsewhere).count();
             let mut group = self.group(board, &among);
             if let Scope::Period(period) = &scope {
                 // As the counter counts: a look may be in another period than its base was worn in.
@@ -226,10 +226,9 @@ impl Wardrobe {
                 let members = self.outfits.iter().enumerate().filter(is_there).map(|(at, _)| at);
                 group = Group::new(group.name, members);
             }
-            // Where others have used up a limit, what is agreed stays all the same.
-            let agreed = group.members.iter().filter(|at| self.held.contains_key(at)).count();
-            let least = if who.is_some() { agreed } else { 0 };
-            at_most(group, (limit as usize).saturating_sub(taken).max(least), &mut wishes);
+            // One character alone does not pay for a limit that the whole cast has passed.
+            let present = if who.is_some() { counted.count() - taken } else { 0 };
+            at_most(group, (limit as usize).saturating_sub(taken).max(present), &mut wishes);
         }
         wishes
     }

@@ -34,7 +34,7 @@ pub(super) fn clash(asked: &Asked<'_>, clash: &Clashing) -> Value {
     json!({
         "board": board(asked),
         "character": asked.who,
-        "clash": {"looks": clash.looks, "wishes": clash.wishes},
+        "clash": {"looks": clash.looks, "wishes": clash.wishes, "every": clash.every},
     })
 }
 
