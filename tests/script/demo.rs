@@ -1,8 +1,10 @@
 //! The demo's script, and a second draft of it.
 
+use std::collections::BTreeMap;
 use std::path::Path;
+use std::sync::Arc;
 
-use shirr::board::{Board, Records, SceneNumber, rules};
+use shirr::board::{Board, Decision, Meeting, Records, SceneNumber, Stop, rules};
 use shirr::bring::script::{Draft, Part, Script, edit, touched};
 use shirr::store;
 
@@ -182,6 +184,55 @@ fn a_second_draft_loses_no_look_and_no_note_and_undo_brings_the_first_back() {
         (on(&before, 10), on(&board, 10)),
         (numbered(&["15", "20", "25"]), numbered(&["15", "20", "24"]))
     );
+    board.apply(&inverse).unwrap();
+    assert_eq!(board.records(), before.records());
+}
+
+#[test]
+fn a_second_draft_loses_no_decision_and_says_none_of_another_scene() {
+    // What was said of each scene of the part, of one outside it, and of a look.
+    let mut records = demo().records().clone();
+    let decided =
+        |at: Stop| Decision { decision: format!("said at {at}"), at, owner: String::new(), due: None };
+    let of_scenes =
+        demo().records().scenes.iter().map(|scene| Stop::Scene(scene.number.clone())).collect::<Vec<_>>();
+    let of_look = Stop::Look("od-crossing-black".parse().unwrap());
+    let decisions: Vec<Decision> = of_scenes.into_iter().chain([of_look, Stop::Board]).map(decided).collect();
+    let meeting = Meeting { decisions, ..Meeting::default() };
+    records.meetings.insert("2026-11-25".parse().unwrap(), Arc::new(meeting));
+    let before = Board::new(records);
+    let mut board = before.clone();
+    let (comparison, edit) = edit(&board, &draft(&second(), &board), Some(&part())).unwrap();
+    let inverse = board.apply(&edit).unwrap();
+    let said = |board: &Board| -> Vec<(String, String)> {
+        let minutes = board.records().meetings.values().flat_map(|meeting| meeting.decisions.iter());
+        minutes.map(|one| (one.decision.clone(), one.at.to_string())).collect()
+    };
+    let (was, is) = (said(&before), said(&board));
+    assert_eq!(is.len(), was.len(), "nothing that was decided is lost");
+    let scenes = before.records().scenes.iter().map(|scene| scene.number.clone());
+    let old: Vec<SceneNumber> = scenes.filter(|number| part().holds(number)).collect();
+    let becomes: BTreeMap<SceneNumber, SceneNumber> = comparison
+        .pairs
+        .iter()
+        .map(|(from, to)| (old[*from].clone(), comparison.numbers[*to].clone()))
+        .collect();
+    let mut moved = 0;
+    for ((text, at), (also, now)) in was.iter().zip(&is) {
+        assert_eq!(text, also);
+        let number = at.strip_prefix("scene ").map(number);
+        let expected = match number.filter(|number| part().holds(number)) {
+            None => at.clone(),
+            Some(number) => match becomes.get(&number) {
+                Some(becomes) => format!("scene {becomes}"),
+                None if board.scene(&number).is_some() => "board".to_owned(),
+                None => at.clone(),
+            },
+        };
+        assert_eq!(*now, expected, "{text}");
+        moved += usize::from(now != at);
+    }
+    assert!(moved >= 2, "the second draft numbers scenes anew: {moved}");
     board.apply(&inverse).unwrap();
     assert_eq!(board.records(), before.records());
 }

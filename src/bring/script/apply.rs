@@ -118,8 +118,9 @@ fn records(
             }
         })
         .collect();
-    records.scenes = merged(&records.scenes, scenes, &was, part);
-    renumber::follow(&mut records, &renumbering);
+    let all = merged(&records.scenes, scenes, &was, part);
+    let before = std::mem::replace(&mut records.scenes, all);
+    renumber::follow(&mut records, &before, &renumbering);
     records
 }
 
