@@ -200,6 +200,13 @@ impl Suggestion {
         near.min_by(|one, other| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, _, at)| at)
     }
 
+    /// Whether the base of the nth look that goes is kept in the look that it goes into.
+    pub fn is_kept(&self, board: &Board, go: usize) -> bool {
+        let (look, into) = &self.goes[go];
+        let base = board.look(look).and_then(|look| look.base.as_ref());
+        base.is_some_and(|base| self.looks[*into].outfits().any(|id| id == base))
+    }
+
     /// Whether the present looks are as suggested.
     pub fn stays(&self) -> bool {
         self.goes.is_empty() && self.looks.iter().all(Suggested::stays)

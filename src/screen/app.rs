@@ -191,7 +191,7 @@ impl App {
         &mut self,
         edit: &Edit,
         outfits: Vec<OutfitId>,
-        again: impl Fn(&Board) -> Result<Edit, Refused> + 'static,
+        again: impl Fn(&Board) -> Result<Edit, Refused> + Send + Sync + 'static,
     ) -> bool {
         if edit.is_empty() {
             self.say("nothing changed");
@@ -203,11 +203,15 @@ impl App {
         if passed.is_empty() {
             return self.commit(edit);
         }
-        let question = {
-            self.measure.refresh(self.open.board(), self.version);
-            let likeness = self.measure.likeness();
-            limit::question(self.board(), self.open.board(), likeness, passed, outfits, Box::new(again))
+        self.measure.refresh(self.open.board(), self.version);
+        let stopped = limit::Stopped {
+            seen: self.board().clone(),
+            now: self.open.board().clone(),
+            likeness: self.measure.likeness().clone(),
+            edit: edit.clone(),
+            make: std::sync::Arc::new(again),
         };
+        let question = limit::question(stopped, passed, outfits);
         self.open_layer(question);
         false
     }

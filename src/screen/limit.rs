@@ -1,97 +1,32 @@
 //! A change that would pass a limit stops here and offers ways to make room.
 
-use std::rc::Rc;
+mod mergers;
+mod room;
+
+use std::sync::Arc;
 
 use super::app::App;
-use super::deeds::{apart_words, count_words};
 use super::layers::form::Filled;
 use super::layers::{Field, Form, Item, Pick};
-use crate::board::{Board, Count, Edit, LookId, OutfitId, Refused, Scope};
+use crate::board::{Board, Count, Edit, OutfitId, Refused, Scope};
 use crate::check::words::capital;
-use crate::gather::{Likeness, lost_by_mergers};
 use crate::screen::dates::today;
+pub use mergers::Stopped;
+use room::Room;
 
-type Make = Box<dyn Fn(&Board) -> Result<Edit, Refused>>;
-
-enum Way {
-    Merge(crate::board::room::Merger),
-    Fold,
-    Raise,
-    Leave,
-}
-
-/// How many mergers are offered.
-const OFFERED: usize = 3;
+/// What makes an edit once more where room was made.
+pub type Make = Arc<dyn Fn(&Board) -> Result<Edit, Refused> + Send + Sync>;
 
 /// The question how to make room: a merger (the cheapest in *kept* first), another look, or a higher limit. Edits are
-/// made from the board as it was `seen`, and must keep the limits of the board as it is `now`.
-pub fn question(
-    seen: &Board,
-    now: &Board,
-    likeness: &Likeness,
-    passed: Vec<(Scope, Count)>,
-    outfits: Vec<OutfitId>,
-    make: Make,
-) -> Pick {
-    let mut lead: Vec<String> = passed
-        .iter()
-        .map(|(scope, count)| {
-            let limit = count.limit.unwrap_or(0);
-            format!(
-                "{} would hold {} looks, and the limit is {limit}.",
-                capital(&now.scope_name(scope)),
-                count.used
-            )
-        })
-        .collect();
+/// made from the board as it was seen, and must keep the limits of the board as it is now.
+pub fn question(stopped: Stopped, passed: Vec<(Scope, Count)>, outfits: Vec<OutfitId>) -> Room {
+    let over = |(scope, count): &(Scope, Count)| {
+        let (name, limit) = (stopped.now.scope_name(scope), count.limit.unwrap_or(0));
+        format!("{} would hold {} looks, and the limit is {limit}.", capital(&name), count.used)
+    };
+    let mut lead: Vec<String> = passed.iter().map(over).collect();
     lead.push("Nothing is changed yet. Make room:".to_owned());
-    let scopes: Vec<Scope> = passed.iter().map(|(scope, _)| scope.clone()).collect();
-    let mut ways = Vec::new();
-    let mut items = Vec::new();
-    let mergers = seen.mergers_that_make_room(&scopes);
-    let pairs = mergers.iter().map(|merger| (&merger.from, &merger.into));
-    let mut mergers: Vec<_> = lost_by_mergers(seen, likeness, pairs).into_iter().zip(mergers).collect();
-    // What an invented look is for, *kept* does not measure: its merger costs nothing there, and comes last. Of those
-    // that cost the same the nearest in time stays first.
-    let invented = |look: &LookId| seen.look(look).is_some_and(|look| look.base.is_none());
-    mergers.sort_by(|a, b| (invented(&a.1.from)).cmp(&invented(&b.1.from)).then(a.0.total_cmp(&b.0)));
-    for (lost, merger) in mergers {
-        // A merger that cannot go with the edit, or that still leaves it over, is no offer.
-        if ways.len() == OFFERED {
-            break;
-        }
-        let Ok(edit) = with_merger(seen, &merger, &make) else { continue };
-        if !now.limits_passed_by(&edit).is_ok_and(|still| still.is_empty()) {
-            continue;
-        }
-        let title = |id| seen.look(id).map_or("", |look| look.title.as_str());
-        let apart = merger.days.map_or(String::new(), |days| format!(" · {}", apart_words(days)));
-        let apart = format!("{}{apart}", lost_words(lost));
-        items.push(
-            Item::new(format!("Merge {} into {}", title(&merger.from), title(&merger.into)), apart)
-                .marked("⇥"),
-        );
-        ways.push(Way::Merge(merger));
-    }
-    if !outfits.is_empty() {
-        let text = format!("Fold {} into a look that is there", count_words(outfits.len()));
-        items.push(Item::new(text, "no new look").marked("↳"));
-        ways.push(Way::Fold);
-    }
-    items.push(Item::new("Raise the limit, on the record", "with a reason").marked("↑"));
-    ways.push(Way::Raise);
-    items.push(Item::new("Leave it", "nothing is changed"));
-    ways.push(Way::Leave);
-    let make: Rc<Make> = Rc::new(make);
-    Pick::question("Over the limit", lead, items, move |app, choice| match ways.get(choice) {
-        Some(Way::Merge(merger)) => {
-            let edit = with_merger(app.board(), merger, &make);
-            app.change(edit);
-        }
-        Some(Way::Fold) => app.fold(outfits),
-        Some(Way::Raise) => raise(app, passed, make),
-        Some(Way::Leave) | None => app.say("nothing was changed"),
-    })
+    Room::ask(stopped, lead, passed, outfits)
 }
 
 /// What a merger costs of all that is kept: `keeps 0.8 % less`.
@@ -106,19 +41,9 @@ fn lost_words(lost: f64) -> String {
     }
 }
 
-fn raise(app: &mut App, passed: Vec<(Scope, Count)>, make: Rc<Make>) {
+fn raise(app: &mut App, passed: Vec<(Scope, Count)>, make: Make) {
     let raises = passed.into_iter().map(|(scope, count)| (scope, count.used)).collect();
     app.raise_limits(raises, move |board| Some(make(board)));
-}
-
-/// The merger and then the change, as one edit.
-fn with_merger(board: &Board, merger: &crate::board::room::Merger, make: &Make) -> Result<Edit, Refused> {
-    let merge = board.merge_looks(&merger.from, &merger.into)?;
-    let mut merged = board.clone();
-    merged.apply(&merge)?;
-    let rest = make(&merged)?;
-    let label = format!("{}; {}", merge.label, rest.label);
-    Ok(Edit::new(label, merge.changes.into_iter().chain(rest.changes).collect()))
 }
 
 impl App {

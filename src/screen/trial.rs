@@ -4,6 +4,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::time::{Duration, Instant};
 
 use crossterm::event::{Event, KeyCode, KeyEvent, KeyModifiers, MouseButton, MouseEvent, MouseEventKind};
 use ratatui::buffer::Buffer;
@@ -117,6 +118,19 @@ impl Trial {
     /// One frame as text.
     pub fn screen(&mut self, size: (u16, u16)) -> String {
         lines(&self.buffer(size)).join("\n")
+    }
+
+    /// Draws frames until one is as it is waited for: what works on a thread tells the frame when it is done.
+    pub fn waits(&mut self, size: (u16, u16), until: impl Fn(&str) -> bool) -> String {
+        let began = Instant::now();
+        loop {
+            let screen = self.screen(size);
+            if until(&screen) {
+                return screen;
+            }
+            assert!(began.elapsed() < Duration::from_secs(120), "{screen}");
+            std::thread::sleep(Duration::from_millis(5));
+        }
     }
 
     /// The part of a frame between header and footer as text, and below it what it shows in reverse.

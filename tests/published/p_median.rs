@@ -112,7 +112,8 @@ fn check(instance: &Instance, try_all: bool) -> bool {
             check_early(instance, optimum);
             true
         }
-        (Err(Unsolved::Clash { wishes, looks }), None) => {
+        (Err(Unsolved::Clash { wishes, looks, every }), None) => {
+            assert!(every, "each wish has a part in it: {instance}");
             check_clash(&wishes, looks, instance);
             false
         }

@@ -25,6 +25,7 @@ fn stopped(user: &User) -> (PathBuf, Program) {
     program.types("\r", "Over the limit");
     // The footer is the last row that is drawn.
     program.shows("enter choose · esc close");
+    program.until("the mergers measured", |screen| !screen.contains("measuring"));
     (board, program)
 }
 

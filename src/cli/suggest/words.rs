@@ -180,11 +180,13 @@ fn going(asked: &Asked<'_>, suggestion: &Suggestion, to: &mut String) {
     if !suggestion.goes.is_empty() {
         let _ =
             writeln!(to, "\nLooks that go, with their notes; their scenes are then worn in the other look:");
-        for (look, into) in &suggestion.goes {
+        for (go, (look, into)) in suggestion.goes.iter().enumerate() {
             let Some(into) = suggestion.looks.get(*into) else { continue };
-            let base = asked.board.look(look).and_then(|look| look.base.as_ref());
-            let is_kept = base.is_some_and(|base| into.outfits().any(|id| id == base));
-            let only = if is_kept { "" } else { ", for want of a nearer one: nothing is kept of it" };
+            let only = if suggestion.is_kept(asked.board, go) {
+                ""
+            } else {
+                ", for want of a nearer one: nothing is kept of it"
+            };
             let _ = writeln!(
                 to,
                 "  {} into {}{only}\n    {}",

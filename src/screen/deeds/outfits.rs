@@ -13,7 +13,7 @@ impl App {
     pub fn propose(
         &mut self,
         outfits: Vec<OutfitId>,
-        make: impl Fn(&Board) -> Result<Edit, Refused> + 'static,
+        make: impl Fn(&Board) -> Result<Edit, Refused> + Send + Sync + 'static,
     ) -> Result<(), String> {
         let edit = make(self.board()).map_err(|refused| refused.to_string())?;
         self.put(&edit, outfits, make);

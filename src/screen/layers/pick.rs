@@ -91,6 +91,21 @@ impl Pick {
         self
     }
 
+    /// The row in focus.
+    pub fn at_row(&self) -> usize {
+        self.cursor.at
+    }
+
+    /// Puts items, or none, in the place of one. What is in focus stays so; in the place of what goes it is the first of
+    /// what comes.
+    pub fn replace(&mut self, item: usize, by: Vec<Item>) {
+        let focus = self.shown.get(self.cursor.at).copied().unwrap_or(0);
+        let focus = if focus > item { focus - 1 + by.len() } else { focus };
+        self.items.splice(item..=item, by);
+        self.narrow();
+        self.cursor.at = self.shown.iter().position(|shown| *shown == focus).unwrap_or(0);
+    }
+
     /// Whether there is nothing to choose from.
     pub fn is_empty(&self) -> bool {
         self.items.is_empty()

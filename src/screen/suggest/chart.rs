@@ -16,16 +16,20 @@ pub struct Chart<'a> {
 /// Parts of a cell, from the bottom.
 const EIGHTHS: [&str; 9] = [" ", "▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"];
 
-/// Draws the chart: a column for each number of looks, a scale at the left, and a mark where the present list is.
+/// Draws the chart: a column for each number of looks, a scale at the left, the axes' names, and a mark where the
+/// present list is.
 pub fn draw(canvas: &mut Canvas<'_>, area: Rect, chart: &Chart<'_>) {
     const SCALE: u16 = 6;
-    if area.height < 5 || area.width < SCALE + 10 || chart.curve.is_empty() {
+    const LOOKS: u16 = 6;
+    if area.height < 5 || area.width < SCALE + LOOKS + 10 || chart.curve.is_empty() {
         return;
     }
     let (text, quiet, open, within) =
         (canvas.theme.text(), canvas.theme.quiet(), canvas.theme.full(), canvas.theme.within());
+    canvas.put(area.x, area.y, SCALE, "kept", quiet);
+    let area = Rect::new(area.x, area.y + 1, area.width, area.height - 1);
     let high = area.height - 2;
-    let room = usize::from(area.width - SCALE);
+    let room = usize::from(area.width - SCALE - LOOKS);
     let shown = chart.curve.len().min(room);
     let wide = u16::try_from((room / shown).clamp(1, 4)).unwrap_or(1);
     let most = chart.curve.iter().flatten().map(|point| point.0).fold(chart.now.1, f64::max).max(0.01);
@@ -55,6 +59,9 @@ pub fn draw(canvas: &mut Canvas<'_>, area: Rect, chart: &Chart<'_>) {
             canvas.put(x, area.y + row, 1, "◆", open);
         }
     }
+    let end = area.x + SCALE + u16::try_from(shown).unwrap_or(0) * wide;
+    // The last number may reach beyond the last column.
+    canvas.put((end + 2).min(area.right() - 5), area.y + high, 5, "looks", quiet);
     let words = format!("◆ yours: {} keep {}", counted(chart.now.0, "look"), percent(chart.now.1));
     canvas.put(area.x + SCALE, area.y + high + 1, area.width - SCALE, &words, text);
 }

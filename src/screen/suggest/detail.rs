@@ -1,60 +1,77 @@
 //! What stands beside the list: one suggested look explained, or the curve.
 
 use ratatui::layout::Rect;
-use ratatui::style::Style;
 
+use super::about::{Said, Tone};
 use super::chart::{self, Chart};
-use super::work::Found;
+use super::work::{Alone, Found};
 use crate::board::{Board, LookId, OutfitId};
-use crate::check::words::{at_stake, look_title, percent};
+use crate::check::words::{at_stake, capital, look_title, percent};
 use crate::gather::Suggested;
 use crate::screen::canvas::{Canvas, wrapped};
+use crate::screen::deeds::outfit_words;
+
+/// How many lines of a suggested look come before its outfits: its base, and what it is now.
+pub const LEAD: usize = 2;
 
 /// One suggested look: what it is now, and how like its base each outfit is, and in what.
-pub fn look(board: &Board, found: &Found, at: usize, canvas: &mut Canvas<'_>, area: Rect) {
+pub fn look(board: &Board, found: &Found, at: usize) -> Vec<Said> {
     let suggested = &found.suggestion.looks[at];
-    let (heading, text, quiet) = (canvas.theme.heading(), canvas.theme.text(), canvas.theme.quiet());
-    let mut lines: Vec<(String, Style)> = vec![(board.title_of_outfit(&suggested.base).to_owned(), heading)];
-    lines.push((now(board, suggested), text));
+    let mut lines =
+        vec![(outfit_words(board, &suggested.base), Tone::Heading), (now(board, suggested), Tone::Plain)];
     for (outfit, _) in &suggested.folded {
         let comes = if suggested.comes.contains(outfit) { "+ " } else { "  " };
-        lines.push((format!("{comes}{}", board.title_of_outfit(outfit)), text));
+        lines.push((format!("{comes}{}", outfit_words(board, outfit)), Tone::Plain));
         if let Some(explanation) = found.likeness.explain(outfit, &suggested.base) {
-            lines.push((format!("    {}", explanation.in_words()), quiet));
+            lines.push((format!("    {}", explanation.in_words()), Tone::Quiet));
         }
     }
     for outfit in &suggested.leaves {
         let to = found.suggestion.looks.iter().find(|look| look.outfits().any(|held| held == outfit));
-        let to = to.map_or("", |look| board.title_of_outfit(&look.base));
-        lines.push((format!("− {}, to {to}", board.title_of_outfit(outfit)), text));
+        let to = to.map_or(String::new(), |look| format!(", to {}", board.title_of_outfit(&look.base)));
+        lines.push((format!("− {}{to}", outfit_words(board, outfit)), Tone::Plain));
     }
     if suggested.folded.is_empty() {
-        lines.push(("  stands for itself alone".to_owned(), quiet));
+        lines.push(("  stands for itself alone".to_owned(), Tone::Quiet));
     }
-    let mut y = area.y;
-    for (line, style) in lines {
-        // A line that goes on is indented like its beginning.
-        let indent = line.len() - line.trim_start().len();
-        let room = usize::from(area.width).saturating_sub(indent).max(8);
-        for part in wrapped(line.trim_start(), room) {
-            if y >= area.bottom() {
-                return;
-            }
-            let indent = u16::try_from(indent).unwrap_or(0).min(area.width);
-            canvas.put(area.x + indent, y, area.width - indent, &part, style);
-            y += 1;
-        }
+    lines
+}
+
+/// What is said where taking just one look would change nothing.
+pub const NOTHING: &str = "alone it changes nothing: what leaves it goes with the looks that take it";
+
+/// What taking just one look does to what is kept; nothing where it is as it is.
+pub fn alone(suggested: &Suggested, before: f64, alone: Option<&Alone>) -> Option<Said> {
+    if suggested.stays() && alone.is_none_or(Alone::is_nothing) {
+        return None;
     }
+    let Some(alone) = alone else {
+        return Some(("What it does if only it is taken is being worked out …".to_owned(), Tone::Quiet));
+    };
+    if let Err(why) = &alone.edit {
+        return Some((format!("It cannot be taken alone: {why}."), Tone::Warning));
+    }
+    let Some(after) = alone.kept else {
+        return Some((format!("{}.", capital(NOTHING)), Tone::Quiet));
+    };
+    let change = format!("{} kept → {}", percent(before), percent(after));
+    Some(if alone.keeps_less() {
+        (format!("! Taken alone it lowers what is kept: {change}. It pays with the others."), Tone::Warning)
+    } else {
+        (format!("Taken alone: {change}."), Tone::Plain)
+    })
 }
 
 /// A look that goes, or that there is no room for: what is at stake with it.
-pub fn going(board: &Board, id: &LookId, canvas: &mut Canvas<'_>, area: Rect) {
-    let (heading, text) = (canvas.theme.heading(), canvas.theme.text());
-    canvas.put(area.x, area.y, area.width, look_title(board, id), heading);
-    let lines = wrapped(&at_stake(board, id), usize::from(area.width));
-    for (y, line) in (area.y + 1..area.bottom()).zip(lines) {
-        canvas.put(area.x, y, area.width, &line, text);
-    }
+pub fn going(board: &Board, id: &LookId) -> Vec<Said> {
+    vec![(look_title(board, id).to_owned(), Tone::Heading), (at_stake(board, id), Tone::Plain)]
+}
+
+/// An outfit that no look keeps: what can be done about it.
+pub fn open(board: &Board, id: &OutfitId) -> Vec<Said> {
+    let why = "Nothing much of it would be kept in any suggested look. Fold it where you know better, wish it a base, or \
+               let it go.";
+    vec![(outfit_words(board, id), Tone::Heading), (why.to_owned(), Tone::Plain)]
 }
 
 fn now(board: &Board, suggested: &Suggested) -> String {
@@ -63,7 +80,7 @@ fn now(board: &Board, suggested: &Suggested) -> String {
         None => "a new look".to_owned(),
         Some(look) if suggested.changes_base => {
             let base = board.look(look).and_then(|look| look.base.as_ref());
-            let base = base.map_or("", |base: &OutfitId| board.title_of_outfit(base));
+            let base = base.map_or(String::new(), |base| outfit_words(board, base));
             format!("your look {}, whose base is {base} now", title(look))
         }
         Some(look) => format!("your look {}", title(look)),

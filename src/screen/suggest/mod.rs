@@ -3,23 +3,27 @@
 //! The search runs on a thread ([`work`]). What it finds can be taken whole or look by look; each is an edit like any
 //! other. Whatever changes the board meanwhile begins the search anew.
 
+mod about;
 mod chart;
 mod detail;
+mod rows;
 mod work;
 
 use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
 use ratatui::layout::Rect;
 
 use super::app::App;
-use super::canvas::{Canvas, Hit, width, wrapped};
-use super::layers::{Layer, Next};
+use super::canvas::{Canvas, wrapped};
+use super::layers::page::Line;
+use super::layers::{Layer, Next, Page};
 use super::parts::list::Cursor;
 use super::parts::window;
-use crate::board::{Board, CharacterId};
-use crate::check::words::{counted, look_title, percent};
-use crate::gather::{Becomes, Suggested};
+use crate::board::{Board, CharacterId, Edit};
+use crate::check::words::{counted, percent};
+use about::About;
 use chart::Chart;
-use work::{Curve, Found, State, Work};
+use rows::{MARKS, Row, rows};
+use work::{Alone, Curve, Found, State, Work};
 
 /// The overlay.
 pub struct Suggest {
@@ -27,9 +31,26 @@ pub struct Suggest {
     who: Option<CharacterId>,
     work: Work,
     cursor: Cursor,
+    about: About,
     shows_curve: bool,
     rows: usize,
 }
+
+/// The keys that the overlay takes, with what they do.
+const KEYS: [(&str, &str); 12] = [
+    ("up k", "Go up the suggested looks"),
+    ("down j", "Go down the suggested looks"),
+    ("pgup pgdn", "Go a page back or on"),
+    ("home end", "Go to the first or the last"),
+    ("J K", "Read on and back about it; so do shift-down and shift-up"),
+    ("enter", "Take the look in focus, and no other"),
+    ("a", "Take all that is suggested, as one change"),
+    ("u U", "Take the last change back, or do it again; the search begins anew"),
+    ("tab", "Show the curve, or the looks again"),
+    ("c", "Ask about the next character, or about all"),
+    ("?", "Show the keys that work here"),
+    ("esc q", "Close"),
+];
 
 impl App {
     /// Opens the suggestion for the character in focus, or for all.
@@ -54,13 +75,15 @@ impl App {
 impl Suggest {
     fn new(board: Board, who: Option<CharacterId>) -> Self {
         let work = Work::begin(&board, who.clone());
-        Self { board, who, work, cursor: Cursor::default(), shows_curve: false, rows: 1 }
+        let (cursor, about) = (Cursor::default(), About::default());
+        Self { board, who, work, cursor, about, shows_curve: false, rows: 1 }
     }
 
     /// Begins anew, for another character or another board.
     fn begin(&mut self, board: &Board, who: Option<CharacterId>) {
         self.board = board.clone();
         self.work = Work::begin(board, who.clone());
+        self.about = About::default();
         self.who = who;
     }
 
@@ -86,13 +109,48 @@ impl Suggest {
 
     /// Takes all that is suggested, or one look.
     fn take(&mut self, app: &mut App, only: Option<usize>) {
-        let Some(found) = self.found() else { return app.warn("there is nothing to take yet") };
+        let found = match self.work.state() {
+            State::Found(found) => found,
+            State::None(_) => return app.warn("there is no suggestion to take"),
+            State::Comparing | State::Searching { .. } => return app.warn("there is nothing to take yet"),
+        };
         // Several keys may come between two frames: what was suggested for another board is not for this one.
         if !is_same(app.open.board(), &self.board) {
             return app.warn("the board has changed since: the search begins anew");
         }
-        let edit = found.suggestion.edit(app.board(), only);
-        app.change(edit);
+        let Some(look) = only else {
+            app.change(found.whole.clone());
+            return;
+        };
+        let alone = found.alone(look);
+        let edit = alone.map(|alone| alone.edit.clone());
+        let edit = edit.unwrap_or_else(|| found.suggestion.edit(app.board(), only));
+        let is_nothing = edit.as_ref().is_ok_and(Edit::is_empty);
+        if is_nothing && !found.suggestion.looks[look].stays() {
+            app.say(detail::NOTHING);
+        } else if app.change(edit) && alone.is_some_and(Alone::keeps_less) {
+            let said = app.said.text.clone();
+            app.say(format!("{said}; alone it lowers what is kept: take others too, or u takes it back"));
+        }
+    }
+
+    /// The keys and marks that are explained by `?`.
+    fn help(&self, app: &mut App) {
+        let pair = |(word, words): &(&str, &str)| Line::Pair((*word).to_owned(), (*words).to_owned());
+        let mut lines = vec![Line::Heading("Suggested looks".to_owned())];
+        lines.extend(KEYS.iter().map(pair));
+        lines.push(Line::Heading(String::new()));
+        lines.push(Line::Heading("Marks".to_owned()));
+        lines.extend(MARKS.iter().map(pair));
+        let alone = ("%", "How much more or less is kept if just this look is taken");
+        lines.push(pair(&alone));
+        lines.push(pair(&("◆", "On the curve: your looks as they are")));
+        if let Some(found) = self.found() {
+            lines.push(Line::Heading(String::new()));
+            lines.push(Line::Heading("Within".to_owned()));
+            lines.extend(found.within.iter().map(|wish| pair(&("", wish))));
+        }
+        app.open_layer(Page::new("Help", lines));
     }
 
     fn title(&self) -> String {
@@ -138,90 +196,54 @@ impl Suggest {
         }
     }
 
-    fn draw_list(&self, found: &Found, canvas: &mut Canvas<'_>, area: Rect, page: std::ops::Range<usize>) {
-        let (text, quiet, focus, open) =
-            (canvas.theme.text(), canvas.theme.quiet(), canvas.theme.focus(), canvas.theme.full());
-        let rows = rows(found);
-        for (y, at) in (area.top()..area.bottom()).zip(page) {
-            let (mark, words, note) = match rows[at] {
-                Row::Look(look) => {
-                    let suggested = &found.suggestion.looks[look];
-                    let outfit = self.board.outfit(&suggested.base);
-                    let date =
-                        outfit.and_then(|outfit| outfit.worn.as_ref()).map(crate::trade::date::Date::short);
-                    let title = self.board.title_of_outfit(&suggested.base);
-                    (mark(suggested), format!("{:>11}  {title}", date.unwrap_or_default()), change(suggested))
-                }
-                Row::Goes(go) => {
-                    let (look, into) = &found.suggestion.goes[go];
-                    let title = look_title(&self.board, look);
-                    let into = self.board.title_of_outfit(&found.suggestion.looks[*into].base);
-                    ("−", format!("{:>11}  {title}", ""), format!("goes into {into}"))
-                }
-                Row::Left(left) => {
-                    let look = &found.suggestion.left[left];
-                    let title = look_title(&self.board, look);
-                    (
-                        "!",
-                        format!("{:>11}  {title}", ""),
-                        "no room for it: yours to merge or dissolve".to_owned(),
-                    )
-                }
-            };
-            let line = Rect::new(area.x, y, area.width, 1);
-            let noted = u16::try_from(width(&note)).unwrap_or(0).min(area.width / 2);
-            let style = if mark == "·" { quiet } else { open };
-            let x = canvas.spans(area.x, y, area.right(), &[(mark, style), (" ", text)]);
-            canvas.put(x, y, area.width.saturating_sub(noted + 3), &words, text);
-            canvas.put(area.right() - noted, y, noted, &note, quiet);
-            if at == self.cursor.at {
-                canvas.restyle(line, focus);
+    /// The list, and what is told about the row in focus.
+    fn draw_looks(&mut self, found: &Found, canvas: &mut Canvas<'_>, area: Rect) {
+        let mut area = area;
+        // Where there is little room, the list itself says what changes, and `?` the rest.
+        if area.height >= LEGEND {
+            let quiet = canvas.theme.quiet();
+            for line in rows::legend(found, area.width).iter().take(2) {
+                canvas.put(area.x, area.y, area.width, line, quiet);
+                area = Rect::new(area.x, area.y + 1, area.width, area.height - 1);
             }
-            canvas.hit(line, Hit::Row(at));
         }
+        // Side by side where there is room, else one above the other.
+        let (list, about) = if area.width >= 100 {
+            let left = area.width / 2 - 1;
+            let about = Rect::new(area.x + left + 2, area.y, area.width - left - 2, area.height);
+            (Rect::new(area.x, area.y, left, area.height), about)
+        } else {
+            let told = (area.height / 2).min(16);
+            let high = area.height - told;
+            let about = Rect::new(area.x, area.y + high, area.width, told);
+            (Rect::new(area.x, area.y, area.width, high), about)
+        };
+        let rows = rows(found);
+        self.rows = usize::from(list.height).max(1);
+        self.cursor.step(0, rows.len());
+        let page = self.cursor.window(rows.len(), self.rows);
+        let at = self.cursor.at;
+        rows::draw(&self.board, found, at, canvas, list, page);
+        let Some(row) = rows.get(at) else { return };
+        self.about.follow(at, || match *row {
+            Row::Look(look) => detail::look(&self.board, found, look),
+            Row::Goes(go) => detail::going(&self.board, &found.suggestion.goes[go].0),
+            Row::Left(left) => detail::going(&self.board, &found.suggestion.left[left]),
+            Row::Open(open) => detail::open(&self.board, &found.suggestion.open[open]),
+        });
+        let now = match row {
+            Row::Look(look) => {
+                let suggested = &found.suggestion.looks[*look];
+                detail::alone(suggested, found.worth.kept, found.alone(*look))
+            }
+            Row::Goes(_) | Row::Left(_) | Row::Open(_) => None,
+        };
+        self.about.draw(detail::LEAD, now, canvas, about);
     }
 }
 
-/// What a row of the list stands for.
-#[derive(Clone, Copy)]
-enum Row {
-    Look(usize),
-    Goes(usize),
-    Left(usize),
-}
-
-fn rows(found: &Found) -> Vec<Row> {
-    let suggestion = &found.suggestion;
-    let looks = (0..suggestion.looks.len()).map(Row::Look);
-    let goes = (0..suggestion.goes.len()).map(Row::Goes);
-    looks.chain(goes).chain((0..suggestion.left.len()).map(Row::Left)).collect()
-}
-
-fn mark(suggested: &Suggested) -> &'static str {
-    match suggested.becomes() {
-        Becomes::New => "+",
-        Becomes::OtherBase => "↷",
-        Becomes::AsItIs => "·",
-        Becomes::OtherOutfits => "±",
-    }
-}
-
-fn change(suggested: &Suggested) -> String {
-    let mut words = Vec::new();
-    match suggested.becomes() {
-        Becomes::AsItIs => return "as it is".to_owned(),
-        Becomes::New => words.push("new".to_owned()),
-        Becomes::OtherBase => words.push("other base".to_owned()),
-        Becomes::OtherOutfits => {}
-    }
-    if !suggested.comes.is_empty() && suggested.look.is_some() {
-        words.push(format!("{} in", suggested.comes.len()));
-    }
-    if !suggested.leaves.is_empty() {
-        words.push(format!("{} out", suggested.leaves.len()));
-    }
-    words.join(", ")
-}
+/// The rows from which on the marks are explained in the window.
+const LEGEND: u16 = 9;
 
 /// Whether two boards are the same records.
 fn is_same(one: &Board, other: &Board) -> bool {
@@ -249,10 +271,14 @@ impl Layer for Suggest {
         };
         let inside = window::open(canvas, area, (area.width, area.height), &self.title(), &foot);
         let text = canvas.theme.text();
-        // Each on one line but where it is all that there is to read.
-        let each = |line: &String| match &state {
-            State::None(_) => wrapped(line, usize::from(inside.width)),
-            _ => wrapped(line, usize::from(inside.width)).into_iter().take(2).collect(),
+        // Each on one line or two, but where it is all that there is to read; what is cut off `?` tells.
+        let each = |line: &String| {
+            let mut parts = wrapped(line, usize::from(inside.width));
+            if !matches!(state, State::None(_)) && parts.len() > 2 {
+                parts.truncate(2);
+                parts[1].push_str(" …");
+            }
+            parts
         };
         let lines: Vec<String> = self.head(&state).iter().flat_map(each).collect();
         let mut y = inside.y;
@@ -268,36 +294,16 @@ impl Layer for Suggest {
         let below = Rect::new(inside.x, y, inside.width, inside.bottom().saturating_sub(y));
         if self.shows_curve {
             let now = (found.worth.looks.len(), found.worth.kept);
-            let words = match &found.curve {
-                Curve::Drawn(curve) => return detail::curve(canvas, below, &Chart { curve, now }),
-                Curve::Drawing => "drawing the curve …".to_owned(),
-                Curve::None(why) => format!("no curve: {why}"),
+            let words = match found.curve() {
+                Some(Curve::Drawn(curve)) => return detail::curve(canvas, below, &Chart { curve, now }),
+                None => "drawing the curve …".to_owned(),
+                Some(Curve::None(why)) => format!("no curve: {why}"),
             };
             let quiet = canvas.theme.quiet();
             canvas.put(below.x, below.y, below.width, &words, quiet);
             return;
         }
-        let rows = rows(&found);
-        // Side by side where there is room, else one above the other.
-        let (list, about) = if below.width >= 100 {
-            let left = below.width / 2 - 1;
-            let about = Rect::new(below.x + left + 2, below.y, below.width - left - 2, below.height);
-            (Rect::new(below.x, below.y, left, below.height), about)
-        } else {
-            let high = below.height.saturating_sub((below.height / 3).min(9));
-            let about = Rect::new(below.x, below.y + high, below.width, below.height - high);
-            (Rect::new(below.x, below.y, below.width, high), about)
-        };
-        self.rows = usize::from(list.height).max(1);
-        self.cursor.step(0, rows.len());
-        let page = self.cursor.window(rows.len(), self.rows);
-        self.draw_list(&found, canvas, list, page);
-        match rows.get(self.cursor.at) {
-            Some(Row::Look(look)) => detail::look(&self.board, &found, *look, canvas, about),
-            Some(Row::Goes(go)) => detail::going(&self.board, &found.suggestion.goes[*go].0, canvas, about),
-            Some(Row::Left(left)) => detail::going(&self.board, &found.suggestion.left[*left], canvas, about),
-            None => {}
-        }
+        self.draw_looks(&found, canvas, below);
     }
 
     fn event(&mut self, event: &Event, app: &mut App) -> Next {
@@ -307,19 +313,26 @@ impl Layer for Suggest {
         }
         let count = self.found().map_or(0, |found| rows(&found).len());
         let page = isize::try_from(self.rows).unwrap_or(1);
+        let shift = key.modifiers.contains(KeyModifiers::SHIFT);
         match key.code {
             KeyCode::Esc | KeyCode::Char('q') => return Next::Close,
             KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => return Next::Close,
             KeyCode::Char(_) if key.modifiers.contains(KeyModifiers::CONTROL) => {}
             // What is not seen is not taken.
-            KeyCode::Enter | KeyCode::Char('a') if self.shows_curve => {
+            KeyCode::Enter | KeyCode::Char('a') if self.shows_curve && count > 0 => {
                 app.say("tab goes back to the looks, where they are taken");
             }
+            KeyCode::Char('?') => self.help(app),
+            KeyCode::Char('J') => self.about.scroll(1),
+            KeyCode::Char('K') => self.about.scroll(-1),
+            KeyCode::Down if shift => self.about.scroll(1),
+            KeyCode::Up if shift => self.about.scroll(-1),
             KeyCode::Up | KeyCode::Char('k') => self.cursor.step(-1, count),
             KeyCode::Down | KeyCode::Char('j') => self.cursor.step(1, count),
             KeyCode::PageUp => self.cursor.step(-page, count),
             KeyCode::PageDown => self.cursor.step(page, count),
-            KeyCode::Tab => self.shows_curve = !self.shows_curve,
+            // Without looks there is no curve to go to and fro.
+            KeyCode::Tab if count > 0 => self.shows_curve = !self.shows_curve,
             KeyCode::Char('c') => self.next_character(),
             KeyCode::Char('a') => self.take(app, None),
             KeyCode::Char('u') => app.perform(super::actions::Act::Undo),
@@ -332,6 +345,7 @@ impl Layer for Suggest {
                     Some(Row::Look(look)) => self.take(app, Some(look)),
                     Some(Row::Goes(_)) => app.say("it goes when the look that takes its base is taken"),
                     Some(Row::Left(_)) => app.say("merge or dissolve it in the list of looks"),
+                    Some(Row::Open(_)) => app.say("it is yours to fold on the wall, or to let go"),
                     None => {}
                 }
             }
@@ -359,7 +373,13 @@ impl Layer for Suggest {
     }
 
     fn keys(&self) -> &'static str {
-        "enter take this look · a take all · u undo · tab curve · c character · esc close"
+        match self.work.state() {
+            State::Found(_) if self.shows_curve => "tab looks · c character · u undo · ? keys · esc close",
+            State::Found(_) => "enter take · a all · J K read · tab curve · c character · ? keys · esc close",
+            State::Comparing | State::Searching { .. } | State::None(_) => {
+                "c character · u undo · ? keys · esc close"
+            }
+        }
     }
 }
 

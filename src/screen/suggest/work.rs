@@ -3,14 +3,14 @@
 use std::num::NonZeroUsize;
 use std::panic::{self, AssertUnwindSafe};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 use std::thread;
 use std::time::Duration;
 
-use crate::board::{Board, CharacterId};
+use crate::board::{Board, CharacterId, Edit, Refused};
 use crate::gather::{
-    Choice, Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth, clash_lead, curve,
-    solve,
+    Choice, Keeping, Kept, Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth,
+    clash_lead, curve, solve,
 };
 
 /// A search that goes on until it is done, or dropped.
@@ -38,28 +38,65 @@ pub enum State {
     None(Vec<String>),
 }
 
-/// What a search has found.
-#[derive(Clone)]
+/// What a search has found, and then what follows from it, which is filled in as it becomes known.
 pub struct Found {
     /// The suggestion beside the present looks.
     pub suggestion: Suggestion,
     /// What the present looks are worth.
     pub worth: Worth,
-    /// What the first, second … look keeps at best without the budget's limits, and whether that is proved; `None`
-    /// where the wishes ask for more looks.
-    pub curve: Curve,
     /// The likeness by which it was found.
     pub likeness: Likeness,
     /// The wishes and limits within which it is, in words.
     pub within: Vec<String>,
+    /// The edit that takes all of it.
+    pub whole: Result<Edit, Refused>,
+    alone: Vec<OnceLock<Alone>>,
+    curve: OnceLock<Curve>,
 }
 
-/// The curve, or where it is.
-#[derive(Clone)]
+impl Found {
+    /// What it would be to take just this look of the suggestion; `None` until that is known.
+    pub fn alone(&self, look: usize) -> Option<&Alone> {
+        self.alone.get(look).and_then(OnceLock::get)
+    }
+
+    /// The curve; `None` until it is drawn.
+    pub fn curve(&self) -> Option<&Curve> {
+        self.curve.get()
+    }
+}
+
+/// What it would be to take one look of a suggestion and no other.
+pub struct Alone {
+    /// The edit that does it.
+    pub edit: Result<Edit, Refused>,
+    /// What is kept then, 0 to 1; `None` where nothing would change or nothing can.
+    pub kept: Option<f64>,
+    /// What is kept before it.
+    before: f64,
+}
+
+impl Alone {
+    /// How much more is kept then, as a share of all that is documented.
+    pub fn gain(&self) -> Option<f64> {
+        self.kept.map(|kept| kept - self.before)
+    }
+
+    /// Whether it would change nothing.
+    pub fn is_nothing(&self) -> bool {
+        self.edit.as_ref().is_ok_and(Edit::is_empty)
+    }
+
+    /// Whether less is kept then, by what is seen of it.
+    pub fn keeps_less(&self) -> bool {
+        self.gain().is_some_and(|gain| gain <= -0.0005)
+    }
+}
+
+/// The curve, or why there is none.
 pub enum Curve {
-    /// It is being computed.
-    Drawing,
-    /// What the first, second … look keeps at best.
+    /// What the first, second … look keeps at best without the budget's limits, and whether that is proved; `None` where
+    /// the wishes ask for more looks.
     Drawn(Vec<Option<(f64, bool)>>),
     /// There is none, and why.
     None(String),
@@ -80,6 +117,10 @@ impl Shared {
 
     fn put(&self, state: State) {
         *self.state() = state;
+        self.tell();
+    }
+
+    fn tell(&self) {
         self.news.fetch_add(1, Ordering::Release);
     }
 }
@@ -148,14 +189,18 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
             return Some(State::None(lines));
         }
     };
-    let found = Found {
-        suggestion: Suggestion::of(board, &likeness, &wardrobe, &choice, who),
+    let suggestion = Suggestion::of(board, &likeness, &wardrobe, &choice, who);
+    let found = Arc::new(Found {
         worth: Worth::of(board, &likeness, &wardrobe),
-        curve: Curve::Drawing,
-        likeness: likeness.clone(),
         within: wardrobe.within(board),
-    };
-    shared.put(State::Found(Arc::new(found.clone())));
+        whole: suggestion.edit(board, None),
+        alone: suggestion.looks.iter().map(|_| OnceLock::new()).collect(),
+        curve: OnceLock::new(),
+        suggestion,
+        likeness,
+    });
+    shared.put(State::Found(Arc::clone(&found)));
+    each_alone(board, who, &found, shared);
     let free = Wardrobe::clone(&wardrobe).without_limits();
     let most = free.outfits().len().min(CURVE);
     let quiet = Limits { progress: None, ..limits };
@@ -168,7 +213,34 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
         }
         Err(none) => Curve::None(none.to_string()),
     };
-    Some(State::Found(Arc::new(Found { curve: drawn, ..found })))
+    found.curve.get_or_init(|| drawn);
+    shared.tell();
+    None
+}
+
+/// What taking each look alone would do.
+fn each_alone(board: &Board, who: Option<&CharacterId>, found: &Found, shared: &Shared) {
+    let share = |kept: &Kept| match who {
+        Some(who) => kept.characters.get(who).copied().unwrap_or_default().share(),
+        None => kept.all.share(),
+    };
+    let mut keeping = Keeping::default();
+    keeping.follow(board);
+    let before = share(keeping.kept());
+    for (at, slot) in found.alone.iter().enumerate() {
+        if shared.cancel.load(Ordering::Relaxed) {
+            return;
+        }
+        let mut after = board.clone();
+        let edit = found.suggestion.edit(board, Some(at)).and_then(|edit| after.apply(&edit).map(|_| edit));
+        let is_change = edit.as_ref().is_ok_and(|edit| !edit.is_empty());
+        let kept = is_change.then(|| {
+            keeping.follow(&after);
+            share(keeping.kept())
+        });
+        slot.get_or_init(|| Alone { edit, kept, before });
+        shared.tell();
+    }
 }
 
 fn limits(wardrobe: &Arc<Wardrobe>, shared: &Arc<Shared>) -> Limits {

@@ -164,7 +164,7 @@ fn a_gather_past_the_limit_changes_nothing_before_a_way_is_chosen() {
     let mut trial = Trial::demo();
     odile(&mut trial);
     trial.keys("g enter o g enter");
-    let screen = trial.screen(WIDE);
+    let screen = trial.waits(WIDE, |screen| !screen.contains("measuring"));
     assert!(screen.contains("The Boom would hold 8 looks, and the limit is 7."), "{screen}");
     assert!(screen.contains("Odile Maren would hold 27 looks, and the limit is 26."), "{screen}");
     let place = |text: &str| screen.find(text).unwrap_or_else(|| panic!("{text} in\n{screen}"));
@@ -184,7 +184,7 @@ fn a_limit_is_raised_on_the_record_with_a_reason() {
     let mut trial = Trial::demo();
     odile(&mut trial);
     trial.keys("g enter o g enter");
-    trial.screen(WIDE);
+    trial.waits(WIDE, |screen| !screen.contains("measuring"));
     trial.keys("pgdn up enter enter");
     assert!(
         trial.screen(WIDE).contains("say why the limit is raised"),
