@@ -7,6 +7,7 @@
 
 mod columns;
 mod fields;
+mod full;
 mod grid;
 mod names;
 mod outfits;
@@ -22,7 +23,8 @@ use std::collections::HashMap;
 
 pub use columns::{Column, Heading};
 pub use fields::{Field, Written};
-pub use grid::{CELL, COLUMNS, Grid, GridError, LARGEST, ROWS, Row};
+pub use full::{WORKBOOK_CELL, cut, in_workbook};
+pub use grid::{CELL, COLUMNS, Grid, GridError, LARGEST, ROWS, Row, letters};
 pub use names::{NO_LOOK, written_character, written_look, written_period};
 pub use outfits::FIELDS as OUTFIT_FIELDS;
 pub use wrong::Wrong;
