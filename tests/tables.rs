@@ -1,4 +1,4 @@
-//! What a report writes as CSV can be brought in again.
+//! What a report writes as CSV or as a workbook can be brought in again.
 
 #![allow(clippy::unwrap_used, reason = "a table that does not read back is a failed claim")]
 
@@ -9,15 +9,17 @@ use proptest::prelude::*;
 
 use shirr::board::*;
 use shirr::bring::table::{Brought, Grid, Kind};
-use shirr::report::{Csv, Report, Text};
+use shirr::report::{Csv, Format, Report, Xlsx};
 
 #[path = "../src/board/sample/mod.rs"]
 mod sample;
 
 use sample::arbitrary::sound_records;
 
-fn exported(report: Report, board: &Board) -> Grid {
-    Grid::read(Csv.write(&report.document(board)).as_bytes(), None).unwrap()
+const FORMATS: [&dyn Format; 2] = [&Csv, &Xlsx];
+
+fn exported(format: &dyn Format, report: Report, board: &Board) -> Grid {
+    Grid::read(&format.bytes(&report.document(board)).unwrap(), None).unwrap()
 }
 
 fn fits(brought: &Brought) -> Result<(), TestCaseError> {
@@ -87,31 +89,38 @@ proptest! {
             (Report::Scenes, Kind::Scenes, board.scenes().len()),
             (Report::Schedule, Kind::Schedule, board.records().schedule.len()),
         ] {
-            let brought = kind.bring(&board, &exported(report, &board));
-            fits(&brought)?;
-            prop_assert_eq!(brought.edit, None);
-            prop_assert_eq!(brought.counts.unchanged, records, "{}", kind.word());
+            for format in FORMATS {
+                let brought = kind.bring(&board, &exported(format, report, &board));
+                fits(&brought)?;
+                prop_assert_eq!(brought.edit, None);
+                prop_assert_eq!(brought.counts.unchanged, records, "{}", kind.word());
+            }
         }
     }
 
     #[test]
     fn outfits_that_lost_their_fields_get_them_back(records in sound_records()) {
         let full = Board::new(records.clone());
-        let grid = exported(Report::Outfits, &full);
         let bare = |(id, outfit): (&OutfitId, &Arc<Outfit>)| {
             (id.clone(), Arc::new(Outfit::titled("", outfit.character.clone())))
         };
         let mut poor = records;
         poor.outfits = poor.outfits.iter().map(bare).collect();
         let poor = Board::new(poor);
-        let brought = Kind::Outfits.bring(&poor, &grid);
-        fits(&brought)?;
-        let restored = after(&poor, &brought);
         let wanted: BTreeMap<OutfitId, Outfit> =
             full.records().outfits.iter().map(|(id, outfit)| (id.clone(), tidied(&full, outfit))).collect();
-        let have: BTreeMap<OutfitId, Outfit> =
-            restored.records().outfits.iter().map(|(id, outfit)| (id.clone(), Outfit::clone(outfit))).collect();
-        prop_assert_eq!(have, wanted);
+        for format in FORMATS {
+            let brought = Kind::Outfits.bring(&poor, &exported(format, Report::Outfits, &full));
+            fits(&brought)?;
+            let restored = after(&poor, &brought);
+            let have: BTreeMap<OutfitId, Outfit> = restored
+                .records()
+                .outfits
+                .iter()
+                .map(|(id, outfit)| (id.clone(), Outfit::clone(outfit)))
+                .collect();
+            prop_assert_eq!(&have, &wanted);
+        }
     }
 
     #[test]
@@ -126,9 +135,6 @@ proptest! {
         poor.scenes.clear();
         poor.schedule = Arc::default();
         let poor = Board::new(poor);
-        let brought = Kind::Scenes.bring(&poor, &exported(Report::Scenes, &full));
-        fits(&brought)?;
-        let restored = after(&poor, &brought);
         let sketch = |board: &Board| -> Vec<_> {
             let pairs = |scene: &Scene| -> BTreeMap<String, Option<LookId>> {
                 scene.wears.iter().map(|(who, look)| (who.to_string(), look.clone())).collect()
@@ -141,9 +147,6 @@ proptest! {
             };
             board.scenes().enumerate().map(one).collect()
         };
-        prop_assert_eq!(sketch(&restored), sketch(&full));
-        let brought = Kind::Schedule.bring(&restored, &exported(Report::Schedule, &full));
-        fits(&brought)?;
         let tidied = |day: &ShootDay| {
             let mut day = day.clone();
             let mut seen = BTreeSet::new();
@@ -152,7 +155,88 @@ proptest! {
             day
         };
         let wanted: Vec<ShootDay> = full.records().schedule.iter().map(tidied).collect();
-        let restored = after(&restored, &brought);
-        prop_assert_eq!(&*restored.records().schedule, &wanted);
+        for format in FORMATS {
+            let brought = Kind::Scenes.bring(&poor, &exported(format, Report::Scenes, &full));
+            fits(&brought)?;
+            let restored = after(&poor, &brought);
+            prop_assert_eq!(sketch(&restored), sketch(&full));
+            let brought = Kind::Schedule.bring(&restored, &exported(format, Report::Schedule, &full));
+            fits(&brought)?;
+            let restored = after(&restored, &brought);
+            prop_assert_eq!(&*restored.records().schedule, &wanted);
+        }
+    }
+}
+
+/// A board with one outfit, scene and day each, of which all say this.
+fn saying(text: &str, tags: &[String]) -> Board {
+    let mut outfit = Outfit::titled("Smock", sample::id("ada"));
+    (outfit.notes, outfit.occasion, outfit.tags) = (text.to_owned(), text.to_owned(), tags.to_vec());
+    let mut records = Records::clone(sample::board().records());
+    records.outfits = BTreeMap::from([(sample::id("smock"), Arc::new(outfit))]);
+    records.looks.clear();
+    records.scenes.truncate(1);
+    for scene in &mut records.scenes {
+        let scene = Arc::make_mut(scene);
+        (scene.notes, scene.set, scene.wears) = (text.to_owned(), text.to_owned(), Pairs::default());
+    }
+    let scenes = records.scenes.iter().map(|scene| scene.number.clone()).collect();
+    records.schedule = Arc::new(vec![ShootDay { day: 1, date: None, scenes, notes: text.to_owned() }]);
+    Board::new(records)
+}
+
+#[test]
+fn what_a_workbook_cannot_hold_is_not_taken_from_the_board() {
+    let long = "a word and  another\n".repeat(2000);
+    let tags: Vec<String> = (0..9000).map(|number| format!("tag;{number}")).collect();
+    let board = saying(&long, &tags);
+    for (report, kind) in
+        [(Report::Outfits, Kind::Outfits), (Report::Scenes, Kind::Scenes), (Report::Schedule, Kind::Schedule)]
+    {
+        let grid = exported(&Xlsx, report, &board);
+        let brought = kind.bring(&board, &grid);
+        assert_eq!((brought.wrong.as_slice(), &brought.edit), (&[][..], &None), "{}", kind.word());
+        assert_eq!(brought.counts.unchanged, 1);
+    }
+    // Nor from one who changed a word of it.
+    let mut grid = exported(&Xlsx, Report::Outfits, &board);
+    let cells: Vec<&mut String> = grid.rows.iter_mut().flat_map(|row| &mut row.cells).collect();
+    let mut changed = 0;
+    for cell in cells.into_iter().filter(|cell| cell.starts_with("a word")) {
+        *cell = cell.replacen("word", "verb", 1);
+        changed += 1;
+    }
+    assert_eq!(changed, 2);
+    let brought = Kind::Outfits.bring(&board, &grid);
+    let wrong: Vec<String> = brought.wrong.iter().map(ToString::to_string).collect();
+    assert!(wrong.iter().all(|wrong| wrong.contains("as full as a cell of a workbook can be")), "{wrong:?}");
+    assert_eq!((wrong.len(), brought.edit), (2, None));
+}
+
+#[test]
+fn what_looks_like_a_formula_a_guard_or_a_code_comes_back_as_it_is() {
+    for text in
+        ["=1+1", "'=1", "''-x", "'tis", "_x0041_", r"a\;b;c\", "\u{feff}x", "<b>&amp;", "1926-08", "007"]
+    {
+        let tags = [text.to_owned(), "x".to_owned(), text.to_owned()];
+        let (full, poor) = (saying(text, &tags), saying("", &[]));
+        for format in FORMATS {
+            for (report, kind) in [(Report::Outfits, Kind::Outfits), (Report::Schedule, Kind::Schedule)] {
+                let grid = exported(format, report, &full);
+                assert_eq!(kind.bring(&full, &grid).edit, None, "{text}");
+                let brought = kind.bring(&poor, &grid);
+                assert_eq!(brought.wrong, [], "{text}");
+                let restored = after(&poor, &brought);
+                let shown = |text: &str| text.replace('\u{feff}', "");
+                match kind {
+                    Kind::Schedule => assert_eq!(restored.records().schedule[0].notes, shown(text)),
+                    _ => {
+                        let outfit = restored.outfit(&sample::id("smock")).unwrap();
+                        assert_eq!([&outfit.notes, &outfit.occasion], [&shown(text), &shown(text)]);
+                        assert_eq!(outfit.tags, tags.clone().map(|tag| shown(&tag)));
+                    }
+                }
+            }
+        }
     }
 }

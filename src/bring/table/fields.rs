@@ -4,9 +4,11 @@
 //! record says already changes nothing, also where the record holds more than a cell can show.
 
 use super::columns::Heading;
+use super::full::{cut, in_workbook, is_full};
+use super::grid::{line, plain};
 use super::names::squeezed;
 use crate::board::Board;
-use crate::trade::cell::{bare, split};
+use crate::trade::cell::{bare, escaped, split};
 use crate::trade::date::{Date, read_friendly};
 
 /// A field of a record.
@@ -39,8 +41,12 @@ impl Written {
         Self::Items(items.into_iter().map(|item| item.to_string()).collect())
     }
 
-    /// Whether a cell says the same.
+    /// Whether a cell says the same, or as much of it as a cell of a workbook holds.
     fn is_said_by(&self, cell: &str) -> bool {
+        self.is_whole_in(cell) || self.cut().is_some_and(|cut| squeezed(&cut) == squeezed(cell))
+    }
+
+    fn is_whole_in(&self, cell: &str) -> bool {
         match self {
             Self::Text(text) => squeezed(text) == squeezed(text_of(cell)),
             Self::Number(number) => number.to_string() == text_of(cell),
@@ -50,13 +56,37 @@ impl Written {
             }
         }
     }
+
+    /// What a workbook holds of it, where that is not all.
+    fn cut(&self) -> Option<String> {
+        let whole = match self {
+            Self::Text(text) => in_workbook(plain(text).trim_end_matches('\n')).into_owned(),
+            Self::Items(items) => {
+                let items: Vec<String> =
+                    items.iter().map(|item| escaped(&in_workbook(&line(item)), ';').into_owned()).collect();
+                items.join("; ")
+            }
+            Self::Number(_) => return None,
+        };
+        let cut = cut(&whole);
+        (cut.len() < whole.len()).then(|| cut.to_owned())
+    }
 }
 
 impl<R> Field<R> {
     /// Takes the field from a cell, unless that is empty or says what stands there already.
     pub(super) fn put(&self, board: &Board, cell: &str, record: &mut R) -> Result<(), String> {
-        if cell.is_empty() || (self.written)(board, record).is_said_by(cell) {
+        if cell.is_empty() {
             return Ok(());
+        }
+        let written = (self.written)(board, record);
+        if written.is_said_by(cell) {
+            return Ok(());
+        }
+        if is_full(cell) && written.cut().is_some() {
+            return Err("it is as full as a cell of a workbook can be, and the board has more: \
+                        change it there, or bring it in as CSV"
+                .to_owned());
         }
         (self.read)(board, cell, record)
     }
@@ -94,6 +124,17 @@ mod tests {
         assert!(Written::items(["", "a;b", "-c\nd"]).is_said_by(r"; a\;b;'-c d"));
         assert!(!Written::items(["a", "b"]).is_said_by("b; a"));
         assert!(Written::Number(3).is_said_by("3"));
+    }
+
+    #[test]
+    fn as_much_of_a_text_as_a_workbook_holds_says_the_same_and_a_prefix_else_does_not() {
+        let long = "word ".repeat(8000);
+        let text = Written::Text(long.clone());
+        assert!(text.is_said_by(cut(&long).trim()));
+        assert!(!text.is_said_by(long[..32_000].trim()));
+        let items = Written::items((0..9000).map(|number| format!("a;{number}")));
+        let whole = (0..9000).map(|number| format!(r"a\;{number}")).collect::<Vec<_>>().join("; ");
+        assert!(items.is_said_by(cut(&whole)) && !items.is_said_by(&whole[..32_000]));
     }
 
     #[test]

@@ -55,6 +55,9 @@ pub enum GridError {
     /// More than [`COLUMNS`].
     #[error("row {0} has more than {COLUMNS} columns")]
     Columns(usize),
+    /// Cells that hold more than [`LARGEST`] together, each counted wherever it stands.
+    #[error("its cells hold more than {} MiB of text", LARGEST >> 20)]
+    Texts,
     /// More than [`CELL`].
     #[error("row {row}, column {column}: the cell has more than {} KiB", CELL >> 10)]
     Cell {
@@ -105,7 +108,7 @@ impl GridError {
             Self::Workbook(_) => {
                 Some("open it in a spreadsheet and save it as a new workbook, or as `CSV UTF-8`")
             }
-            Self::Large | Self::Rows => Some("bring it in in parts"),
+            Self::Large | Self::Rows | Self::Texts => Some("bring it in in parts"),
             Self::Columns(_) => Some("take out the columns that are not needed"),
             Self::NoSheets => Some("leave out `--sheet`"),
             Self::Io(_) | Self::NoFile | Self::Cell { .. } | Self::Empty | Self::Sheet { .. } => None,
@@ -235,6 +238,21 @@ impl Rows {
 
 /// The text without what would steer a terminal and without blanks around it; its only break is `\n`.
 fn clean(text: &str) -> String {
+    plain(text).trim().to_owned()
+}
+
+/// The same on one line.
+pub(super) fn line(text: &str) -> String {
+    let plain = plain(text);
+    let plain = plain.trim_end_matches('\n');
+    if !plain.contains('\n') {
+        return plain.to_owned();
+    }
+    plain.split('\n').map(str::trim).filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+/// The text without what would steer a terminal; its only break is `\n`.
+pub(super) fn plain(text: &str) -> String {
     let mut clean = String::with_capacity(text.len());
     let mut chars = text.chars().peekable();
     while let Some(c) = chars.next() {
@@ -246,7 +264,7 @@ fn clean(text: &str) -> String {
             c => clean.push(c),
         }
     }
-    clean.trim().to_owned()
+    clean
 }
 
 /// The name of a column in a spreadsheet: `A` to `Z`, then `AA`.

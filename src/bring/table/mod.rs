@@ -5,8 +5,10 @@
 //! scene by its number, a shooting day by its number, an outfit without an id by its title and character; only what the
 //! table has a column and a filled cell for is changed, and nothing is ever taken away.
 
+mod closing;
 mod columns;
 mod fields;
+mod full;
 mod grid;
 mod names;
 mod outfits;
@@ -22,7 +24,8 @@ use std::collections::HashMap;
 
 pub use columns::{Column, Heading};
 pub use fields::{Field, Written};
-pub use grid::{CELL, COLUMNS, Grid, GridError, LARGEST, ROWS, Row};
+pub use full::{WORKBOOK_CELL, cut, in_workbook};
+pub use grid::{CELL, COLUMNS, Grid, GridError, LARGEST, ROWS, Row, letters};
 pub use names::{NO_LOOK, written_character, written_look, written_period};
 pub use outfits::FIELDS as OUTFIT_FIELDS;
 pub use wrong::Wrong;
@@ -52,7 +55,7 @@ pub struct Brought {
     pub columns: Vec<Column>,
     /// How many rows were read.
     pub rows: usize,
-    /// How many rows behind the table were left alone: remarks, or another table.
+    /// How many rows below the headings were left alone: headings again, another table, what our reports end with.
     pub left: usize,
     /// How many records are new, changed, and as they were.
     pub counts: Counts,
@@ -252,7 +255,7 @@ impl Made {
 }
 
 /// The rows below the headings that are of the table, and how many are not: headings that come again, another table,
-/// remarks at the end.
+/// the lines that our reports end with.
 fn body<'a>(
     grid: &'a Grid,
     columns: &Columns,
@@ -277,21 +280,18 @@ fn body<'a>(
         }
         rows.push(row);
     }
-    while rows.last().is_some_and(|row| is_remark(row)) {
+    while rows.last().is_some_and(|row| is_closing(row)) {
         rows.pop();
     }
     let left = below.len() - rows.len();
     (rows, left)
 }
 
-/// A sentence alone in the first cell, as our reports end with.
-fn is_remark(row: &Row) -> bool {
-    match row.cells.split_first() {
-        Some((first, rest)) => {
-            rest.iter().all(String::is_empty) && first.ends_with('.') && first.contains(' ')
-        }
-        None => true,
-    }
+/// A line alone in the first cell, as our reports end with.
+fn is_closing(row: &Row) -> bool {
+    let (first, rest) = row.cells.split_first().unzip();
+    first.is_none_or(|first| closing::is_closing(fields::text_of(first)))
+        && rest.is_none_or(|rest| rest.iter().all(String::is_empty))
 }
 
 /// Rows of CSV that have more cells than there are headings: mostly a comma that is meant as part of a cell.

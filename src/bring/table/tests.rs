@@ -6,6 +6,7 @@ use super::*;
 use crate::board::Outfit;
 use crate::board::sample::{id, numbers};
 use crate::check::sample;
+use crate::plot::Hazard;
 
 fn bring(kind: Kind, board: &Board, text: &str) -> Brought {
     kind.bring(board, &Grid::read(text.as_bytes(), None).unwrap())
@@ -235,9 +236,20 @@ fn what_stands_behind_a_table_is_left_alone_and_counted() {
     let text = "Day,Date,Scenes\n1,,2\n2,,1\n\nDay,Turn,Character,Scenes\n1,2,Ada,9\n";
     let brought = bring(Kind::Schedule, &board(), text);
     assert_eq!((brought.wrong.len(), brought.rows, brought.left), (0, 2, 2));
-    let text = "Scene,Pages\n1,2\nScene,Pages\n2,2\nwater and cold: Ask somebody.,\n";
-    let brought = bring(Kind::Scenes, &board(), text);
+    let ask = format!("{}: {}", Hazard::Water.word(), Hazard::Water.ask());
+    let text = format!("Scene,Pages\n1,2\nScene,Pages\n2,2\n\"{ask}\",\n");
+    let brought = bring(Kind::Scenes, &board(), &text);
     assert_eq!((brought.wrong.len(), brought.rows, brought.left), (0, 2, 2), "{:?}", brought.wrong);
+}
+
+#[test]
+fn a_row_that_reads_like_a_remark_is_a_row() {
+    let wrong = wrong(Kind::Outfits, &board(), "Title\nCoat of 1926.\nThe end.\n");
+    assert_eq!(wrong.len(), 2, "{wrong:?}");
+    assert!(wrong[0].starts_with("row 2, Character: expected who wears it"), "{wrong:?}");
+    let alone = sample::board(json!({"head": {"characters": [{"id": "ada", "name": "Ada"}]}}));
+    let after = after(Kind::Outfits, &alone, "Title\nCoat of 1926.\n");
+    assert!(after.outfit(&id("coat-of-1926")).is_some());
 }
 
 #[test]

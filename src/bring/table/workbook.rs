@@ -7,7 +7,7 @@ use std::io::{Cursor, Read};
 
 use calamine::{DataRef, ExcelDateTime, Reader, SheetType, SheetVisible, Xlsx, XlsxError};
 
-use super::grid::{COLUMNS, Grid, GridError, ROWS, Rows};
+use super::grid::{CELL, COLUMNS, Grid, GridError, LARGEST, ROWS, Rows, letters};
 
 /// The most bytes that a workbook may become: 128 MiB.
 const UNPACKED: u64 = 128 << 20;
@@ -36,14 +36,21 @@ pub(super) fn read(bytes: &[u8], sheet: Option<&str>) -> Result<Grid, GridError>
 fn rows(book: &mut Xlsx<Cursor<&[u8]>>, name: &str) -> Result<Vec<super::grid::Row>, GridError> {
     let mut reader = book.worksheet_cells_reader(name).map_err(torn)?;
     let mut found: BTreeMap<u32, Vec<String>> = BTreeMap::new();
+    let mut left = LARGEST;
     while let Some(cell) = reader.next_cell().map_err(torn)? {
         let (row, column) = cell.get_position();
+        let number = row as usize + 1;
+        let column = column as usize;
+        // One text can stand in any number of cells, so its length counts before it is copied.
+        let length = length(cell.get_value());
+        if length > CELL {
+            return Err(GridError::Cell { row: number, column: letters(column) });
+        }
+        left = left.checked_sub(length as u64).ok_or(GridError::Texts)?;
         let text = text(cell.get_value());
         if text.trim().is_empty() {
             continue;
         }
-        let number = row as usize + 1;
-        let column = column as usize;
         if column >= COLUMNS {
             return Err(GridError::Columns(number));
         }
@@ -63,6 +70,15 @@ fn rows(book: &mut Xlsx<Cursor<&[u8]>>, name: &str) -> Result<Vec<super::grid::R
         rows.push(row as usize + 1, cells.iter().map(String::as_str))?;
     }
     Ok(rows.0)
+}
+
+/// The bytes of a cell's text, where it is one.
+fn length(value: &DataRef<'_>) -> usize {
+    match value {
+        DataRef::String(text) | DataRef::DateTimeIso(text) | DataRef::DurationIso(text) => text.len(),
+        DataRef::SharedString(text) => text.len(),
+        _ => 0,
+    }
 }
 
 /// What a cell shows: whole numbers without a point, dates as `YYYY-MM-DD`.
@@ -337,6 +353,48 @@ mod tests {
         let strings = b"<sst uniqueCount=\"99999999999999\"></sst>";
         let error = refusal(&zipped(&[("xl/sharedStrings.xml", strings)]));
         assert!(error.ends_with("it promises more texts than it can hold"), "{error}");
+    }
+
+    /// A workbook in which one text stands in this many cells of a column.
+    fn repeated(text: &str, cells: u32) -> Vec<u8> {
+        let mut book = Workbook::new();
+        let sheet = book.add_worksheet();
+        for row in 0..cells {
+            sheet.write(row % 5000, u16::try_from(row / 5000).unwrap(), text).unwrap();
+        }
+        book.save_to_buffer().unwrap()
+    }
+
+    #[test]
+    fn one_text_in_many_cells_counts_as_often_as_it_stands_there() {
+        let text = "x".repeat(20_000);
+        let room = u32::try_from(LARGEST / 20_000).unwrap();
+        let fits = repeated(&text, room);
+        assert!(fits.len() < 1 << 20, "a small file");
+        assert_eq!(cells(&fits, None).len(), room as usize);
+        assert_eq!(refusal(&repeated(&text, room + 1)), "its cells hold more than 32 MiB of text");
+        // Also where they stand in the same place.
+        let bytes = repacked(&repeated(&text, room + 1), |name, content| {
+            if name == "xl/worksheets/sheet1.xml" {
+                let sheet = String::from_utf8(content.clone()).unwrap();
+                let cell = "<c r=\"A1\" t=\"s\"><v>0</v></c>";
+                assert!(sheet.contains(cell));
+                *content = sheet.replace(cell, &cell.repeat(room as usize)).into_bytes();
+            }
+        });
+        assert_eq!(refusal(&bytes), "its cells hold more than 32 MiB of text");
+    }
+
+    #[test]
+    fn a_cell_that_is_too_long_is_refused_where_it_first_stands() {
+        let long = "x".repeat(CELL + 1);
+        let bytes = repacked(&repeated("short", 50_000), |name, content| {
+            if name == "xl/sharedStrings.xml" {
+                let texts = String::from_utf8(content.clone()).unwrap();
+                *content = texts.replace("short", &long).into_bytes();
+            }
+        });
+        assert_eq!(refusal(&bytes), "row 1, column A: the cell has more than 64 KiB");
     }
 
     #[test]

@@ -118,7 +118,7 @@ impl Table {
         if brought.left > 0 {
             let _ = writeln!(
                 to,
-                "{} behind the table or between its parts not read.",
+                "{} behind the table or between its parts left out.",
                 counted(brought.left, "row")
             );
         }
@@ -142,6 +142,10 @@ impl Table {
         let end = match (&brought.edit, done) {
             _ if !brought.wrong.is_empty() => {
                 "Nothing is changed: mend the table and bring it in again.".to_owned()
+            }
+            (None, _) if brought.rows == 0 => "Nothing is changed: no row was read.".to_owned(),
+            (None, _) if brought.left > 0 => {
+                "Nothing is changed: what was read, the board says already.".to_owned()
             }
             (None, _) => "Nothing is changed: the board says all that already.".to_owned(),
             (Some(edit), true) => format!("Done as one edit: {}.", edit.label),

@@ -2,12 +2,13 @@
 //! numbers, and a last sheet that says what the tables alone cannot: title, what is missing, cautions, notes.
 //!
 //! All words are written as words, so that none can be a formula. What is in a cell is what is in the CSV's, save the
-//! apostrophes that guard that.
+//! apostrophes that guard that, and save what is longer than a cell: that is cut, and named among what is missing.
 
 use rust_xlsxwriter::{Format as Style, FormatAlign, Workbook, Worksheet, XlsxError};
 
 use super::csv::heading_of;
 use super::{Format, Unwritten};
+use crate::bring::table::{WORKBOOK_CELL, cut, in_workbook, letters};
 use crate::report::document::{Cell, Column, Document, Kind, Table};
 use crate::report::plain::Plain;
 use crate::trade::cell::escaped;
@@ -16,14 +17,14 @@ use crate::trade::cell::escaped;
 #[derive(Clone, Copy, Debug)]
 pub struct Xlsx;
 
-/// The longest text of a cell, in UTF-16 units, as the format has it.
-const LONGEST: usize = 32_767;
-
 /// The longest name of a sheet.
 const LONGEST_NAME: usize = 31;
 
 /// Columns are no narrower and no wider than this, in characters.
 const WIDTHS: (usize, usize) = (6, 42);
+
+/// The most cells that are named, of those that were cut.
+const MOST_NAMED: usize = 20;
 
 /// The sheet that says the rest.
 const ABOUT: &str = "About";
@@ -37,17 +38,32 @@ impl Format for Xlsx {
 fn written(document: &Document) -> Result<Vec<u8>, XlsxError> {
     let mut book = Workbook::new();
     let mut names: Vec<String> = vec![ABOUT.to_lowercase()];
+    let mut shortened: Vec<String> = Vec::new();
     for table in &document.tables {
         let name = name_of(document, table, &mut names);
         let sheet = book.add_worksheet();
-        sheet.set_name(name)?;
-        write_table(sheet, table)?;
+        sheet.set_name(&name)?;
+        let cells = write_table(sheet, table)?;
+        shortened.extend(cells.into_iter().map(|cell| format!("{cell} of `{name}`")));
         set_page(sheet, document)?;
     }
     let about = book.add_worksheet();
     about.set_name(ABOUT)?;
-    write_about(about, document)?;
+    let gaps: Vec<Plain> = document.gaps.iter().cloned().chain(gap_of(&shortened)).collect();
+    write_about(about, document, &gaps)?;
     book.save_to_buffer()
+}
+
+/// Says which cells are not whole.
+fn gap_of(shortened: &[String]) -> Option<Plain> {
+    let named = shortened.iter().take(MOST_NAMED).map(String::as_str).collect::<Vec<_>>().join(", ");
+    let more = match shortened.len() {
+        0 => return None,
+        all if all > MOST_NAMED => format!(" and {} more", all - MOST_NAMED),
+        _ => String::new(),
+    };
+    let why = format!("a cell of a workbook holds {WORKBOOK_CELL} characters, the CSV has them all");
+    Some(Plain::line(&format!("Cut short: {named}{more}; {why}.")))
 }
 
 /// A name that a sheet may have and no other has: Excel compares them without case.
@@ -62,7 +78,9 @@ fn name_of(document: &Document, table: &Table, taken: &mut Vec<String>) -> Strin
     name
 }
 
-fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<(), XlsxError> {
+/// Writes a table, and says which of its cells had to be cut.
+fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<Vec<String>, XlsxError> {
+    let mut shortened = Vec::new();
     let head = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
     let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
     let number = Style::new().set_align(FormatAlign::Top);
@@ -75,7 +93,12 @@ fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<(), XlsxError> {
             if let Some(value) = cell.value() {
                 sheet.write_number_with_format(row, at, value, &number)?;
             } else if *cell != Cell::Empty {
-                sheet.write_string_with_format(row, at, cut(&words_of(cell)), &words)?;
+                let text = words_of(cell);
+                let kept = cut(&text);
+                if kept.len() < text.len() {
+                    shortened.push(format!("{}{}", letters(usize::from(at)), u64::from(row) + 1));
+                }
+                sheet.write_string_with_format(row, at, kept, &words)?;
             }
         }
     }
@@ -86,7 +109,7 @@ fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<(), XlsxError> {
     if rows > 0 {
         sheet.autofilter(0, 0, rows, last)?;
     }
-    Ok(())
+    Ok(shortened)
 }
 
 /// How a sheet is printed: across, as wide as one page, with the title above and the page below.
@@ -100,7 +123,7 @@ fn set_page(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxError>
     Ok(())
 }
 
-fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxError> {
+fn write_about(sheet: &mut Worksheet, document: &Document, gaps: &[Plain]) -> Result<(), XlsxError> {
     let bold = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
     let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
     sheet.set_column_width(0, 14)?;
@@ -111,7 +134,7 @@ fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxErr
     let parts: [(&str, Vec<String>); 5] = [
         once("Report", &document.title),
         once("", &document.subtitle),
-        all("Missing", &document.gaps),
+        all("Missing", gaps),
         all("Cautions", &document.cautions),
         all("Notes", &document.notes),
     ];
@@ -131,23 +154,14 @@ fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxErr
 /// The words of a cell; of a list as in CSV.
 fn words_of(cell: &Cell) -> String {
     match cell {
-        Cell::Text(text) => text.as_str().to_owned(),
+        Cell::Text(text) => in_workbook(text.as_str()).into_owned(),
         Cell::List(items) => {
-            items.iter().map(|item| escaped(item.as_str(), ';')).collect::<Vec<_>>().join("; ")
+            let item = |item: &Plain| escaped(&in_workbook(item.as_str()), ';').into_owned();
+            items.iter().map(item).collect::<Vec<_>>().join("; ")
         }
         Cell::Date(date) => date.to_string(),
         _ => String::new(),
     }
-}
-
-/// As much of a text as a cell holds.
-fn cut(text: &str) -> &str {
-    let mut units = 0;
-    let end = text.char_indices().find(|(_, c)| {
-        units += c.len_utf16();
-        units > LONGEST
-    });
-    end.map_or(text, |(at, _)| &text[..at])
 }
 
 /// The width in characters that shows most of a column's cells on few lines.
@@ -240,15 +254,32 @@ mod tests {
     }
 
     #[test]
+    fn what_a_cell_cannot_hold_is_named_among_what_is_missing() {
+        let mut table =
+            Table::new(vec![Column::new("a", "A", Kind::Text), Column::new("b", "B", Kind::List)]);
+        let long = "x".repeat(WORKBOOK_CELL + 1);
+        table.push(vec![Cell::text(&long[1..]), Cell::list(["x", &long])]);
+        for _ in 0..21 {
+            table.push(vec![Cell::text(&long), Cell::Empty]);
+        }
+        let document = Document { key: "x", tables: vec![table], ..Document::default() };
+        let about = read(&document).worksheet_range(ABOUT).unwrap();
+        let all: Vec<String> = about.rows().map(|row| row.iter().map(said).collect()).collect();
+        let gap = all.iter().find(|line| line.starts_with("MissingCut short: ")).unwrap();
+        assert!(gap.starts_with("MissingCut short: B2 of `x`, A3 of `x`, A4 of `x`,"), "{gap}");
+        assert!(gap.contains("A21 of `x` and 2 more; a cell of a workbook holds 32767"), "{gap}");
+    }
+
+    #[test]
     fn sheets_have_names_that_they_may_have_and_text_has_the_length_that_it_may() {
         let table = || Table::titled("about", "", vec![Column::new("a", "A", Kind::Text)]);
         let mut document = Document { key: "x", tables: vec![table(), table()], ..Document::default() };
-        let long = "ö𝄞".repeat(LONGEST);
+        let long = "ö𝄞".repeat(WORKBOOK_CELL);
         document.tables[0].push(vec![Cell::text(&long)]);
         let mut book = read(&document);
         assert_eq!(book.sheet_names(), ["about 2", "about 3", "About"]);
         let range = book.worksheet_range("about 2").unwrap();
         let there = said(range.get_value((1, 0)).unwrap());
-        assert!(long.starts_with(&there) && there.encode_utf16().count() > LONGEST - 2);
+        assert!(long.starts_with(&there) && there.encode_utf16().count() > WORKBOOK_CELL - 2);
     }
 }
