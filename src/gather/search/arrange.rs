@@ -228,7 +228,7 @@ impl<'a> Search<'a> {
                 break None;
             }
             self.left.tries -= 1;
-            if self.left.tries % 64 == 0 && self.control.is_over() {
+            if self.left.tries.is_multiple_of(64) && self.control.is_over() {
                 self.left.tries = 0;
                 break None;
             }
