@@ -2,6 +2,7 @@
 
 use crate::board::{Board, LookId};
 use crate::plot;
+use crate::trade::share::Share;
 
 /// A look's title, or its id where there is no such look.
 pub(crate) fn look_title<'a>(board: &'a Board, id: &'a LookId) -> &'a str {
@@ -13,9 +14,9 @@ pub(crate) fn quoted(title: &str) -> String {
     format!("“{}”", title.split_whitespace().collect::<Vec<_>>().join(" "))
 }
 
-/// A share, from 0 to 1: `66.2 %`.
+/// A share, from 0 to 1, as every page has it: `66.2 %`, `0.34 %`.
 pub(crate) fn percent(share: f64) -> String {
-    format!("{:.1} %", 100.0 * share)
+    Share::of(share).to_string()
 }
 
 /// With a capital letter at the beginning.

@@ -1,12 +1,13 @@
 //! What a report is before anybody chose a format: headings, notes and tables with typed columns.
 //!
-//! All text in it is [`Plain`], so that no format can forget to clean it. A length is kept as [`Eighths`] and each
-//! format writes it as its readers need it: `1 3/8` on paper, a number in a table that is reckoned with.
-
-use std::fmt;
+//! All text in it is [`Plain`], so that no format can forget to clean it. A length is kept as [`Eighths`] and a date as
+//! [`Date`], and each format writes them as its readers need them: `1 3/8` and `c. 1926` on paper, a number and EDTF in a
+//! table that other programs read.
 
 use super::plain::Plain;
+use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
+pub use crate::trade::share::Share;
 
 /// One report.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -54,6 +55,8 @@ pub enum Kind {
     Text,
     /// Several items.
     List,
+    /// A date.
+    Date,
     /// A whole number.
     Number,
     /// Length of script.
@@ -70,6 +73,7 @@ impl Kind {
         match self {
             Self::Text => "text",
             Self::List => "list",
+            Self::Date => "date",
             Self::Number => "number",
             Self::Pages => "eighths",
             Self::Minutes => "minutes",
@@ -92,6 +96,8 @@ pub enum Cell {
     Text(Plain),
     /// Several items.
     List(Vec<Plain>),
+    /// A date: in a few words on paper, EDTF for other programs.
+    Date(Date),
     /// A whole number.
     Number(u32),
     /// Length of script.
@@ -100,40 +106,6 @@ pub enum Cell {
     Minutes(Eighths),
     /// A share of a whole.
     Share(Share),
-}
-
-/// A share of a whole, to a hundredth of a per cent. A loss can be less than nothing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Share(i32);
-
-impl Share {
-    /// The share nearest to a number, of which 1 is the whole.
-    pub fn of(share: f64) -> Self {
-        Self((share * 10_000.0).round() as i32)
-    }
-
-    /// As a number, of which 1 is the whole.
-    pub fn get(self) -> f64 {
-        f64::from(self.0) / 10_000.0
-    }
-
-    /// In per cent.
-    pub fn percent(self) -> f64 {
-        f64::from(self.0) / 100.0
-    }
-}
-
-impl fmt::Display for Share {
-    /// `60.6 %`, and with two places below one per cent, so that small things can be told apart.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.0 == 0 {
-            f.write_str("0 %")
-        } else if self.0.abs() < 100 {
-            write!(f, "{:.2} %", self.percent())
-        } else {
-            write!(f, "{:.1} %", self.percent())
-        }
-    }
 }
 
 impl Cell {
@@ -154,6 +126,11 @@ impl Cell {
         if items.is_empty() { Self::Empty } else { Self::List(items) }
     }
 
+    /// A date, if there is one.
+    pub fn date(date: Option<&Date>) -> Self {
+        date.map_or(Self::Empty, |date| Self::Date(date.clone()))
+    }
+
     /// The value of a cell that is reckoned with; of a share, in per cent.
     pub fn value(&self) -> Option<f64> {
         match self {
@@ -161,7 +138,7 @@ impl Cell {
             Self::Pages(length) => Some(f64::from(length.get())),
             Self::Minutes(length) => Some(length.minutes()),
             Self::Share(share) => Some(share.percent()),
-            Self::Empty | Self::Text(_) | Self::List(_) => None,
+            Self::Empty | Self::Text(_) | Self::List(_) | Self::Date(_) => None,
         }
     }
 }

@@ -72,7 +72,7 @@ fn of_looks(board: &Board, worth: &Worth) -> Table {
         text("character", "Character"),
         text("look", "Look"),
         text("base", "Base"),
-        text("worn", "Base worn"),
+        Column::new("worn", "Base worn", Kind::Date),
         Column::new("outfits", "Outfits", Kind::Number),
         share("keeps", "Keeps"),
         share("lost", "Lost if it goes"),
@@ -86,7 +86,7 @@ fn of_looks(board: &Board, worth: &Worth) -> Table {
             Cell::maybe(look.map(|look| board.name_of(&look.character))),
             title_of(board, &of.look),
             Cell::maybe(base.map(|base| board.title_of_outfit(base))),
-            Cell::maybe(base.and_then(|base| worn(board, base))),
+            base.map_or(Cell::Empty, |base| worn(board, base)),
             Cell::Number(u32::try_from(of.outfits).unwrap_or(u32::MAX)),
             Cell::Share(Share::of(of.kept)),
             Cell::Share(Share::of(of.lost)),
@@ -236,16 +236,16 @@ fn share(key: &str, heading: &str) -> Column {
 }
 
 fn outfit_columns() -> Vec<Column> {
-    vec![text("character", "Character"), text("outfit", "Outfit"), text("worn", "Worn")]
+    vec![text("character", "Character"), text("outfit", "Outfit"), Column::new("worn", "Worn", Kind::Date)]
 }
 
 fn outfit_cells(board: &Board, id: &OutfitId) -> Vec<Cell> {
     let character = board.outfit(id).map(|outfit| board.name_of(&outfit.character));
-    vec![Cell::maybe(character), Cell::text(board.title_of_outfit(id)), Cell::maybe(worn(board, id))]
+    vec![Cell::maybe(character), Cell::text(board.title_of_outfit(id)), worn(board, id)]
 }
 
-fn worn(board: &Board, id: &OutfitId) -> Option<String> {
-    board.outfit(id)?.worn.as_ref().map(ToString::to_string)
+fn worn(board: &Board, id: &OutfitId) -> Cell {
+    Cell::date(board.outfit(id).and_then(|outfit| outfit.worn.as_ref()))
 }
 
 fn title_of(board: &Board, id: &LookId) -> Cell {
@@ -265,7 +265,7 @@ fn alike(served: &Served) -> Cell {
 mod tests {
     use super::*;
     use crate::board::sample::{board, ids};
-    use crate::report::formats::{Markdown, Text};
+    use crate::report::formats::{Csv, Html, Json, Markdown, Text};
 
     fn cell<'a>(document: &'a Document, table: &str, row: usize, column: &str) -> &'a Cell {
         let table = document.tables.iter().find(|found| found.key() == table).unwrap();
@@ -305,5 +305,17 @@ mod tests {
         board.apply(&board.let_go(&[open], "told twice").unwrap()).unwrap();
         assert_eq!(*cell(&document(&board), "let-go", 0, "cost"), gain);
         assert_eq!(*cell(&document(&board), "let-go", 0, "reason"), Cell::text("told twice"));
+    }
+
+    #[test]
+    fn dates_are_words_on_paper_and_edtf_for_programs() {
+        let document = document(&board());
+        let serge = |text: &str| text.lines().find(|line| line.contains("Club serge")).unwrap().to_owned();
+        assert!(serge(&Markdown.write(&document)).contains("| c. 1926 |"));
+        assert!(Html.write(&document).contains("<td>c. 1926</td>"));
+        assert!(serge(&Csv.write(&document)).contains(",1926~,"));
+        let json: serde_json::Value = serde_json::from_str(&Json.write(&document)).unwrap();
+        assert_eq!(json["tables"][0]["rows"][0]["worn"], "1933-03-02");
+        assert_eq!(json["tables"][0]["columns"][3]["kind"], "date");
     }
 }

@@ -44,7 +44,7 @@ fn columns() -> Vec<Column> {
         Column::new("says", "Says", Kind::Text),
         Column::new("treatment", "Treatment", Kind::Text),
         Column::new("base", "Base", Kind::Text),
-        Column::new("worn", "Base worn", Kind::Text),
+        Column::new("worn", "Base worn", Kind::Date),
         Column::new("evidence", "Evidence of the base", Kind::List),
         Column::new("folded", "Folded in", Kind::List),
         Column::new("departures", "Departures", Kind::List),
@@ -71,7 +71,7 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
         Cell::text(&look.says),
         Cell::text(&treatment(look.treatment)),
         Cell::maybe(look.base.as_ref().map(|base| board.title_of_outfit(base))),
-        Cell::maybe(base.and_then(|base| base.worn.as_ref())),
+        Cell::date(base.and_then(|base| base.worn.as_ref())),
         Cell::list(
             base.map(|base| base.evidence.iter().map(evidence).collect::<Vec<_>>()).unwrap_or_default(),
         ),

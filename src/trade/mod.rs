@@ -10,3 +10,4 @@ pub mod date;
 pub mod eighths;
 pub mod length;
 pub mod plain;
+pub mod share;

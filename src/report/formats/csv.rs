@@ -4,7 +4,8 @@
 //! full-width forms, and a title must not be able to run one on the machine of whoever opens the report. So such a
 //! text gets an apostrophe in front, and in a list each such item does; a semicolon inside an item of a list gets a
 //! backslash. Numbers stay numbers: lengths are eighths of a
-//! page and minutes with decimals, since a spreadsheet would read `3/8` as a date.
+//! page and minutes with decimals, since a spreadsheet would read `3/8` as a date. Dates are EDTF, as `bring::table` and
+//! other programs read them.
 //!
 //! What a table alone cannot say (gaps, cautions) follows its rows, in the first field of records of the same length;
 //! titles and reading notes are left to the other formats. Several tables are parted by an empty line.
@@ -67,6 +68,7 @@ fn field(cell: &Cell) -> String {
         Cell::Empty => String::new(),
         Cell::Text(plain) => text(plain),
         Cell::List(items) => items.iter().map(item).collect::<Vec<_>>().join("; "),
+        Cell::Date(date) => guarded(&date.to_string()).into_owned(),
         Cell::Number(_) | Cell::Pages(_) | Cell::Minutes(_) | Cell::Share(_) => {
             cell.value().map(|value| value.to_string()).unwrap_or_default()
         }
@@ -114,6 +116,7 @@ mod tests {
                 let item = |item: &Plain| guarded(item.as_str()).replace(';', "\\;");
                 items.iter().map(item).collect::<Vec<_>>().join("; ")
             }
+            Cell::Date(date) => guarded(&date.to_string()).into_owned(),
             Cell::Number(number) => number.to_string(),
             Cell::Pages(length) => length.get().to_string(),
             Cell::Minutes(length) => (f64::from(length.get()) / 8.0).to_string(),

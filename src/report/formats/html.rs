@@ -117,6 +117,7 @@ fn words(cell: &Cell) -> Markup {
                 }
             },
             Cell::List(items) => ul { @for item in items { li { (item.as_str()) } } },
+            Cell::Date(date) => (date.short()),
             Cell::Number(number) => (number),
             Cell::Pages(length) => (length.to_string()),
             Cell::Minutes(length) => (length.clock()),
@@ -152,6 +153,7 @@ mod tests {
             Cell::Empty => String::new(),
             Cell::Text(text) => text.as_str().lines().collect(),
             Cell::List(items) => items.iter().map(Plain::as_str).collect(),
+            Cell::Date(date) => date.short(),
             Cell::Number(number) => number.to_string(),
             Cell::Pages(length) => length.to_string(),
             Cell::Minutes(length) => length.clock(),

@@ -1,5 +1,5 @@
 //! JSON with stable keys: the columns' keys name the values of each row. Numbers are numbers (lengths in eighths of a
-//! page and in minutes, shares of which 1 is the whole), lists are lists, and what is empty is null.
+//! page and in minutes, shares of which 1 is the whole), lists are lists, dates are EDTF, and what is empty is null.
 
 use serde_json::{Map, Value, json};
 
@@ -53,6 +53,7 @@ fn value(cell: &Cell) -> Value {
         Cell::Empty => Value::Null,
         Cell::Text(plain) => plain.as_str().into(),
         Cell::List(items) => texts(items).into(),
+        Cell::Date(date) => date.to_string().into(),
         Cell::Number(number) => (*number).into(),
         Cell::Pages(length) => length.get().into(),
         Cell::Minutes(length) => length.minutes().into(),

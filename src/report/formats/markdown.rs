@@ -68,6 +68,7 @@ fn cell(cell: &Cell) -> String {
         Cell::Empty => String::new(),
         Cell::Text(plain) => escaped(plain.as_str()),
         Cell::List(items) => items.iter().map(|item| escaped(item.as_str())).collect::<Vec<_>>().join("<br>"),
+        Cell::Date(date) => escaped(&date.short()),
         Cell::Number(number) => number.to_string(),
         Cell::Pages(length) => length.to_string(),
         Cell::Minutes(length) => length.clock(),

@@ -135,6 +135,7 @@ fn words_of(cell: &Cell) -> String {
         Cell::List(items) => {
             items.iter().map(|item| escaped(item.as_str(), ';')).collect::<Vec<_>>().join("; ")
         }
+        Cell::Date(date) => date.to_string(),
         _ => String::new(),
     }
 }
@@ -155,11 +156,13 @@ fn width_of(table: &Table, at: usize, column: &Column) -> f64 {
         |text: &str| text.split_whitespace().map(|word| word.chars().count()).max().unwrap_or(0);
     let heading = longest_word(&heading_of(column));
     let widest = table.rows().iter().map(|row| match &row[at] {
-        cell @ (Cell::Text(_) | Cell::List(_)) => words_of(cell).chars().count().min(WIDTHS.1),
+        cell @ (Cell::Text(_) | Cell::List(_) | Cell::Date(_)) => words_of(cell).chars().count().min(WIDTHS.1),
         _ => 0,
     });
-    let of_kind =
-        if column.kind == Kind::Text || column.kind == Kind::List { widest.max().unwrap_or(0) } else { 8 };
+    let of_kind = match column.kind {
+        Kind::Text | Kind::List | Kind::Date => widest.max().unwrap_or(0),
+        Kind::Number | Kind::Pages | Kind::Minutes | Kind::Share => 8,
+    };
     of_kind.max(heading).clamp(WIDTHS.0, WIDTHS.1) as f64 + 2.0
 }
 
