@@ -1,11 +1,11 @@
-//! Wishing: what a designer asks of a suggestion for single outfits. See [`Wishes`](super::Wishes).
+//! Wishing: what a designer asks of a suggestion for single outfits, and which outfits a wish is about. See [`Wishes`](super::Wishes).
 //!
 //! That two outfits are apart, or together, is written once, on the first of the two in the order of their ids; a
 //! mention on the second, which only hands can have made, goes when the wish is made again or taken back.
 
 use super::draft::{Draft, unfit};
 use super::gathering::once;
-use super::wishes::{BaseWish, Wishes};
+use super::wishes::{Among, BaseWish, Wishes};
 use super::{Board, Edit, OutfitId, Refused};
 
 /// Which of the two lists of an outfit.
@@ -25,6 +25,17 @@ impl Tie {
 }
 
 impl Board {
+    /// Whether an outfit is one of those that a wish about how many is about.
+    pub fn is_among(&self, among: &Among, outfit: &OutfitId) -> bool {
+        match among {
+            Among::Character(who) => self.outfit(outfit).is_some_and(|outfit| outfit.character == *who),
+            Among::Period(period) => self.relations().period_of_outfit(outfit) == Some(period),
+            Among::Thread(thread) => {
+                self.outfit(outfit).is_some_and(|outfit| outfit.threads.contains(thread))
+            }
+        }
+    }
+
     /// Wishes that the outfit must be the base of a look, must not be, or takes such a wish back.
     ///
     /// # Errors

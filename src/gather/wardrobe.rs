@@ -196,7 +196,7 @@ impl Wardrobe {
     /// How many looks have a base in a group that is not asked about here: they stay as they are.
     fn bases_elsewhere(&self, board: &Board, among: &Among) -> usize {
         let bases = board.records().looks.values().filter_map(|look| look.base.as_ref());
-        bases.filter(|base| self.place(base).is_none() && is_in(board, among, base)).count()
+        bases.filter(|base| self.place(base).is_none() && board.is_among(among, base)).count()
     }
 
     /// Adds that at most so many bases are in a group, unless no choice could break it.
@@ -213,7 +213,7 @@ impl Wardrobe {
         let group = self.group(board, among);
         let might_be = |id: &&OutfitId| {
             self.place(id).is_none()
-                && is_in(board, among, id)
+                && board.is_among(among, id)
                 && !matches!(board.standing(id), Standing::LetGo(_))
                 && !board.records().looks.values().any(|look| look.base.as_ref() == Some(*id))
         };
@@ -251,7 +251,7 @@ impl Wardrobe {
 
     /// The outfits that are asked about in a group.
     fn group(&self, board: &Board, among: &Among) -> Group {
-        let members = self.outfits.iter().enumerate().filter(|(_, id)| is_in(board, among, id));
+        let members = self.outfits.iter().enumerate().filter(|(_, id)| board.is_among(among, id));
         Group::new(name(board, among), members.map(|(at, _)| at))
     }
 
@@ -277,14 +277,6 @@ fn is_asked(among: &Among, who: Option<&CharacterId>) -> bool {
     match (among, who) {
         (Among::Character(id), Some(who)) => id == who,
         _ => true,
-    }
-}
-
-fn is_in(board: &Board, among: &Among, id: &OutfitId) -> bool {
-    match among {
-        Among::Character(who) => board.outfit(id).is_some_and(|outfit| outfit.character == *who),
-        Among::Period(period) => board.relations().period_of_outfit(id) == Some(period),
-        Among::Thread(thread) => board.outfit(id).is_some_and(|outfit| outfit.threads.contains(thread)),
     }
 }
 

@@ -74,7 +74,10 @@ mod tests {
         assert_eq!((said(0.6235), said(0.62351)), ("62.4 %".to_owned(), "62.4 %".to_owned()));
         assert_eq!((said(0.0), said(0.00004), said(-0.00004)), ("0 %".into(), "0 %".into(), "0 %".into()));
         assert_eq!((said(0.00344), said(-0.00346)), ("0.34 %".into(), "-0.35 %".into()));
-        assert_eq!((said(0.00994), said(0.00996), said(1.0)), ("0.99 %".into(), "1.0 %".into(), "100.0 %".into()));
+        assert_eq!(
+            (said(0.00994), said(0.00996), said(1.0)),
+            ("0.99 %".into(), "1.0 %".into(), "100.0 %".into())
+        );
         assert_eq!((Share::of(0.62347).get(), Share::of(0.62347).percent()), (0.6235, 62.35));
     }
 

@@ -156,7 +156,9 @@ fn width_of(table: &Table, at: usize, column: &Column) -> f64 {
         |text: &str| text.split_whitespace().map(|word| word.chars().count()).max().unwrap_or(0);
     let heading = longest_word(&heading_of(column));
     let widest = table.rows().iter().map(|row| match &row[at] {
-        cell @ (Cell::Text(_) | Cell::List(_) | Cell::Date(_)) => words_of(cell).chars().count().min(WIDTHS.1),
+        cell @ (Cell::Text(_) | Cell::List(_) | Cell::Date(_)) => {
+            words_of(cell).chars().count().min(WIDTHS.1)
+        }
         _ => 0,
     });
     let of_kind = match column.kind {
