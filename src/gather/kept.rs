@@ -25,7 +25,8 @@ impl Tally {
         if self.of > 0.0 { self.kept / self.of } else { 1.0 }
     }
 
-    fn add(&mut self, kept: f64, of: f64) {
+    /// Adds what is kept of some more.
+    pub(crate) fn add(&mut self, kept: f64, of: f64) {
         self.kept += kept;
         self.of += of;
     }

@@ -30,4 +30,4 @@ pub use search::{curve, solve};
 pub use share::{PeriodShare, apportion, limits};
 pub use suggestion::{Becomes, Suggested, Suggestion};
 pub use wardrobe::{NoWardrobe, Wardrobe, weight};
-pub use worth::{LookWorth, MergerCost, OneMore, Served, Worth, lost_by_mergers};
+pub use worth::{Carried, LookWorth, MergerCost, OneMore, Served, Worth, lost_by_mergers};

@@ -2,7 +2,7 @@
 //!
 //! All of it is in shares of what is documented, 0 to 1, of the whole board or of one character.
 
-use super::kept::distance;
+use super::kept::{Tally, distance};
 use super::likeness::Likeness;
 use super::wardrobe::{Wardrobe, weight};
 use crate::board::{Board, CharacterId, LookId, OutfitId, Standing};
@@ -16,15 +16,29 @@ pub struct Worth {
     pub reachable: f64,
     /// Every look with a base, the one that is worth least first.
     pub looks: Vec<LookWorth>,
-    /// Every two looks of a character that could become one, the cheapest merger first. Invented looks, which keep
-    /// nothing, are left out.
+    /// Every two looks of a character that may become one, once, the cheaper way round of those that
+    /// [`Board::may_go`] and [`Board::may_take_in`] leave; the cheapest merger first. Invented looks, which keep nothing,
+    /// are left out.
     pub mergers: Vec<MergerCost>,
+    /// Every documented outfit, in the order of their ids.
+    pub outfits: Vec<Carried>,
     /// Folded outfits by what they lose in their look, the most first.
     pub worst: Vec<Served>,
     /// Outfits in no look, with the look that would keep most of each: open ones and those that are let go.
     pub unserved: Vec<Served>,
     /// Outfits that would gain most as the base of one look more, the best first.
     pub one_more: Vec<OneMore>,
+}
+
+/// What is kept of one outfit, and what could be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Carried {
+    /// The outfit.
+    pub outfit: OutfitId,
+    /// What its look keeps of its weight.
+    pub kept: Tally,
+    /// What the look with the nearest base would keep; nothing of what is let go.
+    pub reachable: Tally,
 }
 
 /// What one look is worth.
@@ -139,13 +153,14 @@ impl Worth {
         let all: f64 = outfits.iter().map(|outfit| outfit.weight).sum();
         let share = |weight: f64| if all > 0.0 { weight / all } else { 0.0 };
 
-        let (mut reachable, mut kept, mut worst, mut unserved) = (0.0, 0.0, Vec::new(), Vec::new());
+        let (mut carried, mut worst, mut unserved) = (Vec::new(), Vec::new(), Vec::new());
         for outfit in &outfits {
             let there = 1.0 - outfit.far();
             let id = outfit.id.clone();
+            let mut kept = 0.0;
             if let Standing::Folded(look) = outfit.standing {
                 let distance = distance(board, likeness, outfit.id, look);
-                kept += outfit.weight * (1.0 - distance);
+                kept = outfit.weight * (1.0 - distance);
                 let (look, share) = (Some(look.clone()), share(outfit.weight * distance));
                 worst.push(Served { outfit: id, look, distance, share, reason: None });
             } else {
@@ -157,13 +172,16 @@ impl Worth {
                 };
                 unserved.push(Served { outfit: id, look, distance, share, reason });
             }
-            if !outfit.is_let_go() {
-                reachable += outfit.weight * there;
-            }
+            let reachable = if outfit.is_let_go() { 0.0 } else { outfit.weight * there };
+            let tally = |kept| Tally { kept, of: outfit.weight };
+            carried.push(Carried {
+                outfit: outfit.id.clone(),
+                kept: tally(kept),
+                reachable: tally(reachable),
+            });
         }
 
         let mut worths: Vec<LookWorth> = Vec::new();
-        let mut mergers = Vec::new();
         for look in &looks {
             let kept = keeps(board, &look.outfits, |id| far(id, look.base));
             let after = keeps(board, &look.outfits, |id| {
@@ -175,13 +193,24 @@ impl Worth {
                 kept: share(kept),
                 lost: share(kept - after),
             });
-            for into in looks.iter().filter(|into| into.character == look.character && into.id != look.id) {
-                let after = keeps(board, &look.outfits, |id| far(id, into.base));
-                mergers.push(MergerCost {
-                    from: look.id.clone(),
-                    into: into.id.clone(),
-                    lost: share(kept - after),
-                });
+        }
+
+        let merger = |from: &Held<'_>, into: &Held<'_>| {
+            let kept = |base: &OutfitId| keeps(board, &from.outfits, |id| far(id, base));
+            let cost = || MergerCost {
+                from: from.id.clone(),
+                into: into.id.clone(),
+                lost: share(kept(from.base) - kept(into.base)),
+            };
+            board.may_take_in(into.id, from.id).then(cost)
+        };
+        let goes: Vec<(&Held<'_>, bool)> = looks.iter().map(|look| (look, board.may_go(look.id))).collect();
+        let mut mergers = Vec::new();
+        for (at, (one, one_goes)) in goes.iter().enumerate() {
+            for (other, other_goes) in &goes[at + 1..] {
+                let ways = [(one, other, one_goes), (other, one, other_goes)].into_iter();
+                let ways = ways.filter(|(.., goes)| **goes).filter_map(|(from, into, _)| merger(from, into));
+                mergers.extend(ways.min_by(|a, b| a.lost.total_cmp(&b.lost)));
             }
         }
 
@@ -203,9 +232,11 @@ impl Worth {
         worst.sort_by(|a, b| b.share.total_cmp(&a.share));
         unserved.sort_by(|a, b| b.share.total_cmp(&a.share));
         one_more.sort_by(|a, b| b.gain.total_cmp(&a.gain));
+        let sum = |of: fn(&Carried) -> f64| share(carried.iter().map(of).sum());
         Self {
-            kept: share(kept),
-            reachable: share(reachable),
+            kept: sum(|carried| carried.kept.kept),
+            reachable: sum(|carried| carried.reachable.kept),
+            outfits: carried,
             looks: worths,
             mergers,
             worst,
@@ -239,8 +270,8 @@ pub fn lost_by_mergers<'a>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::board::Treatment;
     use crate::board::sample::{board, id, ids};
+    use crate::board::{BaseWish, Edit, Stage, Treatment};
     use crate::gather::Kept;
 
     fn worth_of(board: &Board) -> Worth {
@@ -276,6 +307,58 @@ mod tests {
             assert!((alone - merger.lost).abs() < 1e-12);
         }
         assert!(worth.mergers.is_sorted_by(|a, b| a.lost <= b.lost));
+    }
+
+    fn mergers(board: &Board) -> Vec<String> {
+        let said = |merger: &MergerCost| format!("{} into {}", merger.from, merger.into);
+        let mut all: Vec<String> = worth_of(board).mergers.iter().map(said).collect();
+        all.sort_unstable();
+        all
+    }
+
+    #[test]
+    fn every_two_looks_are_one_merger_the_cheaper_way_round() {
+        let board = with_smock();
+        assert_eq!(mergers(&board), ["gown into club", "quay into club", "quay into gown"]);
+        for merger in worth_of(&board).mergers {
+            let back = [(&merger.into, &merger.from)];
+            assert!(merger.lost <= lost_by_mergers(&board, &Likeness::of(&board), back)[0], "{merger:?}");
+        }
+    }
+
+    #[test]
+    fn what_is_on_film_or_wished_for_as_a_base_does_not_go_and_what_is_apart_does_not_meet() {
+        let changed = |edit: fn(&Board) -> Edit| {
+            let mut board = with_smock();
+            board.apply(&edit(&board)).unwrap();
+            mergers(&board)
+        };
+        let established = |board: &Board| {
+            board.change_look(&id("gown"), "", |look| look.stage = Stage::Established).unwrap()
+        };
+        let other_way = ["club into gown", "quay into club", "quay into gown"];
+        assert_eq!(changed(established), other_way);
+        assert_eq!(
+            changed(|board| board.wish_base(&id("gala-gown"), Some(BaseWish::Must)).unwrap()),
+            other_way
+        );
+        let apart = |board: &Board| board.wish_apart(&ids(&["smock", "crossing-wool"]), true).unwrap();
+        assert_eq!(changed(apart), ["gown into club", "quay into gown"]);
+    }
+
+    #[test]
+    fn outfit_by_outfit_it_is_what_is_kept_and_what_could_be() {
+        let board = with_smock();
+        let worth = worth_of(&board);
+        let of = |outfit: &str| worth.outfits.iter().find(|carried| carried.outfit == id(outfit)).unwrap();
+        assert_eq!(worth.outfits.len(), board.records().outfits.len());
+        assert_eq!(
+            (of("smock").kept, of("smock").reachable),
+            (Tally { kept: 2.0, of: 2.0 }, Tally { kept: 2.0, of: 2.0 })
+        );
+        assert_eq!(of("apron").reachable, Tally { kept: 0.0, of: 1.0 }, "it is let go");
+        let coat = of("blackout-coat");
+        assert!(coat.kept.kept == 0.0 && coat.reachable.kept > 0.0 && coat.reachable.of == 1.0, "{coat:?}");
     }
 
     #[test]
