@@ -1,5 +1,6 @@
 //! XLSX (ECMA-376), for spreadsheets: a sheet for each table, its head frozen and printed on every page, numbers as
-//! numbers, and a last sheet that says what the tables alone cannot: title, what is missing, cautions, notes.
+//! numbers, and a last sheet that says what the tables alone cannot: title, what is missing, cautions, what each
+//! sheet holds, notes.
 //!
 //! All words are written as words, so that none can be a formula. What is in a cell is what is in the CSV's, save the
 //! apostrophes that guard that.
@@ -37,16 +38,18 @@ impl Format for Xlsx {
 fn written(document: &Document) -> Result<Vec<u8>, XlsxError> {
     let mut book = Workbook::new();
     let mut names: Vec<String> = vec![ABOUT.to_lowercase()];
+    let mut sheets = Vec::new();
     for table in &document.tables {
         let name = name_of(document, table, &mut names);
         let sheet = book.add_worksheet();
-        sheet.set_name(name)?;
+        sheet.set_name(name.as_str())?;
+        sheets.push((name, table));
         write_table(sheet, table)?;
         set_page(sheet, document)?;
     }
     let about = book.add_worksheet();
     about.set_name(ABOUT)?;
-    write_about(about, document)?;
+    write_about(about, document, &sheets)?;
     book.save_to_buffer()
 }
 
@@ -100,7 +103,11 @@ fn set_page(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxError>
     Ok(())
 }
 
-fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxError> {
+fn write_about(
+    sheet: &mut Worksheet,
+    document: &Document,
+    sheets: &[(String, &Table)],
+) -> Result<(), XlsxError> {
     let bold = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
     let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
     sheet.set_column_width(0, 14)?;
@@ -108,11 +115,14 @@ fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxErr
     let once = |heading, text: &Plain| (heading, vec![text.as_str().to_owned()]);
     let all =
         |heading, texts: &[Plain]| (heading, texts.iter().map(|text| text.as_str().to_owned()).collect());
-    let parts: [(&str, Vec<String>); 5] = [
+    let titled = sheets.iter().filter(|(_, table)| !table.title().is_empty());
+    let told = titled.map(|(name, table)| told(name, table)).collect();
+    let parts: [(&str, Vec<String>); 6] = [
         once("Report", &document.title),
         once("", &document.subtitle),
         all("Missing", &document.gaps),
         all("Cautions", &document.cautions),
+        ("Sheets", told),
         all("Notes", &document.notes),
     ];
     let mut row = 0;
@@ -126,6 +136,12 @@ fn write_about(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxErr
         }
     }
     set_page(sheet, document)
+}
+
+/// What a sheet holds and how it is to be read: `mergers: The cheapest mergers. Each two looks stand once.`
+fn told(name: &str, table: &Table) -> String {
+    let lead = format!("{name}: {}", table.title());
+    if table.reading().is_empty() { lead } else { format!("{lead}. {}", table.reading()) }
 }
 
 /// The words of a cell; of a list as in CSV.
@@ -205,6 +221,9 @@ mod tests {
         assert_eq!(names.len(), document.tables.len() + 1);
         for (table, name) in document.tables.iter().zip(&names) {
             let range = book.worksheet_range(name).unwrap();
+            if !table.title().is_empty() {
+                assert_eq!(&records.next().unwrap()[0], table.title().as_str());
+            }
             for row in 0..=table.rows().len() {
                 let record = records.next().unwrap();
                 for (at, field) in record.iter().enumerate() {
