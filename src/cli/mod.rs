@@ -6,6 +6,7 @@
 mod boards;
 mod bring;
 mod changing;
+mod character;
 mod check;
 mod completions;
 mod console;

@@ -8,7 +8,7 @@ use super::boards::{self, BoardArg};
 use super::bring;
 use super::console::Console;
 use super::failure::Failure;
-use super::{Outcome, faults, outfile};
+use super::{Outcome, character, faults, outfile};
 use crate::board::Board;
 use crate::bring::script::Part;
 use crate::report::{self, Csv, Document, Format, Html, Json, Markdown, Plain, Xlsx};
@@ -25,11 +25,14 @@ pub(super) struct Report {
     #[command(flatten)]
     board: BoardArg,
     /// For `changes`: the earlier draft of the script, in Fountain
-    #[arg(long, value_name = "FILE", required_if_eq("report", "changes"), value_hint = clap::ValueHint::FilePath)]
+    #[arg(long, value_name = "FILE", required_if_eq("report", "changes"), conflicts_with = "character", value_hint = clap::ValueHint::FilePath)]
     against: Option<PathBuf>,
     /// For `changes`: the draft holds only the scenes with numbers from FIRST to LAST
     #[arg(long, value_name = "FIRST-LAST", requires = "against")]
     part: Option<Part>,
+    /// For `kept`: of this character alone
+    #[arg(long, value_name = "ID")]
+    character: Option<String>,
     /// In which format; left out, it is the ending of the file, else md
     #[arg(long, value_name = "FORMAT")]
     to: Option<To>,
@@ -136,6 +139,12 @@ impl Report {
     }
 
     fn document(&self, board: &Board, console: &mut Console) -> Result<Document, Failure> {
+        if let Some(name) = &self.character {
+            return match self.report {
+                Which::Kept => Ok(report::kept_of(board, &character::named(board, name)?)),
+                _ => Err(Failure::new("`--character` goes with `shirr report kept` alone")),
+            };
+        }
         match (self.report.report(), &self.against) {
             (Some(report), None) => Ok(report.document(board)),
             (None, Some(file)) => {

@@ -33,6 +33,7 @@ pub struct Document {
 pub struct Table {
     key: &'static str,
     title: Plain,
+    reading: Plain,
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
 }
@@ -158,7 +159,14 @@ impl Table {
 
     /// A table without rows, one of several in its document.
     pub fn titled(key: &'static str, title: &str, columns: Vec<Column>) -> Self {
-        Self { key, title: Plain::line(title), columns, rows: Vec::new() }
+        Self { key, title: Plain::line(title), columns, ..Self::default() }
+    }
+
+    /// With a line that says how it is to be read.
+    #[must_use]
+    pub fn read_so(mut self, reading: &str) -> Self {
+        self.reading = Plain::line(reading);
+        self
     }
 
     /// Its stable name, one of a kind in its document; empty where it is the only one.
@@ -169,6 +177,11 @@ impl Table {
     /// Its heading; empty where it is the only one.
     pub fn title(&self) -> &Plain {
         &self.title
+    }
+
+    /// How it is to be read; empty where that is plain.
+    pub fn reading(&self) -> &Plain {
+        &self.reading
     }
 
     /// Adds a row; what it has too few becomes empty, what it has too many is a mistake of the report.

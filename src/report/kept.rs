@@ -1,70 +1,88 @@
 //! What the looks keep of the wardrobe: the page that a designer takes to a producer who asks for three looks fewer.
 //!
 //! What each look is worth stands first, the one that is missed least on top; then what there is to be had for less or
-//! more, and what the present choice has cost. All shares are of everything documented, by recognition.
+//! more, and what the present choice has cost. All shares are of everything documented, by recognition, of the whole
+//! board or of one character.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 use super::document::{Cell, Column, Document, Kind, Share, Table};
 use super::plain::Plain;
-use crate::board::{Board, LookId, OutfitId, Standing};
+use crate::board::{Board, CharacterId, LookId, OutfitId};
 use crate::check::words::{counted, look_title};
-use crate::gather::{Kept, Likeness, Served, Tally, Wardrobe, Worth, weight};
+use crate::gather::{Carried, Likeness, MergerCost, Served, Tally, Wardrobe, Worth};
+use crate::plot;
 
 /// How many mergers are listed.
 const MERGERS: usize = 10;
+/// In how many of them a look may be, so that one that is missed little does not fill the list.
+const MERGERS_OF_A_LOOK: usize = 2;
 /// How many of the outfits that are served worst.
 const WORST: usize = 10;
 /// How many candidates for one look more.
 const MORE: usize = 5;
 
-const NOTES: [&str; 5] = [
+const NOTES: [&str; 2] = [
     "An outfit counts 1, 2, 4, 7, 11 or 16 by its recognition of 0 to 5. Of a folded outfit as much is kept as it is alike \
      to the base of its look; of one that is open or let go, nothing.",
-    "Reachable: were every outfit that is not let go in the look with the nearest base.",
-    "Lost if a look goes: each of its outfits then goes into the nearest other look of the character.",
-    "What one more look would buy holds for one at a time, not for their sum; `shirr suggest` reckons them together.",
     "An invented look keeps nothing, since no source stands behind it.",
 ];
 
-pub(super) fn document(board: &Board) -> Document {
+/// What the looks of one character keep of that character's wardrobe.
+pub fn kept_of(board: &Board, who: &CharacterId) -> Document {
+    document(board, Some(who))
+}
+
+pub(super) fn document(board: &Board, who: Option<&CharacterId>) -> Document {
+    let of = who.map(|who| format!(" of {}", board.name_of(who))).unwrap_or_default();
+    let page = Document {
+        key: "kept",
+        title: Plain::line(&format!("{}: what the looks{of} keep", board.head().title)),
+        ..Document::default()
+    };
+    if board.records().outfits.values().all(|outfit| who.is_some_and(|who| outfit.character != *who)) {
+        let whose = who.map_or("on this board".to_owned(), |who| format!("of {}", board.name_of(who)));
+        let gap = format!(
+            "Nothing is documented yet: there is no outfit {whose}, so there is nothing to keep or to lose."
+        );
+        return Document { gaps: vec![Plain::line(&gap)], ..page };
+    }
     let likeness = Likeness::of(board);
-    match Wardrobe::of(board, &likeness, None, &|| false) {
-        Ok(wardrobe) => page(board, &likeness, &Worth::of(board, &likeness, &wardrobe)),
-        Err(error) => Document {
-            key: "kept",
-            title: Plain::line(&format!("{}: what the looks keep", board.head().title)),
-            subtitle: Plain::line(&error.to_string()),
-            ..Document::default()
-        },
+    match Wardrobe::of(board, &likeness, who, &|| false) {
+        Ok(wardrobe) => {
+            let worth = Worth::of(board, &likeness, &wardrobe);
+            Document {
+                subtitle: Plain::line(&subtitle(&worth, &of)),
+                notes: NOTES.into_iter().map(Plain::line).collect(),
+                tables: tables(board, who, &worth),
+                ..page
+            }
+        }
+        Err(error) => Document { subtitle: Plain::line(&error.to_string()), ..page },
     }
 }
 
-fn page(board: &Board, likeness: &Likeness, worth: &Worth) -> Document {
+fn subtitle(worth: &Worth, of: &str) -> String {
     let looks = counted(worth.looks.len(), "look");
     let keep = if worth.looks.len() == 1 { "keeps" } else { "keep" };
-    let subtitle = format!(
-        "{looks} with a base {keep} {} of the documented wardrobe; {} if every outfit were in the nearest look",
+    format!(
+        "{looks} with a base {keep} {} of the documented wardrobe{of}; {} if every outfit were in the nearest look",
         Share::of(worth.kept),
         Share::of(worth.reachable),
-    );
+    )
+}
+
+fn tables(board: &Board, who: Option<&CharacterId>, worth: &Worth) -> Vec<Table> {
     let (let_go, open): (Vec<_>, Vec<_>) = worth.unserved.iter().partition(|served| served.reason.is_some());
-    Document {
-        key: "kept",
-        title: Plain::line(&format!("{}: what the looks keep", board.head().title)),
-        subtitle: Plain::line(&subtitle),
-        notes: NOTES.into_iter().map(Plain::line).collect(),
-        tables: vec![
-            of_looks(board, worth),
-            of_groups(board, likeness),
-            of_mergers(board, worth),
-            of_worst(board, worth),
-            of_more(board, worth),
-            of_let_go(board, &let_go),
-            of_open(board, &open),
-        ],
-        ..Document::default()
-    }
+    vec![
+        of_looks(board, worth),
+        of_groups(board, who, &worth.outfits),
+        of_mergers(board, worth),
+        of_worst(board, worth),
+        of_more(board, worth),
+        of_let_go(board, &let_go),
+        of_open(board, &open),
+    ]
 }
 
 fn of_looks(board: &Board, worth: &Worth) -> Table {
@@ -77,8 +95,12 @@ fn of_looks(board: &Board, worth: &Worth) -> Table {
         share("keeps", "Keeps"),
         share("lost", "Lost if it goes"),
     ];
-    let mut table =
-        Table::titled("looks", "What each look is worth, the one that is missed least first", columns);
+    let mut table = Table::titled(
+        "looks",
+        "What each look is worth, the one that is missed least first",
+        columns,
+    )
+    .read_so("Lost if it goes: each of its outfits then goes into the nearest other look of the character.");
     for of in &worth.looks {
         let look = board.look(&of.look);
         let base = look.and_then(|look| look.base.as_ref());
@@ -103,7 +125,15 @@ struct Group {
     reachable: Tally,
 }
 
-fn of_groups(board: &Board, likeness: &Likeness) -> Table {
+impl Group {
+    fn add(&mut self, carried: &Carried) {
+        self.outfits += 1;
+        self.kept.add(carried.kept.kept, carried.kept.of);
+        self.reachable.add(carried.reachable.kept, carried.reachable.of);
+    }
+}
+
+fn of_groups(board: &Board, who: Option<&CharacterId>, outfits: &[Carried]) -> Table {
     let columns = vec![
         text("of", "Of"),
         text("kind", "Kind"),
@@ -111,32 +141,21 @@ fn of_groups(board: &Board, likeness: &Likeness) -> Table {
         share("kept", "Kept"),
         share("reachable", "Reachable"),
     ];
-    let mut table = Table::titled("groups", "What is kept, by period and by character", columns);
+    let title =
+        if who.is_some() { "What is kept, by period" } else { "What is kept, by period and by character" };
+    let mut table = Table::titled("groups", title, columns).read_so(
+        "Each share is of the group's own outfits; reachable is what would be kept, were each that is not let go in the \
+         look with the nearest base.",
+    );
     let mut all = Group::default();
     let (mut periods, mut characters) = (BTreeMap::new(), BTreeMap::new());
-    let bases: Vec<(&OutfitId, _)> = board
-        .records()
-        .looks
-        .values()
-        .filter_map(|look| look.base.as_ref().map(|base| (base, &look.character)))
-        .collect();
-    for (id, outfit) in &board.records().outfits {
-        let of = weight(outfit);
-        let nearest = bases.iter().filter(|(_, character)| **character == outfit.character);
-        let nearest = nearest.map(|(base, _)| likeness.distance(id, base)).fold(1.0, f64::min);
-        let let_go = matches!(board.standing(id), Standing::LetGo(_));
-        let reachable = if let_go { 0.0 } else { of * (1.0 - nearest) };
-        let period = board.relations().period_of_outfit(id);
+    for carried in outfits {
+        let period = board.relations().period_of_outfit(&carried.outfit);
         let period = period.map(|period| periods.entry(period).or_insert_with(Group::default));
-        let character = characters.entry(&outfit.character).or_insert_with(Group::default);
-        for group in [&mut all, character].into_iter().chain(period) {
-            group.outfits += 1;
-            group.reachable.kept += reachable;
-            group.reachable.of += of;
-        }
+        let character = board.outfit(&carried.outfit).map(|outfit| &outfit.character);
+        let character = character.map(|character| characters.entry(character).or_insert_with(Group::default));
+        [Some(&mut all), character, period].into_iter().flatten().for_each(|group| group.add(carried));
     }
-    let kept = Kept::of(board, likeness);
-    all.kept = kept.all;
     let mut push = |title: &str, kind: &str, group: &Group| {
         table.push(vec![
             Cell::text(title),
@@ -146,16 +165,17 @@ fn of_groups(board: &Board, likeness: &Likeness) -> Table {
             Cell::Share(Share::of(group.reachable.share())),
         ]);
     };
-    push("The whole wardrobe", "all", &all);
+    match who {
+        Some(who) => push(board.name_of(who), "character", &all),
+        None => push("The whole wardrobe", "all", &all),
+    }
     for period in &board.head().periods {
-        if let (Some(group), Some(kept)) = (periods.get_mut(&period.id), kept.periods.get(&period.id)) {
-            group.kept = *kept;
+        if let Some(group) = periods.get(&period.id) {
             push(&period.title, "period", group);
         }
     }
-    for character in super::cast(board) {
-        if let (Some(group), Some(kept)) = (characters.get_mut(character), kept.characters.get(character)) {
-            group.kept = *kept;
+    for character in super::cast(board).into_iter().filter(|_| who.is_none()) {
+        if let Some(group) = characters.get(character) {
             push(board.name_of(character), "character", group);
         }
     }
@@ -163,19 +183,51 @@ fn of_groups(board: &Board, likeness: &Likeness) -> Table {
 }
 
 fn of_mergers(board: &Board, worth: &Worth) -> Table {
-    let columns = vec![text("from", "Look that goes"), text("into", "Into"), share("lost", "Costs")];
-    let mut table = Table::titled("mergers", "The cheapest mergers", columns);
-    for merger in worth.mergers.iter().take(MERGERS) {
-        let lost = Cell::Share(Share::of(merger.lost));
-        table.push(vec![title_of(board, &merger.from), title_of(board, &merger.into), lost]);
+    let columns = vec![
+        text("from", "Look that goes"),
+        Column::new("scenes", "Its scenes", Kind::List),
+        Column::new("minutes", "On screen", Kind::Minutes),
+        text("into", "Into"),
+        share("lost", "Costs"),
+    ];
+    let mut table = Table::titled("mergers", "The cheapest mergers", columns).read_so(
+        "The scenes of the look that goes are then worn in the other, whose base stays. Each two looks stand once, the \
+         cheaper way round, and each look at most twice; what is on film does not go, and what your wishes forbid is left \
+         out.",
+    );
+    for merger in cheapest(&worth.mergers) {
+        let scenes = board.relations().scenes_of(&merger.from).iter();
+        let scenes = scenes.filter_map(|at| board.records().scenes.get(*at));
+        table.push(vec![
+            title_of(board, &merger.from),
+            Cell::list(scenes.map(|scene| scene.number.to_string())),
+            Cell::Minutes(plot::of_look(board, &merger.from)),
+            title_of(board, &merger.into),
+            Cell::Share(Share::of(merger.lost)),
+        ]);
     }
     table
+}
+
+/// The first of the mergers, with no look in more than [`MERGERS_OF_A_LOOK`].
+fn cheapest(mergers: &[MergerCost]) -> Vec<&MergerCost> {
+    let mut rows: HashMap<&LookId, usize> = HashMap::new();
+    let mut listed = Vec::new();
+    for merger in mergers {
+        let pair = [&merger.from, &merger.into];
+        if pair.iter().all(|look| rows.get(look).is_none_or(|rows| *rows < MERGERS_OF_A_LOOK)) {
+            pair.into_iter().for_each(|look| *rows.entry(look).or_default() += 1);
+            listed.push(merger);
+        }
+    }
+    listed.truncate(MERGERS);
+    listed
 }
 
 fn of_worst(board: &Board, worth: &Worth) -> Table {
     let mut columns = outfit_columns();
     columns.extend([text("look", "Look"), share("alike", "Alike to its base"), share("lost", "Lost of it")]);
-    let mut table = Table::titled("worst", "Folded outfits of which most is lost", columns);
+    let mut table = Table::titled("worst", "Folded outfits of which most is lost", columns).read_so("Lost of it: what its look does not keep, of the whole wardrobe; half alike keeps half of what the outfit counts.");
     for served in worth.worst.iter().take(WORST) {
         let mut row = outfit_cells(board, &served.outfit);
         row.extend([nearest(board, served), alike(served), Cell::Share(Share::of(served.share))]);
@@ -187,7 +239,7 @@ fn of_worst(board: &Board, worth: &Worth) -> Table {
 fn of_more(board: &Board, worth: &Worth) -> Table {
     let mut columns = outfit_columns();
     columns.push(share("gain", "Buys"));
-    let mut table = Table::titled("one-more", "What one look more would buy, with this base", columns);
+    let mut table = Table::titled("one-more", "What one look more would buy, with this base", columns).read_so("Each holds alone, with every outfit in its nearest look, and not for their sum; `shirr suggest` reckons several together.");
     for more in worth.one_more.iter().filter(|more| more.gain > 0.0).take(MORE) {
         let mut row = outfit_cells(board, &more.base);
         row.push(Cell::Share(Share::of(more.gain)));
@@ -200,7 +252,7 @@ fn of_let_go(board: &Board, let_go: &[&Served]) -> Table {
     let mut columns = outfit_columns();
     columns.extend([text("reason", "Why"), text("look", "Nearest look"), share("cost", "Cost")]);
     let mut table =
-        Table::titled("let-go", "What was let go, and what it would keep in the nearest look", columns);
+        Table::titled("let-go", "What was let go, and what it would keep in the nearest look", columns).read_so("Cost: what would be kept more, were it folded into the look with the nearest base; 0 % where that is wholly unlike or there is none.");
     for served in let_go {
         let mut row = outfit_cells(board, &served.outfit);
         let reason = Cell::maybe(served.reason.as_ref());
@@ -218,7 +270,7 @@ fn of_open(board: &Board, open: &[&Served]) -> Table {
         share("gain", "Would keep"),
     ]);
     let mut table =
-        Table::titled("open", "What is open, and what it would keep in the nearest look", columns);
+        Table::titled("open", "What is open, and what it would keep in the nearest look", columns).read_so("Would keep: what is gained by folding it into the look with the nearest base, of the whole wardrobe.");
     for served in open {
         let mut row = outfit_cells(board, &served.outfit);
         row.extend([nearest(board, served), alike(served), Cell::Share(Share::of(served.share))]);
@@ -264,7 +316,9 @@ fn alike(served: &Served) -> Cell {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::board::sample::{board, ids};
+    use crate::board::sample::{self, board, id, ids};
+    use crate::board::{BaseWish, Stage, Treatment};
+    use crate::gather::Kept;
     use crate::report::formats::{Csv, Html, Json, Markdown, Text};
 
     fn cell<'a>(document: &'a Document, table: &str, row: usize, column: &str) -> &'a Cell {
@@ -277,13 +331,13 @@ mod tests {
     fn the_page_says_what_is_kept_what_each_look_is_worth_and_what_was_let_go_at_what_cost() {
         let mut board = board();
         board.apply(&board.let_go(&ids(&["smock"]), "nobody saw it").unwrap()).unwrap();
-        insta::assert_snapshot!(Markdown.write(&document(&board)));
+        insta::assert_snapshot!(Markdown.write(&document(&board, None)));
     }
 
     #[test]
     fn the_whole_is_what_the_looks_are_worth_together() {
         let board = board();
-        let document = document(&board);
+        let document = document(&board, None);
         let likeness = Likeness::of(&board);
         let wardrobe = Wardrobe::of(&board, &likeness, None, &|| false).unwrap();
         let worth = Worth::of(&board, &likeness, &wardrobe);
@@ -298,12 +352,12 @@ mod tests {
     #[test]
     fn what_is_let_go_says_what_it_costs() {
         let mut board = board();
-        let gain = cell(&document(&board), "open", 0, "gain").clone();
-        let title = cell(&document(&board), "open", 0, "outfit").clone();
+        let gain = cell(&document(&board, None), "open", 0, "gain").clone();
+        let title = cell(&document(&board, None), "open", 0, "outfit").clone();
         let is_it = |id: &&OutfitId| Cell::text(board.title_of_outfit(id)) == title;
         let open: OutfitId = board.records().outfits.keys().find(is_it).unwrap().clone();
         board.apply(&board.let_go(&[open], "told twice").unwrap()).unwrap();
-        let told = document(&board);
+        let told = document(&board, None);
         let row = (0..2).find(|row| *cell(&told, "let-go", *row, "outfit") == title).unwrap();
         assert_eq!(*cell(&told, "let-go", row, "cost"), gain);
         assert_eq!(*cell(&told, "let-go", row, "reason"), Cell::text("told twice"));
@@ -311,7 +365,7 @@ mod tests {
 
     #[test]
     fn dates_are_words_on_paper_and_edtf_for_programs() {
-        let document = document(&board());
+        let document = document(&board(), None);
         let serge = |text: &str| text.lines().find(|line| line.contains("Club serge")).unwrap().to_owned();
         assert!(serge(&Markdown.write(&document)).contains("| c. 1926 |"));
         assert!(Html.write(&document).contains("<td>c. 1926</td>"));
@@ -319,5 +373,129 @@ mod tests {
         let json: serde_json::Value = serde_json::from_str(&Json.write(&document)).unwrap();
         assert_eq!(json["tables"][0]["rows"][0]["worn"], "1933-03-02");
         assert_eq!(json["tables"][0]["columns"][3]["kind"], "date");
+    }
+
+    /// The sample with so many more looks of Odile, each with a base of its own.
+    fn with_looks(more: usize) -> Board {
+        let mut board = board();
+        for outfit in ["smock", "blackout-coat", "club-serge", "crossing-wool"].into_iter().take(more) {
+            if let Ok(edit) = board.take_back(&ids(&[outfit])) {
+                board.apply(&edit).unwrap();
+            }
+            let base = ids(&[outfit]);
+            board.apply(&board.gather(&base, outfit, &base[0], Treatment::Copy).unwrap().1).unwrap();
+        }
+        board
+    }
+
+    fn said(document: &Document, table: &str, column: &str) -> Vec<String> {
+        let rows = document.tables.iter().find(|found| found.key() == table).unwrap().rows().len();
+        (0..rows)
+            .map(|row| match cell(document, table, row, column) {
+                Cell::Text(plain) => plain.to_string(),
+                other => format!("{other:?}"),
+            })
+            .collect()
+    }
+
+    #[test]
+    fn each_two_looks_are_one_row_and_no_look_fills_the_list() {
+        let document = document(&with_looks(4), None);
+        let pairs: Vec<(String, String)> =
+            said(&document, "mergers", "from").into_iter().zip(said(&document, "mergers", "into")).collect();
+        // Six looks make fifteen pairs; with each in two of them at most, six are left.
+        assert!((4..=6).contains(&pairs.len()), "{pairs:?}");
+        for (at, (from, into)) in pairs.iter().enumerate() {
+            let again = |(a, b): &(String, String)| (a == from && b == into) || (a == into && b == from);
+            assert!(!pairs[at + 1..].iter().any(again), "{pairs:?}");
+            for look in [from, into] {
+                assert!(
+                    pairs.iter().filter(|(a, b)| a == look || b == look).count() <= 2,
+                    "{look}: {pairs:?}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn a_merger_says_which_scenes_and_how_many_minutes_go_with_the_look() {
+        let document = document(&board(), None);
+        assert_eq!(said(&document, "mergers", "from"), ["Gown"]);
+        assert_eq!(*cell(&document, "mergers", 0, "scenes"), Cell::list(["3", "3A"]));
+        assert_eq!(*cell(&document, "mergers", 0, "minutes"), Cell::Minutes("4/8".parse().unwrap()));
+    }
+
+    #[test]
+    fn what_is_on_film_is_not_offered_to_go() {
+        let mut board = board();
+        let seen = board.change_look(&id("gown"), "", |look| look.stage = Stage::Established).unwrap();
+        board.apply(&seen).unwrap();
+        assert_eq!(said(&document(&board, None), "mergers", "from"), ["Club"]);
+        board.apply(&board.wish_base(&id("club-wool"), Some(BaseWish::Must)).unwrap()).unwrap();
+        assert_eq!(said(&document(&board, None), "mergers", "from"), [""; 0]);
+    }
+
+    #[test]
+    fn each_group_keeps_what_is_counted_elsewhere() {
+        let board = with_looks(1);
+        let document = document(&board, None);
+        let kept = Kept::of(&board, &Likeness::of(&board));
+        let row = |title: &str| said(&document, "groups", "of").iter().position(|of| of == title).unwrap();
+        let share = |title: &str| cell(&document, "groups", row(title), "kept").clone();
+        for period in &board.head().periods {
+            assert_eq!(share(&period.title), Cell::Share(Share::of(kept.periods[&period.id].share())));
+        }
+        for (who, tally) in &kept.characters {
+            assert_eq!(share(board.name_of(who)), Cell::Share(Share::of(tally.share())));
+        }
+        assert_eq!(share("The whole wardrobe"), Cell::Share(Share::of(kept.all.share())));
+    }
+
+    #[test]
+    fn of_one_character_all_shares_are_of_that_wardrobe() {
+        let board = board();
+        let odile = kept_of(&board, &id("odile"));
+        assert_eq!(odile.title.as_str(), "Sample: what the looks of Odile keep");
+        let whole = document(&board, None);
+        let at = said(&whole, "groups", "of").iter().position(|of| of == "Odile").unwrap();
+        for column in ["outfits", "kept", "reachable"] {
+            assert_eq!(cell(&odile, "groups", 0, column), cell(&whole, "groups", at, column), "{column}");
+        }
+        assert_eq!(said(&odile, "groups", "of"), ["Odile", "The shore", "The races", "The war"]);
+        for table in odile.tables.iter().filter(|table| table.columns()[0].key == "character") {
+            assert!(table.rows().iter().all(|row| row[0] == Cell::text("Odile")), "{}", table.key());
+        }
+        assert!(
+            odile.subtitle.as_str().contains("of the documented wardrobe of Odile; "),
+            "{}",
+            odile.subtitle
+        );
+    }
+
+    #[test]
+    fn where_nothing_is_documented_it_says_so_and_gives_no_shares() {
+        let mut records = sample::records();
+        records.outfits.retain(|_, outfit| outfit.character == id("odile"));
+        let hers = kept_of(&Board::new(records.clone()), &id("bridie"));
+        (records.outfits, records.looks) = Default::default();
+        let none = document(&Board::new(records), None);
+        for (document, whose) in [(hers, "of Bridie"), (none, "on this board")] {
+            let text = Markdown.write(&document);
+            let said = format!("Nothing is documented yet: there is no outfit {whose}, ");
+            assert!(text.contains(&said) && !text.contains('%'), "{text}");
+            assert!(Csv.write(&document).contains(&said));
+        }
+    }
+
+    #[test]
+    fn every_table_that_is_not_plain_says_how_it_is_to_be_read_in_every_format_for_people() {
+        let document = document(&board(), None);
+        let (paper, page) = (Markdown.write(&document), Html.write(&document));
+        for table in document.tables.iter().filter(|table| !table.rows().is_empty()) {
+            let reading = table.reading().as_str();
+            assert!(reading.ends_with('.') && !reading.contains('\n'), "{}", table.key());
+            let first = reading.split('`').next().unwrap();
+            assert!(paper.contains(first) && page.contains(first), "{}", table.key());
+        }
     }
 }

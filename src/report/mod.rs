@@ -19,6 +19,7 @@ mod schedule;
 pub use document::{Cell, Column, Document, Kind, Share, Table};
 pub use drafts::against;
 pub use formats::{Csv, Format, Html, Json, Markdown, Text, Unwritten, Xlsx};
+pub use kept::kept_of;
 pub use plain::Plain;
 
 use crate::board::{Board, CharacterId, ShootDay};
@@ -56,7 +57,7 @@ impl Report {
             Self::Plot => plot::document(board),
             Self::Schedule => schedule::document(board),
             Self::Meeting => meeting::document(board),
-            Self::Kept => kept::document(board),
+            Self::Kept => kept::document(board, None),
         }
     }
 }

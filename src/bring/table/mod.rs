@@ -254,8 +254,8 @@ impl Made {
     }
 }
 
-/// The rows below the headings that are of the table, and how many are not: headings that come again, another table,
-/// the lines that our reports end with.
+/// The rows below the headings that are of the table, and how many are not: headings that come again, another table with
+/// its title, the lines that our reports end with.
 fn body<'a>(
     grid: &'a Grid,
     columns: &Columns,
@@ -270,12 +270,19 @@ fn body<'a>(
         keys.iter().any(heads)
             && row.cells.iter().filter(|cell| columns::rank_of_any(headings, cell) > 0).count() > 1
     };
+    // A lone cell behind an empty row is the title of the table whose headings come next, as our reports have it.
+    let is_title = |at: usize| {
+        let row_at = |at: usize| grid.rows.get(columns.headings_at + 1 + at);
+        let (Some(row), Some(next)) = (row_at(at), row_at(at + 1)) else { return false };
+        let before = grid.rows.get(columns.headings_at + at).map_or(0, |row| row.number);
+        row.number > before + 1 && row.cells.iter().skip(1).all(String::is_empty) && is_head(next)
+    };
     let mut rows: Vec<&Row> = Vec::new();
-    for row in below {
+    for (at, row) in below.iter().enumerate() {
         if Some(row.cells.as_slice()) == own {
             continue;
         }
-        if is_head(row) {
+        if is_head(row) || is_title(at) {
             break;
         }
         rows.push(row);

@@ -236,6 +236,12 @@ fn what_stands_behind_a_table_is_left_alone_and_counted() {
     let text = "Day,Date,Scenes\n1,,2\n2,,1\n\nDay,Turn,Character,Scenes\n1,2,Ada,9\n";
     let brought = bring(Kind::Schedule, &board(), text);
     assert_eq!((brought.wrong.len(), brought.rows, brought.left), (0, 2, 2));
+    let text = "The days,,\nDay,Date,Scenes\n1,,2\n2,,1\n\nWho wears what,,,\nDay,Turn,Character,Scenes\n1,2,Ada,9\n";
+    let brought = bring(Kind::Schedule, &board(), text);
+    assert_eq!((brought.wrong.len(), brought.rows, brought.left), (0, 2, 3), "{:?}", brought.wrong);
+    // Without an empty row above it, a lone cell is a row like any other.
+    let text = "Day,Date,Scenes\n1,,2\n2,,\nDay,Turn,Scenes\n1,2,9\n";
+    assert_eq!(bring(Kind::Schedule, &board(), text).rows, 2);
     let ask = format!("{}: {}", Hazard::Water.word(), Hazard::Water.ask());
     let text = format!("Scene,Pages\n1,2\nScene,Pages\n2,2\n\"{ask}\",\n");
     let brought = bring(Kind::Scenes, &board(), &text);

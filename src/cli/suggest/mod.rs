@@ -17,7 +17,7 @@ use super::boards::{self, BoardArg};
 use super::changing::{open_whole, refused};
 use super::console::Console;
 use super::failure::Failure;
-use super::{Outcome, faults};
+use super::{Outcome, character, faults};
 use crate::board::{Board, CharacterId, Count, Edit, Scope};
 use crate::gather::{Choice, Likeness, Limits, Suggestion, Unsolved, Wardrobe, Worth, curve, solve};
 
@@ -52,9 +52,6 @@ const TIME: Duration = Duration::from_secs(10);
 
 /// The most looks for which the curve is printed.
 const CURVE: usize = 60;
-
-/// As like an id, and it is probably meant.
-const NEAR: f64 = 0.7;
 
 /// A board, asked about.
 struct Asked<'a> {
@@ -115,7 +112,7 @@ impl Suggest {
     }
 
     fn ask<'a>(&self, board: &'a Board) -> Result<Asked<'a>, Failure> {
-        let who = self.character.as_deref().map(|name| character(board, name)).transpose()?;
+        let who = self.character.as_deref().map(|name| character::named(board, name)).transpose()?;
         let likeness = Likeness::of(board);
         let wardrobe = Wardrobe::of(board, &likeness, who.as_ref(), &|| false);
         let mut wardrobe = wardrobe.map_err(|error| Failure::new(error.to_string()))?;
@@ -221,28 +218,6 @@ impl Asked<'_> {
 fn limits() -> Limits {
     let threads = thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
     Limits { threads: Some(threads), ..Limits::of_time(TIME) }
-}
-
-/// The character that an argument names.
-fn character(board: &Board, name: &str) -> Result<CharacterId, Failure> {
-    let ids = || board.head().characters.iter().map(|character| character.id.as_str());
-    if let Some(found) = board.head().characters.iter().find(|character| character.id.as_str() == name) {
-        return Ok(found.id.clone());
-    }
-    let failure = Failure::new(format!("there is no character `{name}` on this board"));
-    let of_name = board.head().characters.iter().find(|character| character.name.eq_ignore_ascii_case(name));
-    let likeness = |id: &str| strsim::jaro_winkler(&name.to_lowercase(), id);
-    let near = ids().filter(|id| likeness(id) >= NEAR);
-    let nearest = near.max_by(|one, other| likeness(one).total_cmp(&likeness(other)));
-    let meant = of_name.map(|character| character.id.as_str()).or(nearest);
-    let failure = match meant {
-        Some(id) => failure.hint(format!("did you mean `{id}`?")),
-        None => failure,
-    };
-    Err(match ids().collect::<Vec<_>>().as_slice() {
-        [] => failure.hint("it has none yet"),
-        ids => failure.hint(format!("there are: {}", ids.join(", "))),
-    })
 }
 
 /// The counter keeps the board inside its budget, here as on the screen.

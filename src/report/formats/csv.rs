@@ -8,7 +8,8 @@
 //! other programs read them.
 //!
 //! What a table alone cannot say (gaps, cautions) follows its rows, in the first field of records of the same length;
-//! titles and reading notes are left to the other formats. Several tables are parted by an empty line.
+//! the document's title and notes on reading are left to the other formats. Several tables are parted by an empty line, and
+//! each has its title above its header, in the first field of a record of the same length.
 
 use super::Text;
 use crate::report::document::{Cell, Column, Document, Kind, Table};
@@ -30,17 +31,16 @@ impl Text for Csv {
         }
         let width = document.tables.last().map_or(1, |table| table.columns().len());
         for line in document.gaps.iter().chain(&document.cautions) {
-            let mut fields = vec![String::new(); width];
-            if let Some(first) = fields.first_mut() {
-                *first = text(line);
-            }
-            write_record(&mut to, &fields);
+            write_lone(&mut to, line, width);
         }
         to
     }
 }
 
 fn write_table(to: &mut String, table: &Table) {
+    if !table.title().is_empty() {
+        write_lone(to, table.title(), table.columns().len());
+    }
     let headings: Vec<String> = table.columns().iter().map(heading).collect();
     write_record(to, &headings);
     for row in table.rows() {
@@ -82,6 +82,15 @@ fn item(plain: &Plain) -> String {
 
 fn text(plain: &Plain) -> String {
     guarded(plain.as_str()).into_owned()
+}
+
+/// A record of so many fields, of which all but the first are empty.
+fn write_lone(to: &mut String, line: &Plain, width: usize) {
+    let mut fields = vec![String::new(); width];
+    if let Some(first) = fields.first_mut() {
+        *first = text(line);
+    }
+    write_record(to, &fields);
 }
 
 fn write_record(to: &mut String, fields: &[String]) {
@@ -163,5 +172,21 @@ mod tests {
         assert!(text.ends_with("\r\n"));
         assert!(!text.replace("\r\n", "").contains('\r'));
         assert!(!text.contains('\u{1b}'));
+    }
+
+    #[test]
+    fn each_of_several_tables_has_its_title_above_its_header() {
+        let table = |key, title: &str| {
+            let mut table = Table::titled(
+                key,
+                title,
+                vec![Column::new("a", "A", Kind::Text), Column::new("b", "B", Kind::Number)],
+            );
+            table.push(vec![Cell::text("x"), Cell::Number(1)]);
+            table
+        };
+        let tables = vec![table("one", "=One, the first"), table("two", "Two")];
+        let document = Document { tables, ..Document::default() };
+        assert_eq!(Csv.write(&document), "\"'=One, the first\",\r\nA,B\r\nx,1\r\n\r\nTwo,\r\nA,B\r\nx,1\r\n");
     }
 }

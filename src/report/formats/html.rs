@@ -25,6 +25,7 @@ h1 { font-size: 1.7em; margin: 0 0 .2em; } h2 { font-size: 1.2em; margin: 1.6em 
 .subtitle { margin: 0 0 1em; }
 table { border-collapse: collapse; width: 100%; font-size: .92em; }
 caption { text-align: left; font-weight: bold; font-size: 1.15em; padding: 1.2em 0 .4em; }
+.reading { display: block; font-weight: normal; font-size: .87em; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border-bottom: 1px solid #bbb; padding: .25em .6em .25em .3em; text-align: left; vertical-align: top; overflow-wrap: break-word; }
@@ -84,7 +85,12 @@ fn table(table: &Table) -> Markup {
     let class = |is_number: bool| is_number.then_some("number");
     html! {
         table {
-            @if !table.title().is_empty() { caption { (table.title().as_str()) } }
+            @if !table.title().is_empty() {
+                caption {
+                    (table.title().as_str())
+                    @if !table.reading().is_empty() { span.reading { (table.reading().as_str()) } }
+                }
+            }
             thead {
                 tr {
                     @for column in table.columns() {

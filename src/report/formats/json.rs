@@ -44,6 +44,7 @@ fn table(table: &Table) -> Value {
     if !table.key().is_empty() {
         value["table"] = table.key().into();
         value["title"] = table.title().as_str().into();
+        value["reading"] = table.reading().as_str().into();
     }
     value
 }

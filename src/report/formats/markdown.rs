@@ -28,6 +28,9 @@ impl Text for Markdown {
                     continue;
                 }
             }
+            if !table.reading().is_empty() {
+                let _ = write!(to, "{}\n\n", line(table.reading()));
+            }
             write_table(&mut to, table);
         }
         write_list(&mut to, "Notes", &document.notes);

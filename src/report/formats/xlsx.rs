@@ -1,5 +1,6 @@
 //! XLSX (ECMA-376), for spreadsheets: a sheet for each table, its head frozen and printed on every page, numbers as
-//! numbers, and a last sheet that says what the tables alone cannot: title, what is missing, cautions, notes.
+//! numbers, and a last sheet that says what the tables alone cannot: title, what is missing, cautions, what each
+//! sheet holds, notes.
 //!
 //! All words are written as words, so that none can be a formula. What is in a cell is what is in the CSV's, save the
 //! apostrophes that guard that, and save what is longer than a cell: that is cut, and named among what is missing.
@@ -39,18 +40,20 @@ fn written(document: &Document) -> Result<Vec<u8>, XlsxError> {
     let mut book = Workbook::new();
     let mut names: Vec<String> = vec![ABOUT.to_lowercase()];
     let mut shortened: Vec<String> = Vec::new();
+    let mut sheets = Vec::new();
     for table in &document.tables {
         let name = name_of(document, table, &mut names);
         let sheet = book.add_worksheet();
-        sheet.set_name(&name)?;
+        sheet.set_name(name.as_str())?;
         let cells = write_table(sheet, table)?;
         shortened.extend(cells.into_iter().map(|cell| format!("{cell} of `{name}`")));
+        sheets.push((name, table));
         set_page(sheet, document)?;
     }
     let about = book.add_worksheet();
     about.set_name(ABOUT)?;
     let gaps: Vec<Plain> = document.gaps.iter().cloned().chain(gap_of(&shortened)).collect();
-    write_about(about, document, &gaps)?;
+    write_about(about, document, &gaps, &sheets)?;
     book.save_to_buffer()
 }
 
@@ -123,7 +126,12 @@ fn set_page(sheet: &mut Worksheet, document: &Document) -> Result<(), XlsxError>
     Ok(())
 }
 
-fn write_about(sheet: &mut Worksheet, document: &Document, gaps: &[Plain]) -> Result<(), XlsxError> {
+fn write_about(
+    sheet: &mut Worksheet,
+    document: &Document,
+    gaps: &[Plain],
+    sheets: &[(String, &Table)],
+) -> Result<(), XlsxError> {
     let bold = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
     let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
     sheet.set_column_width(0, 14)?;
@@ -131,11 +139,14 @@ fn write_about(sheet: &mut Worksheet, document: &Document, gaps: &[Plain]) -> Re
     let once = |heading, text: &Plain| (heading, vec![text.as_str().to_owned()]);
     let all =
         |heading, texts: &[Plain]| (heading, texts.iter().map(|text| text.as_str().to_owned()).collect());
-    let parts: [(&str, Vec<String>); 5] = [
+    let titled = sheets.iter().filter(|(_, table)| !table.title().is_empty());
+    let told = titled.map(|(name, table)| told(name, table)).collect();
+    let parts: [(&str, Vec<String>); 6] = [
         once("Report", &document.title),
         once("", &document.subtitle),
         all("Missing", gaps),
         all("Cautions", &document.cautions),
+        ("Sheets", told),
         all("Notes", &document.notes),
     ];
     let mut row = 0;
@@ -149,6 +160,12 @@ fn write_about(sheet: &mut Worksheet, document: &Document, gaps: &[Plain]) -> Re
         }
     }
     set_page(sheet, document)
+}
+
+/// What a sheet holds and how it is to be read: `mergers: The cheapest mergers. Each two looks stand once.`
+fn told(name: &str, table: &Table) -> String {
+    let lead = format!("{name}: {}", table.title());
+    if table.reading().is_empty() { lead } else { format!("{lead}. {}", table.reading()) }
 }
 
 /// The words of a cell; of a list as in CSV.
@@ -219,6 +236,9 @@ mod tests {
         assert_eq!(names.len(), document.tables.len() + 1);
         for (table, name) in document.tables.iter().zip(&names) {
             let range = book.worksheet_range(name).unwrap();
+            if !table.title().is_empty() {
+                assert_eq!(&records.next().unwrap()[0], table.title().as_str());
+            }
             for row in 0..=table.rows().len() {
                 let record = records.next().unwrap();
                 for (at, field) in record.iter().enumerate() {

@@ -200,7 +200,7 @@ fn the_marks_are_explained_in_the_window() {
     for size in [(80, 24), (120, 40), (200, 60)] {
         let screen = suggested().screen(size);
         for words in
-            ["+ new", "± other outfits", "↷ other base", "− goes", "· as it is", "% kept, taken alone"]
+            ["+ new", "± other outfits", "− goes", "○ in no look", "· as it is", "% kept, taken alone"]
         {
             assert!(screen.contains(words), "{words}\n{screen}");
         }
