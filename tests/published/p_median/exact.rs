@@ -81,6 +81,9 @@ struct Program {
 /// The cheapest choice by mixed-integer linear programming (crates `good_lp` and `microlp`), or none when no choice
 /// keeps the rules and wishes.
 pub fn by_program(instance: &Instance) -> Option<Assignment> {
+    if instance.contradicts_itself() {
+        return None;
+    }
     let n = instance.outfits();
     let mut list = variables!();
     let program = Program {
@@ -168,6 +171,9 @@ fn rules(instance: &Instance, program: &Program) -> Vec<good_lp::Constraint> {
 
 /// The cheapest choice by trying all bases, and for the paired outfits all ways to go with them.
 pub fn by_trying_all(instance: &Instance) -> Option<Assignment> {
+    if instance.contradicts_itself() {
+        return None;
+    }
     let n = instance.outfits();
     let mut best: Option<(f64, Assignment)> = None;
     for set in 0u32..1 << n {

@@ -89,6 +89,22 @@ impl Instance {
         self.weights[of] * f64::from(self.cost[of * self.outfits() + at])
     }
 
+    /// Whether wishes contradict each other or the kinds whatever the looks: apart and together, or together across
+    /// kinds. A problem counts that as a clash, although it could be kept by having no look at all.
+    pub fn contradicts_itself(&self) -> bool {
+        let mut set: Vec<usize> = (0..self.outfits()).collect();
+        for wish in &self.wishes {
+            if let Wish::Together(one, other) = wish {
+                if !self.of_a_kind(*one, *other) {
+                    return true;
+                }
+                let (from, into) = (set[*one], set[*other]);
+                set.iter_mut().filter(|of| **of == from).for_each(|of| *of = into);
+            }
+        }
+        self.wishes.iter().any(|wish| matches!(wish, Wish::Apart(one, other) if set[*one] == set[*other]))
+    }
+
     /// Whether two outfits may share a look as far as kinds go.
     pub fn of_a_kind(&self, one: usize, other: usize) -> bool {
         self.kinds.as_ref().is_none_or(|kinds| kinds[one] == kinds[other])
