@@ -191,6 +191,9 @@ impl Instance {
             let wish = self.any_wish(&mut dice);
             if assignment.keeps(&self.with(vec![wish.clone()])) {
                 self.wishes.push(wish);
+                if self.contradicts_itself() {
+                    self.wishes.pop();
+                }
             }
         }
         self
