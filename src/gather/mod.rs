@@ -30,4 +30,6 @@ pub use search::{curve, solve};
 pub use share::{PeriodShare, apportion, limits};
 pub use suggestion::{Becomes, Suggested, Suggestion};
 pub use wardrobe::{NoWardrobe, Wardrobe, weight};
-pub use worth::{Carried, LookWorth, MergerCost, OneMore, Served, Worth, lost_by_mergers};
+#[cfg(test)]
+pub(crate) use worth::lost_by_merger;
+pub use worth::{Carried, LookWorth, MergerCost, OneMore, Served, Worth};

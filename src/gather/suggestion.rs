@@ -193,8 +193,8 @@ impl Suggestion {
     fn nearest(&self, likeness: &Likeness, outfit: &OutfitId) -> Option<usize> {
         let far = |at: usize| {
             let told = likeness.explain(outfit, &self.looks[at].base)?;
-            let date = told.parts.iter().find(|part| part.feature == Feature::Date)?;
-            Some((date.distance.is_none_or(|distance| distance >= 1.0), told.distance, at))
+            let is_far = told.distance_in(Feature::Date).is_none_or(|distance| distance >= 1.0);
+            Some((is_far, told.distance, at))
         };
         let near = (0..self.looks.len()).filter_map(far);
         near.min_by(|one, other| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, _, at)| at)
@@ -220,6 +220,7 @@ impl Suggestion {
         let wanted = |at: usize| only.is_none_or(|only| only == at);
         let chosen: Vec<(usize, &Suggested)> =
             self.looks.iter().enumerate().filter(|(at, _)| wanted(*at)).collect();
+        let open: BTreeSet<&OutfitId> = self.open.iter().collect();
         let mut after = board.clone();
         let mut made: BTreeMap<usize, LookId> = BTreeMap::new();
         // Every look has its own base first, so that none is emptied by what goes to another.
@@ -259,7 +260,7 @@ impl Suggestion {
                 after.apply(&edit)?;
             }
             let held = after.look(look).into_iter().flat_map(|look| look.outfits());
-            let leaves: Vec<OutfitId> = held.filter(|outfit| self.open.contains(outfit)).cloned().collect();
+            let leaves: Vec<OutfitId> = held.filter(|outfit| open.contains(outfit)).cloned().collect();
             if !leaves.is_empty() {
                 let edit = after.release(&leaves)?;
                 after.apply(&edit)?;

@@ -174,14 +174,6 @@ impl Wardrobe {
         bases.filter(|base| self.place(base).is_none() && board.is_among(among, base)).count()
     }
 
-    /// The period of the look that an outfit is the base of, or else of the one that it would be the base of.
-    fn period_as_base<'b>(&self, board: &'b Board, id: &OutfitId) -> Option<&'b PeriodId> {
-        let relations = board.relations();
-        let look = relations.looks_of(id).first();
-        let own = look.filter(|look| board.look(look).is_some_and(|look| look.base.as_ref() == Some(id)));
-        own.map_or_else(|| relations.period_of_outfit(id), |look| relations.period_of_look(look))
-    }
-
     /// Adds that at least so many bases are in a group. What only outfits that are not asked about can make good is not
     /// asked for; what no outfit can is, so that it is named.
     fn at_least(&self, board: &Board, among: &Among, least: usize, wishes: &mut Vec<Wish>) {
@@ -219,13 +211,13 @@ impl Wardrobe {
             };
             let counted = board.records().looks.keys().filter(|look| board.counts_in(look, &scope));
             let taken = counted.clone().filter(elsewhere).count();
-            let mut group = self.group(board, &among);
-            if let Scope::Period(period) = &scope {
+            let group = match &scope {
                 // As the counter counts: a look may be in another period than its base was worn in.
-                let is_there = |(_, id): &(usize, &OutfitId)| self.period_as_base(board, id) == Some(period);
-                let members = self.outfits.iter().enumerate().filter(is_there).map(|(at, _)| at);
-                group = Group::new(group.name, members);
-            }
+                Scope::Period(period) => {
+                    self.group_of(name(board, &among), |id| period_as_base(board, id) == Some(period))
+                }
+                _ => self.group(board, &among),
+            };
             // One character alone does not pay for a limit that the whole cast has passed.
             let present = if who.is_some() { counted.count() - taken } else { 0 };
             at_most(group, (limit as usize).saturating_sub(taken).max(present), &mut wishes);
@@ -235,8 +227,12 @@ impl Wardrobe {
 
     /// The outfits that are asked about in a group.
     fn group(&self, board: &Board, among: &Among) -> Group {
-        let members = self.outfits.iter().enumerate().filter(|(_, id)| board.is_among(among, id));
-        Group::new(name(board, among), members.map(|(at, _)| at))
+        self.group_of(name(board, among), |id| board.is_among(among, id))
+    }
+
+    fn group_of(&self, name: String, is_there: impl Fn(&OutfitId) -> bool) -> Group {
+        let members = self.outfits.iter().enumerate().filter(|(_, id)| is_there(id));
+        Group::new(name, members.map(|(at, _)| at))
     }
 
     /// A wish in the board's own words.
@@ -262,6 +258,14 @@ fn at_most(group: Group, most: usize, wishes: &mut Vec<Wish>) {
     if most < group.members.len() {
         wishes.push(Wish::AtMost(group, most));
     }
+}
+
+/// The period of the look that an outfit is the base of, or else of the one that it would be the base of.
+fn period_as_base<'a>(board: &'a Board, id: &OutfitId) -> Option<&'a PeriodId> {
+    let relations = board.relations();
+    let look = relations.looks_of(id).first();
+    let own = look.filter(|look| board.look(look).is_some_and(|look| look.base.as_ref() == Some(id)));
+    own.map_or_else(|| relations.period_of_outfit(id), |look| relations.period_of_look(look))
 }
 
 /// Whether a wish about a group asks anything when one character is asked about.

@@ -6,7 +6,7 @@
 
 use std::fmt;
 
-use crate::trade::plain::is_unsafe;
+use crate::trade::plain;
 
 /// Text without control characters and direction overrides. Its only break is `\n`.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
@@ -15,36 +15,12 @@ pub struct Plain(String);
 impl Plain {
     /// The text, cleaned; a tab becomes a space.
     pub fn new(text: &str) -> Self {
-        let mut plain = String::with_capacity(text.len());
-        let mut chars = text.chars().peekable();
-        while let Some(c) = chars.next() {
-            match c {
-                '\r' if chars.peek() == Some(&'\n') => {}
-                '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}' => plain.push('\n'),
-                '\t' => plain.push(' '),
-                c if is_unsafe(c) => {}
-                c => plain.push(c),
-            }
-        }
-        let kept = plain.trim_end_matches('\n').len();
-        plain.truncate(kept);
-        Self(plain)
+        Self(plain::cleaned(text))
     }
 
     /// The text, cleaned and on one line.
     pub fn line(text: &str) -> Self {
-        let Self(plain) = Self::new(text);
-        if plain.contains('\n') {
-            return Self(
-                plain
-                    .split('\n')
-                    .map(str::trim)
-                    .filter(|line| !line.is_empty())
-                    .collect::<Vec<_>>()
-                    .join(" "),
-            );
-        }
-        Self(plain)
+        Self(plain::line(text))
     }
 
     /// The text.
@@ -69,6 +45,7 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
+    use crate::trade::plain::is_unsafe;
 
     #[test]
     fn escape_sequences_and_overrides_are_dropped_and_letters_are_kept() {

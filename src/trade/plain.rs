@@ -8,6 +8,33 @@ pub fn is_unsafe(c: char) -> bool {
         || matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
 }
 
+/// A text without what would steer a terminal; a tab becomes a space, its only break is `\n`, and it ends in none.
+pub fn cleaned(text: &str) -> String {
+    let mut plain = String::with_capacity(text.len());
+    let mut chars = text.chars().peekable();
+    while let Some(c) = chars.next() {
+        match c {
+            '\r' if chars.peek() == Some(&'\n') => {}
+            '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}' => plain.push('\n'),
+            '\t' => plain.push(' '),
+            c if is_unsafe(c) => {}
+            c => plain.push(c),
+        }
+    }
+    let kept = plain.trim_end_matches('\n').len();
+    plain.truncate(kept);
+    plain
+}
+
+/// The same on one line.
+pub fn line(text: &str) -> String {
+    let plain = cleaned(text);
+    if !plain.contains('\n') {
+        return plain;
+    }
+    plain.split('\n').map(str::trim).filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
 #[cfg(test)]
 mod tests {
     use super::is_unsafe;

@@ -5,11 +5,11 @@
 
 use super::columns::Heading;
 use super::full::{cut, in_workbook, is_full};
-use super::grid::{line, plain};
 use super::names::squeezed;
 use crate::board::Board;
 use crate::trade::cell::{bare, escaped, split};
 use crate::trade::date::{Date, read_friendly};
+use crate::trade::plain::{cleaned, line};
 
 /// A field of a record.
 pub struct Field<R> {
@@ -60,7 +60,7 @@ impl Written {
     /// What a workbook holds of it, where that is not all.
     fn cut(&self) -> Option<String> {
         let whole = match self {
-            Self::Text(text) => in_workbook(plain(text).trim_end_matches('\n')).into_owned(),
+            Self::Text(text) => in_workbook(&cleaned(text)).into_owned(),
             Self::Items(items) => {
                 let items: Vec<String> =
                     items.iter().map(|item| escaped(&in_workbook(&line(item)), ';').into_owned()).collect();

@@ -8,7 +8,7 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use super::workbook;
-use crate::trade::plain::is_unsafe;
+use crate::trade::plain::cleaned;
 
 /// The most bytes of a file: 32 MiB.
 pub const LARGEST: u64 = 32 << 20;
@@ -238,33 +238,7 @@ impl Rows {
 
 /// The text without what would steer a terminal and without blanks around it; its only break is `\n`.
 fn clean(text: &str) -> String {
-    plain(text).trim().to_owned()
-}
-
-/// The same on one line.
-pub(super) fn line(text: &str) -> String {
-    let plain = plain(text);
-    let plain = plain.trim_end_matches('\n');
-    if !plain.contains('\n') {
-        return plain.to_owned();
-    }
-    plain.split('\n').map(str::trim).filter(|line| !line.is_empty()).collect::<Vec<_>>().join(" ")
-}
-
-/// The text without what would steer a terminal; its only break is `\n`.
-pub(super) fn plain(text: &str) -> String {
-    let mut clean = String::with_capacity(text.len());
-    let mut chars = text.chars().peekable();
-    while let Some(c) = chars.next() {
-        match c {
-            '\r' if chars.peek() == Some(&'\n') => {}
-            '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}' => clean.push('\n'),
-            '\t' => clean.push(' '),
-            c if is_unsafe(c) => {}
-            c => clean.push(c),
-        }
-    }
-    clean
+    cleaned(text).trim().to_owned()
 }
 
 /// The name of a column in a spreadsheet: `A` to `Z`, then `AA`.

@@ -48,10 +48,14 @@ impl Explanation {
         1.0 - self.distance
     }
 
+    /// How unlike they are in one feature; `None` where either record does not say.
+    pub fn distance_in(&self, feature: Feature) -> Option<f64> {
+        self.parts.iter().find(|part| part.feature == feature)?.distance
+    }
+
     /// Whether it is a stretch to let the one stand for the other.
     pub fn is_stretch(&self) -> bool {
-        let date = self.parts.iter().find(|part| part.feature == Feature::Date);
-        is_stretch(self.distance, date.and_then(|part| part.distance))
+        is_stretch(self.distance, self.distance_in(Feature::Date))
     }
 
     /// How alike they are, in a word or two.

@@ -142,8 +142,11 @@ pub struct Likeness {
     colours_apart: f64,
     lexicon: Lexicon,
     palette: Palette,
-    ready: BTreeMap<OutfitId, (Arc<Outfit>, Traits)>,
+    ready: BTreeMap<OutfitId, Ready>,
 }
+
+/// An outfit, and what of it is compared.
+type Ready = (Arc<Outfit>, Traits);
 
 impl Default for Likeness {
     fn default() -> Self {
@@ -252,32 +255,32 @@ impl Likeness {
         Some(cost)
     }
 
-    /// The coefficient, or 1 where it is a stretch.
-    fn apart(
-        &self,
-        one: &(Arc<Outfit>, Traits),
-        other: &(Arc<Outfit>, Traits),
-        difference: &impl Fn(u32, u32) -> f32,
-    ) -> f32 {
-        let between = self.between(one, other, difference);
-        let in_date = gower::interval(one.1.day, other.1.day, self.days_apart);
-        if is_stretch(between.into(), in_date) { 1.0 } else { between }
-    }
-
-    fn between(
-        &self,
-        one: &(Arc<Outfit>, Traits),
-        other: &(Arc<Outfit>, Traits),
-        difference: &impl Fn(u32, u32) -> f32,
-    ) -> f32 {
-        if Arc::ptr_eq(&one.0, &other.0) {
-            return 0.0;
-        }
+    /// The coefficient, or 1 where it is a stretch or they are of different characters.
+    fn apart(&self, one: &Ready, other: &Ready, difference: &impl Fn(u32, u32) -> f32) -> f32 {
         if one.0.character != other.0.character {
             return 1.0;
         }
-        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1, difference));
+        let distances = self.distances(&one.1, &other.1, difference);
+        let coefficient = self.coefficient(one, other, distances);
+        if is_stretch(coefficient.into(), distances[Feature::Date as usize]) { 1.0 } else { coefficient }
+    }
+
+    /// Gower's coefficient of two outfits of one character, from how unlike they are in each feature.
+    fn coefficient(&self, one: &Ready, other: &Ready, distances: [Option<f64>; 7]) -> f32 {
+        if Arc::ptr_eq(&one.0, &other.0) {
+            return 0.0;
+        }
         gower::coefficient(self.weights.into_iter().zip(distances)) as f32
+    }
+
+    /// How unlike two outfits are in each feature, in the order of [`Feature::ALL`].
+    fn distances(
+        &self,
+        one: &Traits,
+        other: &Traits,
+        difference: &impl Fn(u32, u32) -> f32,
+    ) -> [Option<f64>; 7] {
+        Feature::ALL.map(|feature| self.unlike(feature, one, other, difference))
     }
 
     fn unlike(
@@ -309,7 +312,7 @@ impl Likeness {
             return None;
         }
         let difference = |one, other| self.palette.difference(one, other);
-        let distances = Feature::ALL.map(|feature| self.unlike(feature, &one.1, &other.1, &difference));
+        let distances = self.distances(&one.1, &other.1, &difference);
         let known: f64 =
             self.weights.iter().zip(&distances).filter(|(_, d)| d.is_some()).map(|(w, _)| w).sum();
         let part = |((feature, distance), &weight): ((Feature, Option<f64>), &f64)| Part {
@@ -321,7 +324,7 @@ impl Likeness {
             other: feature.said(&other.0),
         };
         let parts = Feature::ALL.into_iter().zip(distances).zip(&self.weights).map(part).collect();
-        Some(Explanation { distance: self.between(one, other, &difference).into(), parts })
+        Some(Explanation { distance: self.coefficient(one, other, distances).into(), parts })
     }
 }
 

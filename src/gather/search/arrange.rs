@@ -175,6 +175,8 @@ struct Lack {
     bands: Vec<(usize, usize)>,
     /// How many more bases each class can give.
     open: Vec<usize>,
+    /// How many lacking bands a base of each open class serves, and the class.
+    served: Vec<(usize, usize)>,
 }
 
 impl<'a> Search<'a> {
@@ -287,7 +289,12 @@ impl<'a> Search<'a> {
                 lacking.push((at, missing));
             }
         }
-        let lack = Lack { bands: lacking, open };
+        let mut served: Vec<(usize, usize)> = (0..self.classes.len()).map(|class| (0, class)).collect();
+        for &(band, _) in &lacking {
+            self.of_band[band].iter().for_each(|&class| served[class].0 += 1);
+        }
+        served.retain(|&(_, class)| open[class] > 0);
+        let lack = Lack { bands: lacking, open, served };
         (self.fewest_more(&lack) <= spare).then_some(lack)
     }
 
@@ -299,13 +306,13 @@ impl<'a> Search<'a> {
         let mut claimed = vec![false; self.classes.len()];
         let mut apart = 0;
         for (band, missing) in most_first {
-            let mut open = self.of_band[band].iter().filter(|&&class| lack.open[class] > 0);
-            if open.clone().all(|&class| !claimed[class]) {
+            let open = || self.of_band[band].iter().filter(|&&class| lack.open[class] > 0);
+            if open().all(|&class| !claimed[class]) {
                 apart += missing;
-                open.by_ref().for_each(|&class| claimed[class] = true);
+                open().for_each(|&class| claimed[class] = true);
             }
         }
-        let mut served = self.served_by(lack);
+        let mut served = lack.served.clone();
         served.sort_unstable_by_key(|&(bands, _)| std::cmp::Reverse(bands));
         let (mut left, mut at_best) = (lack.bands.iter().map(|(_, missing)| missing).sum::<usize>(), 0);
         for (bands, class) in served {
@@ -319,32 +326,17 @@ impl<'a> Search<'a> {
         apart.max(at_best)
     }
 
-    /// How many lacking bands a base of each open class serves, and the class.
-    fn served_by(&self, lack: &Lack) -> Vec<(usize, usize)> {
-        let mut served: Vec<(usize, usize)> = (0..self.classes.len()).map(|class| (0, class)).collect();
-        for &(band, _) in &lack.bands {
-            self.of_band[band].iter().for_each(|&class| served[class].0 += 1);
-        }
-        served.retain(|&(_, class)| lack.open[class] > 0);
-        served
-    }
-
     /// The class to take a base of next: of the band that leaves the least choice the one that serves most bands; where
     /// nothing is lacking, any.
     fn pick(&self, lack: &Lack) -> Option<usize> {
         let choice = |&(band, missing): &(usize, usize)| {
             self.of_band[band].iter().map(|&class| lack.open[class]).sum::<usize>() - missing
         };
-        let served = self.served_by(lack);
-        let mut candidates: Box<dyn Iterator<Item = (usize, usize)>> =
-            match lack.bands.iter().min_by_key(|band| choice(band)) {
-                Some((tightest, _)) => Box::new(
-                    served.into_iter().filter(|(_, class)| self.classes[*class].bands.contains(tightest)),
-                ),
-                None => Box::new(served.into_iter()),
-            };
-        let first = candidates.next()?;
-        Some(candidates.fold(first, |best, next| if next.0 > best.0 { next } else { best }).1)
+        let tightest = lack.bands.iter().min_by_key(|band| choice(band)).map(|(band, _)| band);
+        let serves = |class: usize| tightest.is_none_or(|band| self.classes[class].bands.contains(band));
+        let candidates = lack.served.iter().filter(|&&(_, class)| serves(class));
+        // Of equals the first.
+        candidates.max_by_key(|&&(bands, class)| (bands, std::cmp::Reverse(class))).map(|&(_, class)| class)
     }
 
     /// The bases as taken, if every client can be served from them: with as few more as that needs, where it needs

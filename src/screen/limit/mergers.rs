@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use super::Make;
 use crate::board::room::Merger;
-use crate::board::{Board, Edit, LookId, OutfitId, Refused, Scope};
+use crate::board::{Board, Edit, LookId, OutfitId, Refused};
 use crate::gather::{Kept, Likeness, weight};
 
 /// How many mergers are offered.
@@ -59,16 +59,16 @@ impl Held {
 }
 
 impl Stopped {
-    /// The mergers that make room in `scopes` and can go with the edit, the cheapest first. What an invented look is
+    /// Those of `mergers` that can go with the edit and make room for it, the cheapest first. What an invented look is
     /// for, *kept* does not measure: its merger costs nothing there, and comes last. Of those that cost the same the
     /// nearest in time stays first. `None` where it was `over` before its end.
-    pub fn cheapest(&self, scopes: &[Scope], over: &dyn Fn() -> bool) -> Option<Vec<Offer>> {
+    pub fn cheapest(&self, mergers: Vec<Merger>, over: &dyn Fn() -> bool) -> Option<Vec<Offer>> {
         let mut after = self.seen.clone();
         // What the board does not take as it was made has no cost; it is tried with each merger all the same.
         let _ = after.apply(&self.edit);
         let mut looks: HashMap<LookId, Held> = HashMap::new();
         let mut ranked: Vec<(bool, f64, Merger)> = Vec::new();
-        for merger in self.seen.mergers_that_make_room(scopes) {
+        for merger in mergers {
             if over() {
                 return None;
             }
@@ -129,9 +129,9 @@ mod tests {
     use std::sync::Arc;
 
     use super::*;
-    use crate::board::Treatment;
     use crate::board::sample::{board, id, ids};
-    use crate::gather::lost_by_mergers;
+    use crate::board::{Scope, Treatment};
+    use crate::gather::lost_by_merger;
 
     /// The serge gathered out of the look that would go, where one look more is one too many.
     fn stopped() -> Stopped {
@@ -151,7 +151,8 @@ mod tests {
     #[test]
     fn a_merger_costs_what_is_kept_less_once_it_and_the_new_look_are_there() {
         let stopped = stopped();
-        let offers = stopped.cheapest(&[Scope::Overall], &|| false).unwrap();
+        let mergers = stopped.seen.mergers_that_make_room(&[Scope::Overall]);
+        let offers = stopped.cheapest(mergers, &|| false).unwrap();
         assert!(!offers.is_empty());
         let kept = |edit: &Edit| {
             let mut after = stopped.seen.clone();
@@ -164,13 +165,15 @@ mod tests {
         }
         // Before the serge has a look of its own, merging the look that holds it costs something else.
         let from_club = offers.iter().find(|offer| offer.merger.from == id("club")).unwrap();
-        let pair = [(&from_club.merger.from, &from_club.merger.into)];
-        let before = lost_by_mergers(&stopped.seen, &stopped.likeness, pair)[0];
+        let Merger { from, into, .. } = &from_club.merger;
+        let before = lost_by_merger(&stopped.seen, &stopped.likeness, from, into);
         assert!((before - from_club.lost).abs() > 1e-3, "{before} {}", from_club.lost);
     }
 
     #[test]
     fn it_ends_when_nobody_asks_any_more() {
-        assert_eq!(stopped().cheapest(&[Scope::Overall], &|| true), None);
+        let stopped = stopped();
+        let mergers = stopped.seen.mergers_that_make_room(&[Scope::Overall]);
+        assert_eq!(stopped.cheapest(mergers, &|| true), None);
     }
 }

@@ -53,11 +53,12 @@ impl Room {
         let (board, make) = (stopped.seen.clone(), Arc::clone(&stopped.make));
         let scopes: Vec<Scope> = passed.iter().map(|(scope, _)| scope.clone()).collect();
         let cancel = Arc::new(AtomicBool::new(false));
-        let offers = (!board.mergers_that_make_room(&scopes).is_empty()).then(|| {
+        let mergers = board.mergers_that_make_room(&scopes);
+        let offers = (!mergers.is_empty()).then(|| {
             let (found, offers) = mpsc::channel();
             let cancel = Arc::clone(&cancel);
             thread::spawn(move || {
-                if let Some(cheapest) = stopped.cheapest(&scopes, &|| cancel.load(Ordering::Relaxed)) {
+                if let Some(cheapest) = stopped.cheapest(mergers, &|| cancel.load(Ordering::Relaxed)) {
                     // The question may have been answered already.
                     let _ = found.send(cheapest);
                 }
