@@ -23,7 +23,10 @@ fn a_table_is_previewed_and_then_brought_in_as_one_edit_that_undo_takes_back() {
     assert_eq!(
         preview.out,
         "wardrobe.csv: 3 rows of outfits.\n   A  Outfit → Title\n   B  Role → Character\n   C  Date worn → Worn\n   \
-         D  Shelf → not used\nOutfits: 2 new, 1 changed, 0 as before.\nNothing is changed yet: this is the preview.\n"
+         D  Shelf → not used\nOutfits: 2 new, 1 changed, 0 as before.\n  \
+         outfit `smock`  Worn: 1920 → 1919~\n  \
+         new outfit `apron`  Title: Apron, Character: Ada, Worn: 1921, Period: Early, Recognition: 0\n  \
+         new outfit `cape`  Title: Cape, Character: Ada, Recognition: 0\nNothing is changed yet: this is the preview.\n"
     );
     assert_eq!(files(&board), before);
     let run = desk.shirr(&["bring", "table", "outfits", "wardrobe.csv", "film"]).exits(0);
