@@ -111,7 +111,7 @@ fn what_is_no_table_is_refused_in_one_sentence() {
         ("latin.csv", b"Title,Character\nCr\xeape,ada\n", "it is not UTF-8 from line 2 on"),
         ("zip.xlsx", b"PK\x03\x04 and nothing of the kind", "it is no XLSX workbook that can be read"),
         ("old.xls", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "an old or a locked workbook"),
-        ("picture.csv", b"\x89PNG\0\0", "it is not UTF-8 from line 1 on"),
+        ("picture.csv", b"\x89PNG\0\0", "it is a picture (PNG), and expected is CSV in UTF-8"),
         ("huge.csv", huge.as_bytes(), "row 2, column A: the cell has more than 64 KiB"),
     ];
     for (name, bytes, said) in cases {
