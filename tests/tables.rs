@@ -3,13 +3,18 @@
 #![allow(clippy::unwrap_used, reason = "a table that does not read back is a failed claim")]
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::io::Cursor;
+use std::path::Path;
 use std::sync::Arc;
 
+use calamine::Reader;
 use proptest::prelude::*;
+use scraper::{ElementRef, Selector};
 
 use shirr::board::*;
 use shirr::bring::table::{Brought, Grid, Kind};
-use shirr::report::{Csv, Format, Report, Xlsx};
+use shirr::report::{Cell, Csv, Document, Format, Html, Report, Xlsx};
+use shirr::store;
 
 #[path = "../src/board/sample/mod.rs"]
 mod sample;
@@ -237,6 +242,111 @@ fn what_looks_like_a_formula_a_guard_or_a_code_comes_back_as_it_is() {
                     }
                 }
             }
+        }
+    }
+}
+
+#[test]
+fn which_look_an_outfit_is_in_is_told_and_brought_back_in_left_alone() {
+    let board = sample::board();
+    for format in FORMATS {
+        let mut grid = exported(format, Report::Outfits, &board);
+        let head = grid.rows[0].cells.clone();
+        let held = |name: &str| head.iter().position(|cell| cell == name).unwrap();
+        let (base, folded) = (held("Base of look"), held("Folded into look"));
+        let mut told = 0;
+        for row in &mut grid.rows[1..] {
+            row.cells.resize(head.len(), String::new());
+            for column in [base, folded] {
+                told += usize::from(!row.cells[column].is_empty());
+                row.cells[column] = "Some other look".to_owned();
+            }
+        }
+        assert_eq!(told, 4, "two bases and two that are folded");
+        let brought = Kind::Outfits.bring(&board, &grid);
+        assert_eq!((brought.wrong.as_slice(), &brought.edit), (&[][..], &None));
+        assert_eq!(brought.counts.unchanged, board.records().outfits.len());
+        assert!([base, folded].iter().all(|column| brought.columns[*column].field.is_none()));
+    }
+}
+
+fn demo() -> Board {
+    store::read(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-board")).unwrap().board
+}
+
+fn below<'a>(element: ElementRef<'a>, what: &str) -> Vec<ElementRef<'a>> {
+    element.select(&Selector::parse(what).unwrap()).collect()
+}
+
+/// That a page has each table with its caption, its head, and rows that are all as wide.
+fn is_whole_as_a_page(document: &Document) {
+    let text = String::from_utf8(Html.bytes(document).unwrap()).unwrap();
+    let page = scraper::Html::parse_document(&text);
+    let tables = below(page.root_element(), "table");
+    assert_eq!(tables.len(), document.tables.len(), "{}", document.key);
+    for (table, read) in document.tables.iter().zip(tables) {
+        let width = table.columns().len();
+        assert_eq!(below(read, "caption").len(), 1, "{}", document.key);
+        assert_eq!(below(read, "thead > tr > th[scope=col]").len(), width, "{}", document.key);
+        let rows = below(read, "tbody > tr");
+        assert_eq!(rows.len(), table.rows().len().max(1), "{}", document.key);
+        for row in rows {
+            let span = |cell: ElementRef<'_>| cell.attr("colspan").map_or(1, |span| span.parse().unwrap());
+            let cells: usize = below(row, "td").into_iter().map(span).sum();
+            assert_eq!(cells, width, "{}", document.key);
+        }
+    }
+}
+
+/// That a workbook has a sheet for each table, with its head, and no cell beside or below it.
+fn is_whole_as_a_workbook(document: &Document) {
+    let bytes = Xlsx.bytes(document).unwrap();
+    let mut book: calamine::Xlsx<_> = calamine::open_workbook_from_rs(Cursor::new(bytes)).unwrap();
+    let names = book.sheet_names();
+    assert_eq!(names.len(), document.tables.len() + 1, "{}", document.key);
+    assert_eq!(names.last().map(String::as_str), Some("About"));
+    for (table, name) in document.tables.iter().zip(&names) {
+        let range = book.worksheet_range(name).unwrap();
+        let head = range.rows().next().unwrap();
+        assert!(head.iter().all(|cell| !cell.to_string().is_empty()), "{} {name}", document.key);
+        assert_eq!(
+            range.get_size(),
+            (table.rows().len() + 1, table.columns().len()),
+            "{} {name}",
+            document.key
+        );
+        let filled = table.rows().iter().map(|row| row.iter().filter(|cell| **cell != Cell::Empty).count());
+        let read =
+            range.rows().skip(1).map(|row| row.iter().filter(|cell| !cell.to_string().is_empty()).count());
+        assert_eq!(read.collect::<Vec<_>>(), filled.collect::<Vec<_>>(), "{} {name}", document.key);
+    }
+}
+
+#[test]
+fn every_report_of_the_demo_is_whole_as_a_page_and_as_a_workbook() {
+    let board = demo();
+    let mut rows = 0;
+    for report in Report::ALL {
+        let document = report.document(&board);
+        rows += document.tables.iter().map(|table| table.rows().len()).sum::<usize>();
+        is_whole_as_a_page(&document);
+        is_whole_as_a_workbook(&document);
+    }
+    assert!(rows > 200, "{rows}");
+}
+
+#[test]
+fn the_demo_brought_back_in_changes_nothing_in_either_format() {
+    let board = demo();
+    for (report, kind, records) in [
+        (Report::Outfits, Kind::Outfits, board.records().outfits.len()),
+        (Report::Scenes, Kind::Scenes, board.scenes().len()),
+        (Report::Schedule, Kind::Schedule, board.records().schedule.len()),
+    ] {
+        for format in FORMATS {
+            let brought = kind.bring(&board, &exported(format, report, &board));
+            assert_eq!((brought.wrong.as_slice(), &brought.edit), (&[][..], &None), "{}", kind.word());
+            assert_eq!(brought.counts.unchanged, records, "{}", kind.word());
         }
     }
 }

@@ -19,6 +19,7 @@ pub(super) fn document(board: &Board) -> Document {
         days.push(of_day(board, planned, &cautions));
         raised.extend(cautions);
         for (character, spells) in &planned.wears {
+            let mut new = planned.first.clone();
             for (turn, spell) in (1..).zip(spells) {
                 wears.push(vec![
                     Cell::Number(planned.day.day),
@@ -28,7 +29,7 @@ pub(super) fn document(board: &Board) -> Document {
                     Cell::Number(turn),
                     Cell::text(spell.look.map_or("no look yet", |look| look_title(board, look))),
                     Cell::list(spell.scenes.iter().map(ToString::to_string)),
-                    Cell::text(first_use(planned, spell)),
+                    Cell::text(first_use(&mut new, spell)),
                 ]);
             }
         }
@@ -95,8 +96,11 @@ fn of_day(board: &Board, planned: &PlannedDay<'_>, cautions: &[Caution]) -> Vec<
     ]
 }
 
-fn first_use(planned: &PlannedDay<'_>, spell: &Spell<'_>) -> &'static str {
-    if spell.look.is_some_and(|look| planned.first.contains(&look)) { "first use" } else { "" }
+/// Says so of the first spell in a look that is new, and takes it off the new ones.
+fn first_use(new: &mut Vec<&LookId>, spell: &Spell<'_>) -> &'static str {
+    let left = new.len();
+    new.retain(|look| spell.look != Some(*look));
+    if new.len() < left { "first use" } else { "" }
 }
 
 #[cfg(test)]
@@ -123,5 +127,21 @@ mod tests {
             ],
         }));
         insta::assert_snapshot!(Markdown.write(&document(&board)));
+    }
+
+    #[test]
+    fn a_look_that_comes_back_on_the_same_day_is_used_for_the_first_time_once() {
+        let board = sample::board(json!({
+            "looks": {"coat": {"treatment": "invent"}, "gown": {"treatment": "invent"}},
+            "scenes": [
+                {"scene": 1, "wears": {"ada": "coat"}}, {"scene": 2, "wears": {"ada": "gown"}},
+                {"scene": 3, "wears": {"ada": "coat"}}, {"scene": 4, "wears": {"ada": "coat"}},
+            ],
+            "schedule": [{"day": 1, "scenes": [1, 2, 3]}, {"day": 2, "scenes": [4]}],
+        }));
+        let document = document(&board);
+        let first: Vec<&Cell> = document.tables[1].rows().iter().filter_map(|row| row.last()).collect();
+        let new = Cell::text("first use");
+        assert_eq!(first, [&new, &new, &Cell::Empty, &Cell::Empty]);
     }
 }

@@ -23,7 +23,10 @@ fn a_table_is_previewed_and_then_brought_in_as_one_edit_that_undo_takes_back() {
     assert_eq!(
         preview.out,
         "wardrobe.csv: 3 rows of outfits.\n   A  Outfit → Title\n   B  Role → Character\n   C  Date worn → Worn\n   \
-         D  Shelf → not used\nOutfits: 2 new, 1 changed, 0 as before.\nNothing is changed yet: this is the preview.\n"
+         D  Shelf → not used\nOutfits: 2 new, 1 changed, 0 as before.\n  \
+         outfit `smock`  Worn: 1920 → 1919~\n  \
+         new outfit `apron`  Title: Apron, Character: Ada, Worn: 1921, Period: Early, Recognition: 0\n  \
+         new outfit `cape`  Title: Cape, Character: Ada, Recognition: 0\nNothing is changed yet: this is the preview.\n"
     );
     assert_eq!(files(&board), before);
     let run = desk.shirr(&["bring", "table", "outfits", "wardrobe.csv", "film"]).exits(0);
@@ -108,7 +111,7 @@ fn what_is_no_table_is_refused_in_one_sentence() {
         ("latin.csv", b"Title,Character\nCr\xeape,ada\n", "it is not UTF-8 from line 2 on"),
         ("zip.xlsx", b"PK\x03\x04 and nothing of the kind", "it is no XLSX workbook that can be read"),
         ("old.xls", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "an old or a locked workbook"),
-        ("picture.csv", b"\x89PNG\0\0", "it is not UTF-8 from line 1 on"),
+        ("picture.csv", b"\x89PNG\0\0", "it is a picture (PNG), and expected is CSV in UTF-8"),
         ("huge.csv", huge.as_bytes(), "row 2, column A: the cell has more than 64 KiB"),
     ];
     for (name, bytes, said) in cases {

@@ -104,10 +104,12 @@ impl GridError {
     pub fn hint(&self) -> Option<&'static str> {
         match self {
             Self::Encoding(_) => Some("save it as `CSV UTF-8` in the spreadsheet"),
-            Self::Kind(_) => Some("save it as `CSV UTF-8` or as a workbook (XLSX) in the spreadsheet"),
-            Self::Workbook(_) => {
-                Some("open it in a spreadsheet and save it as a new workbook, or as `CSV UTF-8`")
+            Self::Kind(_) => {
+                Some("open the table in a spreadsheet, and save it as `CSV UTF-8` or as a workbook (XLSX)")
             }
+            Self::Workbook(_) => Some(
+                "copy or download it once more, or open it in a spreadsheet and save it as a new workbook or as `CSV UTF-8`",
+            ),
             Self::Large | Self::Rows | Self::Texts => Some("bring it in in parts"),
             Self::Columns(_) => Some("take out the columns that are not needed"),
             Self::NoSheets => Some("leave out `--sheet`"),
@@ -139,6 +141,9 @@ impl Grid {
         if bytes.len() as u64 > LARGEST {
             return Err(GridError::Large);
         }
+        if let Some(kind) = other_kind(bytes) {
+            return Err(GridError::Kind(kind));
+        }
         let grid = match bytes {
             [] => return Err(GridError::Empty),
             [b'P', b'K', 3 | 5, ..] => workbook::read(bytes, sheet)?,
@@ -153,15 +158,33 @@ impl Grid {
     }
 }
 
+/// What a file is that begins as files of other kinds do.
+fn other_kind(bytes: &[u8]) -> Option<&'static str> {
+    let kinds: [(&[u8], &str); 9] = [
+        (b"%PDF", "a PDF, which holds pages and no table"),
+        (b"\x89PNG", "a picture (PNG)"),
+        (b"\xff\xd8\xff", "a picture (JPEG)"),
+        (b"GIF8", "a picture (GIF)"),
+        (b"{\\rtf", "a text document (RTF)"),
+        (b"<!DOCTYPE", "a web page (HTML)"),
+        (b"<html", "a web page (HTML)"),
+        (b"\x1f\x8b", "a packed file (gzip)"),
+        (b"7z\xbc\xaf\x27\x1c", "a packed file (7z)"),
+    ];
+    let starts =
+        |start: &[u8]| bytes.get(..start.len()).is_some_and(|begins| begins.eq_ignore_ascii_case(start));
+    kinds.iter().find(|(start, _)| starts(start)).map(|(_, kind)| *kind)
+}
+
 fn text(bytes: &[u8]) -> Result<Vec<Row>, GridError> {
     let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    if bytes.contains(&0) {
+        return Err(GridError::Kind("no text"));
+    }
     let text = std::str::from_utf8(bytes).map_err(|error| {
         let before = bytes.get(..error.valid_up_to()).unwrap_or_default();
         GridError::Encoding(1 + before.iter().filter(|byte| **byte == b'\n').count())
     })?;
-    if text.contains('\0') {
-        return Err(GridError::Kind("no text"));
-    }
     let mut reader = csv::ReaderBuilder::new()
         .has_headers(false)
         .flexible(true)
@@ -287,6 +310,26 @@ mod tests {
         assert!(refusal(b"a,b\n\0").contains("no text"));
         assert_eq!(refusal(b""), "it is empty");
         assert_eq!(refusal(b"\n , \n\n"), "it is empty");
+    }
+
+    #[test]
+    fn a_file_of_another_kind_is_named_with_what_to_do() {
+        let kinds: [(&[u8], &str); 5] = [
+            (
+                b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n",
+                "it is a PDF, which holds pages and no table, and expected is CSV",
+            ),
+            (b"\x89PNG\r\n\x1a\n\0", "it is a picture (PNG), and"),
+            (b"\xff\xd8\xff\xe0", "it is a picture (JPEG), and"),
+            (b"<!doctype html><table>", "it is a web page (HTML), and"),
+            (b"abc\xff\0", "it is no text, and"),
+        ];
+        for (bytes, said) in kinds {
+            let error = Grid::read(bytes, Some("Days")).err().filter(|_| said.contains("PDF"));
+            let error = error.unwrap_or_else(|| Grid::read(bytes, None).unwrap_err());
+            assert!(error.to_string().starts_with(said), "{error}");
+            assert!(error.hint().is_some_and(|hint| hint.contains("save it as `CSV UTF-8`")));
+        }
     }
 
     #[test]

@@ -5,12 +5,14 @@
 //! scene by its number, a shooting day by its number, an outfit without an id by its title and character; only what the
 //! table has a column and a filled cell for is changed, and nothing is ever taken away.
 
+mod altered;
 mod closing;
 mod columns;
 mod fields;
 mod full;
 mod grid;
 mod names;
+mod notices;
 mod outfits;
 mod pieces;
 mod scenes;
@@ -22,6 +24,7 @@ mod wrong;
 
 use std::collections::HashMap;
 
+pub use altered::{Altered, AlteredField};
 pub use columns::{Column, Heading};
 pub use fields::{Field, Written};
 pub use full::{WORKBOOK_CELL, cut, in_workbook};
@@ -61,6 +64,8 @@ pub struct Brought {
     pub counts: Counts,
     /// What is wrong, row by row.
     pub wrong: Vec<Wrong>,
+    /// What should be looked at, though nothing is wrong with it; nothing where the board stays as it is.
+    pub notices: Vec<String>,
     /// The change of the board; nothing where anything is wrong.
     pub edit: Option<Edit>,
 }
@@ -140,10 +145,18 @@ impl Kind {
             rows: rows.len(),
             left,
             counts: made.counts,
+            notices: if edit.is_some() { made.notices } else { Vec::new() },
             wrong,
             edit,
             columns: columns.all,
         }
+    }
+}
+
+impl Brought {
+    /// What would change, record by record, on the board against which the table was read.
+    pub fn altered(&self, board: &Board) -> Vec<Altered> {
+        self.edit.as_ref().map(|edit| altered::altered(board, edit)).unwrap_or_default()
     }
 }
 
@@ -221,16 +234,17 @@ impl<'a> Table<'a> {
     }
 }
 
-/// Records as they become, and what was counted and found wrong on the way.
+/// Records as they become, and what was counted and found wrong or worth a look on the way.
 struct Made {
     records: Records,
     counts: Counts,
     wrong: Vec<Wrong>,
+    notices: Vec<String>,
 }
 
 impl Made {
     fn of(records: &Records) -> Self {
-        Self { records: records.clone(), counts: Counts::default(), wrong: Vec::new() }
+        Self { records: records.clone(), counts: Counts::default(), wrong: Vec::new(), notices: Vec::new() }
     }
 
     fn count<T: PartialEq>(&mut self, before: Option<&T>, after: &T) {

@@ -1,5 +1,7 @@
-//! Characters, threads, periods and looks as tables name them: by id, or by title where only one has it.
+//! Characters, threads, periods and looks as tables name them: by id, by title where only one has it, and a character
+//! by a first name that only one bears. Case makes no difference.
 
+use crate::board::id::plain_letter;
 use crate::board::{Board, CharacterId, Id, LookId, PeriodId, ThreadId};
 use crate::store::nearest::nearest;
 use crate::trade::plain::is_unsafe;
@@ -17,9 +19,16 @@ fn folded(text: &str) -> String {
     squeezed(text).to_lowercase()
 }
 
+/// A name in small plain letters, as scripts are read.
+fn plain(text: &str) -> String {
+    squeezed(text).chars().map(plain_letter).flat_map(char::to_lowercase).collect()
+}
+
 /// Records of one kind, each with its id and its title.
 struct Named<'a, K> {
     kind: &'static str,
+    /// Whether a title is somebody's name.
+    is_people: bool,
     all: Vec<(&'a Id<K>, &'a str)>,
 }
 
@@ -29,14 +38,32 @@ impl<'a, K> Named<'a, K> {
             return Ok(id);
         }
         let wanted = folded(cell);
-        let mut of_title = self.all.iter().filter(|(_, title)| folded(title) == wanted).map(|(id, _)| *id);
-        match (of_title.next(), of_title.next()) {
-            (Some(one), None) => Ok(one),
-            (Some(one), Some(other)) => Err(format!(
+        let of_title = |(_, title): &(_, &str)| folded(title) == wanted;
+        let of_id = |(id, _): &(&Id<K>, _)| id.as_str() == wanted;
+        let first = plain(cell);
+        let of_first = |(_, title): &(_, &str)| {
+            self.is_people && title.split_whitespace().next().is_some_and(|word| plain(word) == first)
+        };
+        self.one(cell, of_title)
+            .or_else(|| self.one(cell, of_id))
+            .or_else(|| self.one(cell, of_first))
+            .unwrap_or_else(|| Err(self.unknown(cell)))
+    }
+
+    /// The only one that `is` it; an error where there are several, and nothing where there is none.
+    fn one(
+        &self,
+        cell: &str,
+        is: impl Fn(&(&'a Id<K>, &'a str)) -> bool,
+    ) -> Option<Result<&'a Id<K>, String>> {
+        let mut meant = self.all.iter().filter(|one| is(one)).map(|(id, _)| *id);
+        match (meant.next(), meant.next()) {
+            (Some(one), None) => Some(Ok(one)),
+            (Some(one), Some(other)) => Some(Err(format!(
                 "`{cell}` is the name of more than one {}: expected an id such as `{one}` or `{other}`",
                 self.kind
-            )),
-            (None, _) => Err(self.unknown(cell)),
+            ))),
+            (None, _) => None,
         }
     }
 
@@ -66,12 +93,13 @@ impl<'a, K> Named<'a, K> {
 
 fn characters(board: &Board) -> Named<'_, crate::board::Character> {
     let all = board.head().characters.iter().map(|one| (&one.id, one.name.as_str())).collect();
-    Named { kind: "character", all }
+    Named { kind: "character", is_people: true, all }
 }
 
 fn threads(board: &Board) -> Named<'_, crate::board::Thread> {
     Named {
         kind: "thread",
+        is_people: false,
         all: board.head().threads.iter().map(|one| (&one.id, one.title.as_str())).collect(),
     }
 }
@@ -79,13 +107,18 @@ fn threads(board: &Board) -> Named<'_, crate::board::Thread> {
 fn periods(board: &Board) -> Named<'_, crate::board::Period> {
     Named {
         kind: "period",
+        is_people: false,
         all: board.head().periods.iter().map(|one| (&one.id, one.title.as_str())).collect(),
     }
 }
 
 fn looks<'a>(board: &'a Board, of: &CharacterId) -> Named<'a, crate::board::Look> {
     let all = board.records().looks.iter().filter(|(_, look)| look.character == *of);
-    Named { kind: "look of theirs", all: all.map(|(id, look)| (id, look.title.as_str())).collect() }
+    Named {
+        kind: "look of theirs",
+        is_people: false,
+        all: all.map(|(id, look)| (id, look.title.as_str())).collect(),
+    }
 }
 
 pub(super) fn character(board: &Board, cell: &str) -> Result<CharacterId, String> {
@@ -162,5 +195,35 @@ mod tests {
         assert_eq!(written_look(&board, &ada, Some(&id("coat"))), "coat");
         assert_eq!(written_look(&board, &ada, Some(&id("smock"))), "Quay smock");
         assert_eq!([written_character(&board, &ada), written_character(&board, &id("ben"))], ["Ada", "ben"]);
+    }
+
+    #[test]
+    fn an_id_or_a_title_in_any_case_and_a_first_name_that_one_alone_bears_are_names() {
+        let board = sample::board(json!({
+            "head": {
+                "characters": [
+                    {"id": "odile-maren", "name": "Odile Maren"}, {"id": "bridie", "name": "Bridie Maren"},
+                    {"id": "vell", "name": "René Vell"}, {"id": "lund", "name": "Rene Lund"},
+                    {"id": "ada", "name": "Ada"}, {"id": "ada-lund", "name": "Ada Lund"},
+                ],
+                "threads": [{"id": "green-cap", "title": "The green cap"}],
+            },
+            "looks": {"quay": {"title": "Quay smock", "character": "bridie"}},
+        }));
+        for name in ["Odile", "ODILE", "Odile-Maren", "odile maren"] {
+            assert_eq!(character(&board, name), Ok(id("odile-maren")), "{name}");
+        }
+        assert_eq!(character(&board, "Ada"), Ok(id("ada")), "a whole name goes before a first one");
+        assert_eq!(
+            character(&board, "Rene").unwrap_err(),
+            "`Rene` is the name of more than one character: expected an id such as `vell` or `lund`"
+        );
+        assert!(character(&board, "Maren").is_err(), "two bear it, and it is no first name");
+        assert_eq!(
+            [thread(&board, "THE GREEN CAP"), thread(&board, "Green-Cap")],
+            [Ok(id("green-cap")), Ok(id("green-cap"))]
+        );
+        assert!(thread(&board, "The").is_err());
+        assert_eq!(look(&board, &id("bridie"), "QUAY").unwrap(), Some(id("quay")));
     }
 }

@@ -8,9 +8,12 @@ use std::sync::Arc;
 use super::columns::Heading;
 use super::fields::{Field, Written, date_of, items_of, text_of};
 use super::grid::Row;
+use super::names::squeezed;
+use super::notices::notices;
 use super::wrong::Wrong;
 use super::{Made, Table};
 use crate::board::{Board, SceneNumber, ShootDay};
+use crate::trade::cell::guarded;
 
 const DAY: Heading =
     Heading { key: "day", name: "Day", synonyms: &["shooting day", "shoot day", "day no", "day number"] };
@@ -42,6 +45,8 @@ const NOTES: Field<ShootDay> = Field {
         Ok(())
     },
 };
+
+pub(super) const FIELDS: [Field<ShootDay>; 3] = [DATE, SCENES, NOTES];
 
 pub(super) fn headings() -> Vec<Heading> {
     vec![DAY, DATE.heading, SCENES.heading, NOTES.heading]
@@ -114,6 +119,7 @@ pub(super) fn read(table: &Table<'_>, made: &mut Made) {
         }
     }
     if days != *table.board.records().schedule {
+        made.notices = notices(&table.board.records().schedule, &days);
         made.records.schedule = Arc::new(days);
     }
 }
@@ -121,9 +127,7 @@ pub(super) fn read(table: &Table<'_>, made: &mut Made) {
 /// Whether the rows say, one by one, what the board says already.
 fn are_said(table: &Table<'_>, rows: &[&Row], days: &[&ShootDay]) -> bool {
     let is_said = |(row, day): (&&Row, &&ShootDay)| {
-        [DATE, SCENES, NOTES]
-            .iter()
-            .all(|field| field.is_said(table.board, table.cell(row, field.heading.key), day))
+        FIELDS.iter().all(|field| field.is_said(table.board, table.cell(row, field.heading.key), day))
     };
     rows.len() == days.len() && rows.iter().zip(days).all(is_said)
 }
@@ -140,18 +144,31 @@ fn change(table: &Table<'_>, rows: &[&Row], day: &mut ShootDay, wrong: &mut Vec<
             Err(what) => wrong.push(Wrong::at(row.number, SCENES.heading.name, what)),
         }
     }
-    let mut said = Vec::new();
-    for number in all.iter().map(ToString::to_string) {
+    let mut said: Vec<SceneNumber> = Vec::new();
+    for number in all {
         if !said.contains(&number) {
             said.push(number);
         }
     }
-    // The rows are read already.
-    let _ = SCENES.put(table.board, &said.join("; "), day);
-    let mut notes: Vec<&str> = rows.iter().map(|row| table.cell(row, NOTES.heading.key)).collect();
-    notes.retain(|note| !note.is_empty());
-    notes.dedup();
-    let _ = NOTES.put(table.board, &notes.join("\n"), day);
+    // One cell can say as much of it as it holds.
+    let is_said = |row: &&Row| SCENES.is_said(table.board, table.cell(row, SCENES.heading.key), day);
+    if !rows.iter().all(is_said) {
+        day.scenes = said;
+    }
+    let mut notes: Vec<&str> = Vec::new();
+    for note in rows.iter().map(|row| text_of(table.cell(row, NOTES.heading.key))) {
+        if !note.is_empty() && !notes.iter().any(|have| squeezed(have) == squeezed(note)) {
+            notes.push(note);
+        }
+    }
+    let put = match rows {
+        [row] => NOTES.put(table.board, table.cell(row, NOTES.heading.key), day),
+        // Each cell has its own guard, and what they say together has one again.
+        _ => NOTES.put(table.board, &guarded(&notes.join("\n")), day),
+    };
+    if let (Err(what), Some(row)) = (put, rows.first()) {
+        wrong.push(Wrong::at(row.number, NOTES.heading.name, what));
+    }
 }
 
 #[cfg(test)]

@@ -176,6 +176,15 @@ fn a_new_scene_alone_goes_to_where_its_number_belongs() {
 }
 
 #[test]
+fn new_scenes_before_between_and_behind_others_keep_the_order_of_the_table() {
+    let order = |text: &str| numbers(&after(Kind::Scenes, &board(), text));
+    assert_eq!(order("scene\n10\n11\n4\n12\n1\n13\n14\n"), ["1", "13", "14", "2", "10", "11", "4", "12"]);
+    assert_eq!(order("scene\n10\n11\n2\n1\n13\n"), ["1", "13", "10", "11", "2", "4"]);
+    assert_eq!(order("scene\n3\n9\n"), ["1", "2", "3", "9", "4"]);
+    assert_eq!(order("scene\n9\n3\n"), ["1", "2", "4", "9", "3"]);
+}
+
+#[test]
 fn errors_in_scenes_are_said_row_by_row() {
     let text = "Scene,Pages,INT/EXT,Day/night,Story day,Character,Look\n\
                 1,two,,,,,\nx,,,,,,\n2,,sea,noon,1,Eve,\n4,,,,,Ada,pilot coat\n5,,,,,,Quay\n";
@@ -213,6 +222,71 @@ fn a_day_has_its_scenes_in_one_cell_or_in_a_row_each() {
             "{text}"
         );
     }
+}
+
+#[test]
+fn what_falls_off_the_schedule_or_stands_on_two_days_is_told_before_the_change() {
+    let notices = |text: &str| bring(Kind::Schedule, &board(), text).notices;
+    assert_eq!(
+        notices("Day,Date,Scenes\n1,,1\n4,2027-07-01,4\n"),
+        [
+            "scene 2 falls off the schedule: it stood on day 1",
+            "scene 1 stands on days 1 and 3",
+            "day 4 (2027-07-01) is dated before day 1 (2027-07-05)",
+        ]
+    );
+    assert_eq!(notices("Day,Date\n3,2027-07-05\n"), ["2027-07-05 is the date of days 1 and 3"]);
+    assert_eq!(notices("Day,Scenes\n1,1\n3,2\n"), [""; 0], "they change places");
+    assert_eq!(notices("Day,Scenes\n1,1\n9,99\n"), [""; 0], "nothing is changed");
+}
+
+#[test]
+fn notes_of_several_rows_lose_each_its_own_guard_and_none_is_said_twice() {
+    let text = "Day,Scene,Notes\n1,2,'-3 degrees\n,4,fog\n,1,'-3  degrees\n,,'=tide\n";
+    let after = after(Kind::Schedule, &board(), text);
+    assert_eq!(after.records().schedule[0].notes, "-3 degrees\nfog\n=tide");
+    let again = bring(Kind::Schedule, &after, text);
+    assert_eq!((again.wrong.len(), again.edit), (0, None));
+}
+
+#[test]
+fn what_changes_is_told_field_by_field_as_the_table_says_it() {
+    let told = |kind: Kind, text: &str| -> Vec<String> {
+        let board = board();
+        let brought = bring(kind, &board, text);
+        assert_eq!(brought.wrong, [], "{text}");
+        let altered = brought.altered(&board);
+        let fields = altered.iter().flat_map(|one| one.fields.iter().map(move |field| (one, field)));
+        fields
+            .map(|(one, AlteredField { field, was, becomes })| {
+                format!("{}{}, {field}: {was} > {becomes}", if one.is_new { "new " } else { "" }, one.record)
+            })
+            .collect()
+    };
+    assert_eq!(
+        told(Kind::Outfits, "Id,Title,Character,Worn,Tags\nsmock,,,1921,wet; cold\n,Hood,Ben,1912,\n"),
+        [
+            "outfit `smock`, Worn: 1920 > 1921",
+            "outfit `smock`, Tags: wet > wet; cold",
+            "new outfit `hood`, Title:  > Hood",
+            "new outfit `hood`, Character:  > Ben",
+            "new outfit `hood`, Worn:  > 1912",
+            "new outfit `hood`, Period:  > Early",
+            "new outfit `hood`, Recognition:  > 0",
+        ]
+    );
+    assert_eq!(
+        told(Kind::Scenes, "Scene,Pages,Character,Look\n1,2,Ben,Pilot coat\n4,,Ada,\n"),
+        [
+            "scene 1, Pages: 1 3/8 > 2",
+            "scene 1, Look of Ben:  > Pilot coat",
+            "scene 4, Look of Ada:  > no look yet",
+        ]
+    );
+    assert_eq!(
+        told(Kind::Schedule, "Day,Scenes\n1,\"2, 4\"\n2,4\n"),
+        ["shooting day 1, Scenes: 2 > 2; 4", "new shooting day 2, Scenes:  > 4"]
+    );
 }
 
 #[test]

@@ -111,7 +111,14 @@ fn torn(error: XlsxError) -> GridError {
 /// Unpacks everything once and keeps nothing, so that what is read afterwards is known to be of a bearable size.
 fn unpack(bytes: &[u8]) -> Result<(), GridError> {
     let broken = |error: &dyn std::fmt::Display| GridError::Workbook(error.to_string());
-    let mut archive = zip::ZipArchive::new(Cursor::new(bytes)).map_err(|error| broken(&error))?;
+    let mut archive = zip::ZipArchive::new(Cursor::new(bytes)).map_err(|error| {
+        GridError::Workbook(format!(
+            "it is broken, or its end is missing as after a copy that stopped ({error})"
+        ))
+    })?;
+    if let Some(kind) = other_kind(&archive) {
+        return Err(GridError::Kind(kind));
+    }
     let mut left = UNPACKED;
     for at in 0..archive.len() {
         let mut content = Vec::new();
@@ -130,6 +137,18 @@ fn unpack(bytes: &[u8]) -> Result<(), GridError> {
         }
     }
     Ok(())
+}
+
+/// What is packed, where it is known and no workbook of this format.
+fn other_kind<R: Read + std::io::Seek>(archive: &zip::ZipArchive<R>) -> Option<&'static str> {
+    let has = |start: &str| archive.file_names().flatten().any(|name| name.starts_with(start));
+    let kinds = [
+        ("xl/workbook.bin", "a binary workbook (XLSB)"),
+        ("word/", "a text document (DOCX)"),
+        ("ppt/", "a presentation (PPTX)"),
+        ("mimetype", "an OpenDocument file, such as ODS"),
+    ];
+    kinds.iter().find(|(start, _)| has(start)).map(|(_, kind)| *kind)
 }
 
 /// Whether a file says that it has more distinct texts than it has bytes: room would be made for so many.
@@ -343,6 +362,22 @@ mod tests {
         for part in [4, 30, bytes.len() / 2, bytes.len() - 1] {
             assert!(refusal(&bytes[..part]).starts_with("it is no XLSX workbook"), "{part}");
         }
+    }
+
+    #[test]
+    fn packed_files_of_other_kinds_and_a_broken_workbook_say_what_they_are() {
+        for (name, said) in [
+            ("mimetype", "it is an OpenDocument file, such as ODS, and expected is"),
+            ("word/document.xml", "it is a text document (DOCX), and"),
+            ("xl/workbook.bin", "it is a binary workbook (XLSB), and"),
+        ] {
+            let error = refusal(&zipped(&[("[Content_Types].xml", b"<x/>"), (name, b"x")]));
+            assert!(error.starts_with(said), "{error}");
+        }
+        let bytes = dated();
+        let error = Grid::read(&bytes[..bytes.len() / 2], None).unwrap_err();
+        assert!(error.to_string().contains("its end is missing as after a copy that stopped"), "{error}");
+        assert!(error.hint().is_some_and(|hint| hint.starts_with("copy or download it once more")));
     }
 
     #[test]

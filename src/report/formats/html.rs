@@ -23,33 +23,42 @@ const STYLE: &str = "
 body { font: 10pt/1.35 Georgia, 'Times New Roman', serif; color: #111; background: #fff; margin: 2rem auto; padding: 0 1rem; max-width: 110rem; }
 h1 { font-size: 1.7em; margin: 0 0 .2em; } h2 { font-size: 1.2em; margin: 1.6em 0 .4em; break-after: avoid; }
 .subtitle { margin: 0 0 1em; }
-table { border-collapse: collapse; width: 100%; font-size: .92em; }
+table { border-collapse: collapse; width: 100%; font-size: 9.2pt; }
 caption { text-align: left; font-weight: bold; font-size: 1.15em; padding: 1.2em 0 .4em; }
 .reading { display: block; font-weight: normal; font-size: .87em; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border-bottom: 1px solid #bbb; padding: .25em .6em .25em .3em; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 th { border-bottom: 2px solid #111; overflow-wrap: normal; }
+.unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); padding: 0; }
+.short { white-space: nowrap; }
 .number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
 td ul { margin: 0; padding: 0; list-style: none; }
 .cautions, .missing { border: 2px solid #111; padding: .5em 1em; margin: 1em 0; break-inside: avoid; }
 .cautions h2, .missing h2 { margin: 0 0 .3em; }
-@media print { body { margin: 0; padding: 0; max-width: none; font-size: 9pt; } .small { font-size: 7pt; } }
+@media print { body { margin: 0; padding: 0; max-width: none; font-size: 9pt; } table { font-size: 8.3pt; } .small table { font-size: 7.5pt; } }
 ";
+
+/// Where a browser prints what stands in the margin, it is the number of the page.
+const NUMBERED: &str = "@bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt Georgia, 'Times New Roman', serif; }";
+
+/// Nothing runs and nothing is loaded, whatever a browser finds in it.
+const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
+/// A cell without blanks and no longer than this is kept on one line: the longest stretch of days, written out.
+const SHORT: usize = 21;
 
 impl Text for Html {
     fn write(&self, document: &Document) -> String {
         let widest = document.tables.iter().map(|table| table.columns().len()).max().unwrap_or(0);
-        let lies = if widest >= ACROSS {
-            "@page { size: landscape; margin: 12mm; }"
-        } else {
-            "@page { margin: 15mm; }"
-        };
+        let lies = if widest >= ACROSS { "size: landscape; margin: 12mm;" } else { "margin: 15mm;" };
+        let lies = format!("@page {{ {lies} {NUMBERED} }}\n");
         let page = html! {
             (DOCTYPE)
             html lang="en" {
                 head {
                     meta charset="utf-8";
+                    meta http-equiv="Content-Security-Policy" content=(POLICY);
                     meta name="viewport" content="width=device-width, initial-scale=1";
                     title { (document.title.as_str()) }
                     style { (PreEscaped(STYLE)) (PreEscaped(lies)) }
@@ -59,7 +68,7 @@ impl Text for Html {
                     @if !document.subtitle.is_empty() { p.subtitle { (document.subtitle.as_str()) } }
                     (listed("Missing", "missing", &document.gaps))
                     (listed("Cautions", "cautions", &document.cautions))
-                    @for one in &document.tables { (table(one)) }
+                    @for one in &document.tables { (table(one, &document.title)) }
                     (listed("Notes", "notes", &document.notes))
                 }
             }
@@ -81,11 +90,14 @@ fn listed(heading: &str, class: &str, items: &[Plain]) -> Markup {
     }
 }
 
-fn table(table: &Table) -> Markup {
+/// A table; one without a title is called as its document, for those who do not see where it stands.
+fn table(table: &Table, document: &Plain) -> Markup {
     let class = |is_number: bool| is_number.then_some("number");
     html! {
         table {
-            @if !table.title().is_empty() {
+            @if table.title().is_empty() {
+                caption.unseen { (document.as_str()) }
+            } @else {
                 caption {
                     (table.title().as_str())
                     @if !table.reading().is_empty() { span.reading { (table.reading().as_str()) } }
@@ -102,13 +114,24 @@ fn table(table: &Table) -> Markup {
                 @for row in table.rows() {
                     tr {
                         @for (cell, column) in row.iter().zip(table.columns()) {
-                            td class=[class(column.kind.is_number())] { (words(cell)) }
+                            td class=[class(column.kind.is_number()).or(is_short(cell).then_some("short"))] { (words(cell)) }
                         }
                     }
                 }
                 @if table.rows().is_empty() { tr { td colspan=(table.columns().len()) { "None." } } }
             }
         }
+    }
+}
+
+/// Whether a cell is such a thing as a date, which a browser would break at its hyphens.
+fn is_short(cell: &Cell) -> bool {
+    let fits =
+        |text: &Plain| text.as_str().chars().count() <= SHORT && !text.as_str().contains(char::is_whitespace);
+    match cell {
+        Cell::Text(text) => fits(text),
+        Cell::List(items) => items.iter().all(fits),
+        _ => false,
     }
 }
 
@@ -177,8 +200,16 @@ mod tests {
             let heads: Vec<String> = below(read, "thead th[scope=col]").into_iter().map(said).collect();
             let wanted: Vec<&str> = table.columns().iter().map(|column| column.heading.as_str()).collect();
             assert_eq!(heads, wanted);
+            let captions: Vec<String> = below(read, "caption").into_iter().map(said).collect();
+            let title = if table.title().is_empty() { &document.title } else { table.title() };
+            assert_eq!(captions, [title.as_str()]);
             let rows = below(read, "tbody tr");
             assert_eq!(rows.len(), table.rows().len().max(1));
+            if table.rows().is_empty() {
+                let cells = below(rows[0], "td");
+                let wide: Vec<Option<&str>> = cells.iter().map(|cell| cell.attr("colspan")).collect();
+                assert_eq!(wide, [Some(table.columns().len().to_string().as_str())]);
+            }
             for (row, read) in table.rows().iter().zip(rows) {
                 let cells: Vec<String> = below(read, "td").into_iter().map(said).collect();
                 assert_eq!(cells, row.iter().map(expected).collect::<Vec<_>>());
@@ -198,6 +229,58 @@ mod tests {
         for report in Report::ALL {
             is_whole(&report.document(&board));
         }
+    }
+
+    #[test]
+    fn nothing_may_run_or_be_loaded() {
+        let page = Read::parse_document(&Html.write(&hostile()));
+        let policies = all(&page, "head meta[http-equiv=Content-Security-Policy]");
+        let [policy] = policies.as_slice() else { panic!("{} policies", policies.len()) };
+        let rules: Vec<&str> = policy.attr("content").unwrap().split("; ").collect();
+        assert!(
+            rules.contains(&"default-src 'none'") && !rules.iter().any(|rule| rule.starts_with("script"))
+        );
+    }
+
+    #[test]
+    fn an_empty_table_has_one_cell_as_wide_as_it_is() {
+        let columns =
+            ["a", "b", "c"].map(|key| crate::report::Column::new(key, key, crate::report::Kind::Text));
+        let tables = vec![Table::new(columns.to_vec())];
+        is_whole(&Document { tables, title: Plain::line("Nothing"), ..Document::default() });
+    }
+
+    #[test]
+    fn dates_are_not_broken_and_words_may_be() {
+        let short = |text: &str| is_short(&Cell::text(text));
+        for text in ["1926-08-14", "1926-08-14/1926-09-01", "12A", "INT/EXT"] {
+            assert!(short(text), "{text}");
+        }
+        assert!(!short("two words") && !short("long-cream-coat-with-belt"));
+        assert!(is_short(&Cell::list(["12", "12A"])) && !is_short(&Cell::list(["12", "a cap"])));
+        let page = Read::parse_document(&Html.write(&Report::Schedule.document(&sample::board())));
+        let cells = all(&page, "td.short").into_iter().map(said);
+        assert!(cells.filter(|text| text == "2027-04-05").count() > 0);
+        assert!(STYLE.contains(".short { white-space: nowrap; }"));
+    }
+
+    #[test]
+    fn pages_are_numbered_and_no_print_is_smaller_than_seven_and_a_half_points() {
+        let page = Html.write(&Report::Outfits.document(&sample::board()));
+        assert!(page.contains("class=\"small\"") && page.contains("counter(page) ' / ' counter(pages)"));
+        let style = page.split("<style>").nth(1).and_then(|rest| rest.split("</style>").next()).unwrap();
+        let sizes: Vec<f64> = style
+            .split(|c: char| c.is_whitespace() || matches!(c, ':' | ';' | '/'))
+            .filter_map(|word| word.strip_suffix("pt")?.parse().ok())
+            .collect();
+        assert!(sizes.len() >= 6 && sizes.iter().all(|size| *size >= 7.5), "{sizes:?}");
+        // What is sized by what it stands in is no smaller than that.
+        let relative = style
+            .split("font-size: ")
+            .skip(1)
+            .filter_map(|rest| rest.split_once("em;").map(|(size, _)| size));
+        let relative: Vec<f64> = relative.filter_map(|size| size.parse().ok()).collect();
+        assert!(relative.len() >= 3 && relative.iter().all(|size| *size >= 1.0), "{relative:?}");
     }
 
     #[test]
