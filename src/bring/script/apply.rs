@@ -119,7 +119,9 @@ fn records(
         })
         .collect();
     records.scenes = merged(&records.scenes, scenes, &was, part);
-    renumber::follow(&mut records, &renumbering);
+    let new = comparison.numbers.iter().zip(&was).filter(|(_, was)| was.is_none());
+    let added = new.map(|(number, _)| number.clone()).collect();
+    renumber::follow(&mut records, &renumbering, &added);
     records
 }
 
