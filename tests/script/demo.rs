@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
-use shirr::board::{Board, Records, SceneNumber, rules};
+use shirr::board::{Board, Records, SceneNumber, Stop, rules};
 use shirr::bring::script::{Draft, Part, Script, edit, touched};
 use shirr::store;
 
-use crate::{numbers, told};
+use crate::{decided, decisions, numbers, told};
 
 const PART: &str = "1-26A";
 
@@ -184,6 +184,40 @@ fn a_second_draft_loses_no_look_and_no_note_and_undo_brings_the_first_back() {
     );
     board.apply(&inverse).unwrap();
     assert_eq!(board.records(), before.records());
+}
+
+#[test]
+fn a_second_draft_loses_no_decision_and_undo_brings_each_back_to_its_scene() {
+    let all = numbers(&demo());
+    let before = decided(&demo(), &all.iter().map(String::as_str).collect::<Vec<_>>());
+    // Scene 7 is cut: once its number stays free, and once the new scene in the chapel has it.
+    for (text, seven) in [(second(), "scene 7"), (second().replace("CHAPEL - DAY\n", "CHAPEL - DAY #7#\n"), "board")] {
+        let mut board = before.clone();
+        let (comparison, edit) = edit(&board, &draft(&text, &board), Some(&part())).unwrap();
+        for done in ["added", "cut", "moved", "renumbered"] {
+            assert!(comparison.changes.iter().any(|change| change.what.key() == done), "{done}");
+        }
+        let inverse = board.apply(&edit).unwrap();
+        assert_eq!(decisions(&board).len(), all.len());
+        for (said, at) in decisions(&board) {
+            let stands = match said.as_str() {
+                "of 7" => seven.to_owned(),
+                "of 24" => "scene 23A".to_owned(),
+                "of 25" => "scene 24".to_owned(),
+                _ => said.replace("of", "scene"),
+            };
+            assert_eq!(at, stands, "{said}");
+            let stop: Stop = at.parse().unwrap();
+            let Stop::Scene(is) = &stop else { continue };
+            let was = before.scene(&number(said.trim_start_matches("of "))).unwrap();
+            match board.scene(is) {
+                Some(scene) => assert_eq!((&scene.action, &scene.notes), (&was.action, &was.notes), "{said}"),
+                None => assert!(said == "of 7" && Stop::Board.takes_up(&board, &stop), "{said}"),
+            }
+        }
+        board.apply(&inverse).unwrap();
+        assert_eq!(board.records(), before.records());
+    }
 }
 
 #[test]
