@@ -79,7 +79,17 @@ mod tests {
             due: None,
             answer: String::new(),
         };
-        let questions = ["scene 1", "scene 2", "scene 3", "scene 4", "scene 5", "scene 6", "scene 7", "scene 8", "look club"];
+        let questions = [
+            "scene 1",
+            "scene 2",
+            "scene 3",
+            "scene 4",
+            "scene 5",
+            "scene 6",
+            "scene 7",
+            "scene 8",
+            "look club",
+        ];
         let questions = questions.map(said).to_vec();
         let meeting = Meeting { questions, ..Meeting::default() };
         records.meetings.insert(id("2026-11-25"), Arc::new(meeting));

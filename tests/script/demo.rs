@@ -191,7 +191,9 @@ fn a_second_draft_loses_no_decision_and_undo_brings_each_back_to_its_scene() {
     let all = numbers(&demo());
     let before = decided(&demo(), &all.iter().map(String::as_str).collect::<Vec<_>>());
     // Scene 7 is cut: once its number stays free, and once the new scene in the chapel has it.
-    for (text, seven) in [(second(), "scene 7"), (second().replace("CHAPEL - DAY\n", "CHAPEL - DAY #7#\n"), "board")] {
+    for (text, seven) in
+        [(second(), "scene 7"), (second().replace("CHAPEL - DAY\n", "CHAPEL - DAY #7#\n"), "board")]
+    {
         let mut board = before.clone();
         let (comparison, edit) = edit(&board, &draft(&text, &board), Some(&part())).unwrap();
         for done in ["added", "cut", "moved", "renumbered"] {

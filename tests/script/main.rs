@@ -121,7 +121,8 @@ fn dressed() -> Board {
 
 /// A board with a meeting at which one thing was decided of each of these scenes: `of 3` of scene 3.
 fn decided(board: &Board, of: &[&str]) -> Board {
-    let decision = |number: &&str| json!({"decision": format!("of {number}"), "at": format!("scene {number}")});
+    let decision =
+        |number: &&str| json!({"decision": format!("of {number}"), "at": format!("scene {number}")});
     let meeting = json!({"decisions": of.iter().map(decision).collect::<Vec<_>>()});
     let mut records = board.records().clone();
     let meeting = std::sync::Arc::new(serde_json::from_value(meeting).unwrap());
