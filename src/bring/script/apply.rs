@@ -65,6 +65,15 @@ pub fn edit(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(Compar
     Ok((comparison, Edit::between(label, board.records(), &after)))
 }
 
+/// The fewest cut scenes that make a script look like a part.
+const MANY: usize = 3;
+
+/// Whether a draft cuts so much of the board, more than every third scene, that it looks like a script of only a part.
+pub fn looks_partial(board: &Board, comparison: &Comparison) -> bool {
+    let cut = comparison.cut();
+    cut >= MANY && cut * 3 > board.scenes().len()
+}
+
 fn fits(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(), Unfit> {
     let mut seen = BTreeSet::new();
     if let Some(scene) = board.scenes().find(|scene| !seen.insert(&scene.number)) {
