@@ -4,9 +4,9 @@
 
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
-use crate::board::{Board, Scene};
-use crate::bring::script::{Change, Draft, Part, compare, summary};
-use crate::check::words::{capital, counted, look_title};
+use crate::board::Board;
+use crate::bring::script::{Change, Draft, Part, What, compare, summary, worn};
+use crate::check::words::{capital, counted};
 
 /// What has changed on a board since an earlier draft; with a part, the draft holds only its scenes, and only they are
 /// compared.
@@ -27,16 +27,16 @@ pub fn against(board: &Board, earlier: &Draft, part: Option<&Part>) -> Document 
             Cell::text(change.what.word()),
             Cell::maybe(change.what.was(board)),
             Cell::maybe(change.what.becomes(board)),
-            Cell::list(worn(board, change)),
+            Cell::list(worn_there(board, change)),
         ]);
     }
-    let draft = if earlier.title.is_empty() { "the draft" } else { &earlier.title };
+    let draft = if earlier.title.is_empty() { String::new() } else { format!("{}, ", earlier.title) };
     let of = part.map(|part| format!(", scenes {part}")).unwrap_or_default();
     Document {
         key: "changes",
         title: Plain::line(&format!("{}: changes since a draft{of}", board.head().title)),
         subtitle: Plain::line(&format!(
-            "{draft}, {}: {}",
+            "{draft}an earlier draft of {}: {}",
             counted(earlier.scenes.len(), "scene"),
             summary(&comparison)
         )),
@@ -53,15 +53,11 @@ pub fn against(board: &Board, earlier: &Draft, part: Option<&Part>) -> Document 
     }
 }
 
-/// Who wears what in the scene as the board has it; of a scene that is cut, nothing.
-fn worn(board: &Board, change: &Change) -> Vec<String> {
-    let cut = change.what.key() == "cut";
-    let scene = change.scene.as_ref().filter(|_| !cut).and_then(|number| board.scene(number));
-    let wears = scene.into_iter().flat_map(|scene: &Scene| scene.wears.iter());
-    wears
-        .map(|(who, look)| {
-            let look = look.as_ref().map_or("no look yet", |look| look_title(board, look));
-            capital(&format!("{}: {look}", board.name_of(who)))
-        })
-        .collect()
+/// Who wears what in the scene as the board has it; of a scene that is cut, who was in it, since the draft knows no looks.
+fn worn_there(board: &Board, change: &Change) -> Vec<String> {
+    if let What::Cut(_, who) = &change.what {
+        return who.iter().map(|who| capital(&format!("{}: was in it", board.name_of(who)))).collect();
+    }
+    let scene = change.scene.as_ref().and_then(|number| board.scene(number));
+    scene.map(|scene| worn(board, scene)).unwrap_or_default()
 }

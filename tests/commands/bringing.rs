@@ -94,7 +94,8 @@ fn the_demo_has_its_script_beside_it_and_is_as_the_script_has_it() {
 fn json_says_the_same() {
     let desk = desk();
     let document = desk.shirr(&["bring", "script", "draft.fountain", "film", "--json"]).exits(0).json();
-    assert_eq!(document["applied"], "script brought in");
+    assert_eq!((&document["applied"], &document["edit"]), (&json!(true), &json!("script brought in")));
+    assert_eq!(document["held-back"], false);
     assert_eq!(document["not-on-board"], json!([{"name": "KEEPER", "scenes": 1, "line": 10}]));
     assert_eq!(document["no-look-yet"], json!([{"scene": "2", "character": "ada"}]));
     assert_eq!((&document["unscheduled"], &document["in-no-scene"]), (&json!([]), &json!([])));
@@ -102,6 +103,7 @@ fn json_says_the_same() {
         document["changes"][2],
         json!({
             "what": "added", "scene": "2", "heading": "INT. LOFT - NIGHT", "line": 5, "was": null, "becomes": 1,
+            "worn": null,
         })
     );
 }
@@ -165,7 +167,80 @@ fn a_board_that_cannot_be_read_whole_is_not_changed() {
     let run = desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(2);
     assert!(run.err.contains("nothing is changed: not all of the board can be read"), "{}", run.err);
     assert_eq!(scenes(&desk), before);
-    desk.shirr(&["bring", "script", "draft.fountain", "film", "--dry-run"]).exits(2);
+    let dry = desk.shirr(&["bring", "script", "draft.fountain", "film", "--dry-run"]).exits(2);
+    assert!(dry.err.contains("nothing is changed: not all of the board can be read"), "{}", dry.err);
+    assert!(dry.out.is_empty(), "{}", dry.out);
+}
+
+/// Scenes with these numbers, in which Ada does things that are not like each other.
+fn loft(numbers: &[&str]) -> String {
+    let deeds =
+        ["mends a net", "burns letters", "counts gulls", "hides the brass clock", "sleeps", "sings low"];
+    let scene = |number: &&str| {
+        let at: usize = number.parse().unwrap();
+        format!(
+            "INT. ROOM OF {} - DAY #{number}#\n\nADA {}.\n\n",
+            ["", "A", "B", "C", "D", "E", "F"][at],
+            deeds[at - 1]
+        )
+    };
+    numbers.iter().map(scene).collect()
+}
+
+#[test]
+fn a_script_that_cuts_every_third_scene_has_to_be_called_a_part_or_the_whole() {
+    let desk = desk();
+    fs::write(desk.path("draft.fountain"), loft(&["1", "2", "3", "4", "5", "6"])).unwrap();
+    desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+    let before = scenes(&desk);
+    // The scenes stand in another order than their numbers.
+    fs::write(desk.path("part.fountain"), loft(&["5", "2", "3"])).unwrap();
+    let bring = |more: &[&str]| desk.shirr(&[&["bring", "script", "part.fountain", "film"], more].concat());
+    let run = bring(&[]).exits(1);
+    for line in [
+        "  cut           4 INT. ROOM OF D - DAY: was 1/8 pages (Ada: no look yet)",
+        "Nothing is changed: it would cut 3 of the 6 scenes that the board has.",
+        "If the script is only a part of the film, bring it in with `--part 2-5`.",
+        "If it is all of the film, bring it in with `--whole`.",
+    ] {
+        assert!(run.out.lines().any(|out| out == line), "{line}\n{}", run.out);
+    }
+    let document = bring(&["--json"]).exits(1).json();
+    assert_eq!((&document["held-back"], &document["applied"]), (&json!(true), &json!(false)));
+    let cut = document["changes"].as_array().unwrap().iter().filter(|change| change["what"] == "cut");
+    let worn: Vec<_> =
+        cut.map(|change| (change["scene"].as_str().unwrap(), change["worn"].clone())).collect();
+    let of = |look: Option<&str>| json!([{"character": "ada", "look": look}]);
+    assert_eq!(worn, [("1", of(Some("quay"))), ("4", of(None)), ("6", of(None))]);
+    let dry = bring(&["--dry-run"]).exits(0);
+    assert!(dry.out.contains("  cut           6 ") && dry.out.contains("with `--whole`"), "{}", dry.out);
+    assert_eq!(scenes(&desk), before);
+    bring(&["--part", "2-5", "--whole"]).exits(2);
+    let run = bring(&["--part", "2-5"]).exits(0);
+    assert!(run.out.contains("one scene cut") && run.out.contains("It is done"), "{}", run.out);
+    let run = bring(&["--whole"]).exits(0);
+    assert!(run.out.contains("two scenes cut") && !run.out.contains("--part"), "{}", run.out);
+    assert_eq!(scenes(&desk).matches("- scene: ").count(), 3);
+}
+
+#[test]
+fn whoever_is_proposed_for_the_board_can_be_pasted_into_it() {
+    for (cue, line) in [
+        ("KEEPER", "    - {id: keeper, name: Keeper}"),
+        ("GUARD #1, DECK", "    - {id: guard-1-deck, name: \"Guard #1, Deck\"}"),
+        ("NULL", "    - {id: \"null\", name: \"Null\"}"),
+    ] {
+        let desk = desk();
+        fs::write(desk.path("draft.fountain"), SCRIPT.replace("KEEPER", cue)).unwrap();
+        let run = desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+        assert!(run.out.lines().any(|out| out == line), "{line}\n{}", run.out);
+        let head = fs::read_to_string(desk.path("film/board.yaml")).unwrap();
+        let pasted = head.replace("characters:\n", &format!("characters:\n{}\n", &line[2..]));
+        assert_ne!(pasted, head);
+        fs::write(desk.path("film/board.yaml"), pasted).unwrap();
+        let run = desk.shirr(&["bring", "script", "draft.fountain", "film"]).exits(0);
+        assert!(run.out.contains("comes in") && !run.out.contains("Not on the board"), "{}", run.out);
+    }
 }
 
 #[test]
@@ -192,6 +267,11 @@ fn the_report_on_changes_is_in_every_format_from_the_draft_to_the_board() {
             assert_eq!((&rows[1]["change"], rows.as_array().unwrap().len()), (&json!("shorter"), 2));
         }
     }
+    let cut = format!("Title: Tides\n\nINT. CRYPT - DAY #9#\n\nADA digs. KEEPER waits.\n\n{SCRIPT}");
+    fs::write(desk.path("earlier.fountain"), cut).unwrap();
+    let report = desk.shirr(&["report", "changes", "film", "--against", "earlier.fountain"]).exits(0).out;
+    assert!(report.contains("Tides, an earlier draft of 3 scenes: one scene cut"), "{report}");
+    assert!(report.contains("Ada: was in it"), "{report}");
     let run = desk.shirr(&["report", "changes", "film"]).exits(2);
     assert!(run.err.contains("--against <FILE>"), "{}", run.err);
     let run = desk.shirr(&["report", "plot", "film", "--against", "earlier.fountain"]).exits(2);

@@ -170,8 +170,9 @@ fn emphasis_is_taken_off_within_its_line() {
 fn a_title_page_comes_first_with_values_behind_keys_or_indented_below_them() {
     let text = "Title:\n    _**SALT**_\n    **IN THE DOOR**\nCredit: by\nAuthors: A. and B.\nContact:\n\tQuay 3\n\nIt rains.";
     let script = read(text);
-    assert_eq!((script.title.as_str(), script.title_lines), ("SALT IN THE DOOR", 7));
-    assert_eq!(script.elements.len(), 1);
+    assert_eq!(script.title, "SALT IN THE DOOR");
+    let [rain] = script.elements.as_slice() else { panic!("{:?}", script.elements) };
+    assert_eq!((rain.text.as_str(), rain.line), ("It rains.", 9));
     assert_eq!(read("Draft date: 4 May 1927\n\nIt rains.").elements.len(), 1);
     assert_eq!(read("Tide table: yes\n\nIt rains.").elements.len(), 1, "any key may stand there");
     reads("FADE IN:\n\nIt rains.", &["action FADE IN:", "action It rains."]);

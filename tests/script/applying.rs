@@ -5,7 +5,7 @@ use serde_json::json;
 use shirr::board::Board;
 use shirr::board::rules;
 
-use crate::{FIRST, bring, dressed, numbers, rewritten, scene};
+use crate::{FIRST, bring, bring_part, decided, decisions, dressed, numbers, rewritten, scene};
 
 /// A second draft in which scenes are added, cut, moved, numbered anew, rewritten and recast.
 fn second() -> String {
@@ -81,6 +81,34 @@ fn a_set_that_a_hand_has_named_stays_and_one_from_the_heading_follows() {
     assert_eq!((set("1").as_str(), set("3").as_str()), ("Rock, lee side", "Lamp Room"));
     let light = board.scene(&"1".parse().unwrap()).unwrap().light;
     assert_eq!(light.map(|light| light.word()), Some("dusk"));
+}
+
+#[test]
+fn a_new_scene_inherits_nothing_that_was_decided_of_one_that_was_cut() {
+    let mut board = decided(&dressed(), &["3", "5"]);
+    let reef =
+        "EXT. REEF - DAY #3#\n\nSeals. ADA counts them through the wet telescope, and loses count.\n\n";
+    let at = |board: &Board| decisions(board).into_iter().map(|(_, at)| at).collect::<Vec<_>>();
+    // Cut, and its number taken by a new scene in one draft.
+    let mut once = board.clone();
+    let inverse = once.apply(&bring(&board, &FIRST.replace(&scene("3"), reef)).1).unwrap();
+    assert_eq!(at(&once), ["board", "scene 5"]);
+    once.apply(&inverse).unwrap();
+    assert_eq!(once.records(), board.records());
+    // Cut by one draft, its number taken by the next.
+    board.apply(&bring(&board, &FIRST.replace(&scene("3"), "")).1).unwrap();
+    assert_eq!(at(&board), ["scene 3", "scene 5"], "nobody's yet");
+    board.apply(&bring(&board, &FIRST.replace(&scene("3"), reef)).1).unwrap();
+    assert_eq!(at(&board), ["board", "scene 5"]);
+}
+
+#[test]
+fn a_scene_of_another_part_keeps_what_was_decided_of_it() {
+    let mut board = decided(&dressed(), &["2", "3", "5"]);
+    let text = format!("INT. CELLAR - DAY #3#\n\nADA looks for matches. None are dry.\n\n{}", scene("4"));
+    board.apply(&bring_part(&board, &text, "3-4").1).unwrap();
+    let stops: Vec<String> = decisions(&board).into_iter().map(|(_, at)| at).collect();
+    assert_eq!(stops, ["scene 2", "board", "scene 5"]);
 }
 
 /// The first draft with its scenes shuffled, some left out, some doubled as new ones, with or without numbers.

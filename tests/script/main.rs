@@ -119,6 +119,24 @@ fn dressed() -> Board {
     Board::new(records)
 }
 
+/// A board with a meeting at which one thing was decided of each of these scenes: `of 3` of scene 3.
+fn decided(board: &Board, of: &[&str]) -> Board {
+    let decision =
+        |number: &&str| json!({"decision": format!("of {number}"), "at": format!("scene {number}")});
+    let meeting = json!({"decisions": of.iter().map(decision).collect::<Vec<_>>()});
+    let mut records = board.records().clone();
+    let meeting = std::sync::Arc::new(serde_json::from_value(meeting).unwrap());
+    records.meetings.insert("1911-06-01".parse().unwrap(), meeting);
+    Board::new(records)
+}
+
+/// What was decided, and where it stands.
+fn decisions(board: &Board) -> Vec<(String, String)> {
+    let meetings = board.records().meetings.values();
+    let all = meetings.flat_map(|meeting| &meeting.decisions);
+    all.map(|one| (one.decision.clone(), one.at.to_string())).collect()
+}
+
 fn read(text: &str, board: &Board) -> Draft {
     Draft::of_script(&Script::read(text.as_bytes()).unwrap(), board.head()).unwrap()
 }

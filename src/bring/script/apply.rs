@@ -4,7 +4,7 @@
 //! notes, and its set where that is not the heading's. A scene that is cut leaves its looks on the board and the schedule
 //! without it; whatever names a scene follows its number.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 
 use super::cast::capitalised;
@@ -65,6 +65,15 @@ pub fn edit(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(Compar
     Ok((comparison, Edit::between(label, board.records(), &after)))
 }
 
+/// The fewest cut scenes that make a script look like a part.
+const MANY: usize = 3;
+
+/// Whether a draft cuts so much of the board, more than every third scene, that it looks like a script of only a part.
+pub fn looks_partial(board: &Board, comparison: &Comparison) -> bool {
+    let cut = comparison.cut();
+    cut >= MANY && cut * 3 > board.scenes().len()
+}
+
 fn fits(board: &Board, draft: &Draft, part: Option<&Part>) -> Result<(), Unfit> {
     let mut seen = BTreeSet::new();
     if let Some(scene) = board.scenes().find(|scene| !seen.insert(&scene.number)) {
@@ -100,6 +109,7 @@ fn records(
     let mut records = board.records().clone();
     let within = |scene: &Scene| part.is_none_or(|part| part.holds(&scene.number));
     let old: Vec<Arc<Scene>> = records.scenes.iter().filter(|scene| within(scene)).cloned().collect();
+    let sets = Sets::of(board);
     let mut was = vec![None; draft.scenes.len()];
     let mut renumbering: Renumbering = old.iter().map(|scene| (scene.number.clone(), None)).collect();
     for (from, to) in &comparison.pairs {
@@ -113,8 +123,8 @@ fn records(
         .map(|(at, new)| {
             let number = comparison.numbers[at].clone();
             match was[at] {
-                Some(from) => kept(board, &old[from], &before.scenes[from], new, number),
-                None => Arc::new(added(board, new, number)),
+                Some(from) => kept(&sets, &old[from], &before.scenes[from], new, number),
+                None => Arc::new(added(&sets, new, number)),
             }
         })
         .collect();
@@ -126,7 +136,7 @@ fn records(
 
 /// A scene that is recognised.
 fn kept(
-    board: &Board,
+    sets: &Sets<'_>,
     scene: &Arc<Scene>,
     old: &DraftScene,
     new: &DraftScene,
@@ -137,7 +147,7 @@ fn kept(
     becomes.pages = new.length;
     if reheaded(old, new) {
         if same_heading(&scene.set) == same_heading(&old.set) {
-            becomes.set = set(board, new);
+            becomes.set = sets.name(new);
         }
         becomes.heading.clone_from(&new.heading);
         becomes.place = new.place.or(scene.place);
@@ -153,11 +163,11 @@ fn kept(
 }
 
 /// A scene that is new: nobody in it has a look yet.
-fn added(board: &Board, new: &DraftScene, number: SceneNumber) -> Scene {
+fn added(sets: &Sets<'_>, new: &DraftScene, number: SceneNumber) -> Scene {
     Scene {
         number,
         heading: new.heading.clone(),
-        set: set(board, new),
+        set: sets.name(new),
         place: new.place,
         light: new.light,
         story_day: None,
@@ -170,14 +180,21 @@ fn added(board: &Board, new: &DraftScene, number: SceneNumber) -> Scene {
     }
 }
 
-/// The set of a heading as the board calls it elsewhere; else the heading's words, each with a capital letter.
-fn set(board: &Board, new: &DraftScene) -> String {
-    let wanted = same_heading(&new.set);
-    let same =
-        |scene: &&Scene| !scene.set.is_empty() && same_heading(&heading::read(&scene.heading).set) == wanted;
-    match board.scenes().find(same) {
-        Some(scene) => scene.set.clone(),
-        None => capitalised(&new.set),
+/// What the board calls the sets of its headings, by what is the same of a heading; the first scene of a set names it.
+struct Sets<'a>(HashMap<String, &'a str>);
+
+impl<'a> Sets<'a> {
+    fn of(board: &'a Board) -> Self {
+        let mut sets = HashMap::new();
+        for scene in board.scenes().filter(|scene| !scene.set.is_empty()) {
+            sets.entry(same_heading(&heading::read(&scene.heading).set)).or_insert(scene.set.as_str());
+        }
+        Self(sets)
+    }
+
+    /// The set of a heading as the board calls it elsewhere; else the heading's words, each with a capital letter.
+    fn name(&self, new: &DraftScene) -> String {
+        self.0.get(&same_heading(&new.set)).map_or_else(|| capitalised(&new.set), |name| (*name).to_owned())
     }
 }
 
@@ -189,7 +206,7 @@ fn merged(
     part: Option<&Part>,
 ) -> Vec<Arc<Scene>> {
     let Some(part) = part else { return draft };
-    let now: std::collections::HashMap<usize, usize> =
+    let now: HashMap<usize, usize> =
         was.iter().enumerate().filter_map(|(at, from)| Some(((*from)?, at))).collect();
     let none_within = !board.iter().any(|scene| part.holds(&scene.number));
     // Behind which of the draft's scenes each of the others goes; `None` is in front of all.
@@ -217,4 +234,71 @@ fn merged(
         scenes.extend(of(Some(at)));
     }
     scenes
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use super::super::scan::Script;
+    use super::*;
+
+    fn no_scenes() -> Records {
+        let head = serde_json::json!({"shirr": 1, "id": "lamp", "title": "The Lamp"});
+        Records {
+            head: Arc::new(serde_json::from_value(head).unwrap()),
+            outfits: BTreeMap::new(),
+            looks: BTreeMap::new(),
+            scenes: Vec::new(),
+            schedule: Arc::default(),
+            meetings: BTreeMap::new(),
+        }
+    }
+
+    #[test]
+    fn a_set_is_called_as_the_first_scene_in_it_calls_it() {
+        let mut records = no_scenes();
+        for (number, heading, set) in [
+            (1, "INT. LAMP ROOM - DAY", ""),
+            (2, "INT. LAMP ROOM - NIGHT", "Lantern, upper deck"),
+            (3, "INT. LAMP ROOM - DUSK", "Lamp"),
+        ] {
+            let scene = serde_json::json!({"scene": number, "heading": heading, "set": set});
+            records.scenes.push(serde_json::from_value(scene).unwrap());
+        }
+        let board = Board::new(records);
+        let sets = Sets::of(&board);
+        let name = |set: &str| sets.name(&DraftScene { set: set.to_owned(), ..DraftScene::default() });
+        assert_eq!([name("lamp  room"), name("COAL STORE")], ["Lantern, upper deck", "Coal Store"]);
+    }
+
+    #[test]
+    fn a_board_is_asked_for_its_sets_once_however_many_scenes_are_new() {
+        // Headings so long that reading one for each pair of scenes would take minutes.
+        let long = "X".repeat(20_000);
+        let mut board = Board::new(no_scenes());
+        let bring =
+            |board: &Board, draft: &Draft| edit(board, draft, Some(&"1-999".parse().unwrap())).unwrap().1;
+        let text = |name: char, first: u32| -> String {
+            (first..first + 150)
+                .map(|nth| format!("INT. {long}{name}{nth} - DAY #{nth}#\n\n{name}{nth}.\n\n"))
+                .collect()
+        };
+        let draft = |text: &str, board: &Board| {
+            Draft::of_script(&Script::read(text.as_bytes()).unwrap(), board.head()).unwrap()
+        };
+        board.apply(&bring(&board, &draft(&text('A', 1), &board))).unwrap();
+        let second = draft(&text('B', 200), &board);
+        let before = Draft::of_board(&board, None);
+        let comparison = Comparison {
+            pairs: vec![],
+            numbers: (200..350).map(SceneNumber::whole).collect(),
+            changes: vec![],
+        };
+        let start = std::time::Instant::now();
+        let after = records(&board, &before, &second, &comparison, None);
+        let took = start.elapsed();
+        assert_eq!(after.scenes.len(), 150);
+        assert!(took.as_secs() < 10, "{took:?}");
+    }
 }

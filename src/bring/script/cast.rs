@@ -66,6 +66,25 @@ impl Cast {
         &self.ids[at]
     }
 
+    /// Who speaks under a name: whom it means, or, where it joins the names of several who are all known (`ADA AND BEN`),
+    /// each of them with the name that is theirs.
+    pub fn speakers(&self, name: &str) -> Vec<(String, Who)> {
+        let whole = self.who(name);
+        if let Who::Read(_) | Who::Stranger = whole {
+            let several: Vec<(String, Who)> = joined(name)
+                .into_iter()
+                .map(|part| {
+                    let who = self.who(&part);
+                    (part, who)
+                })
+                .collect();
+            if several.len() > 1 && several.iter().all(|(_, who)| *who != Who::Stranger) {
+                return several;
+            }
+        }
+        vec![(name.to_owned(), whole)]
+    }
+
     /// Whom the name above a speech means.
     pub fn who(&self, name: &str) -> Who {
         let words = words(name);
@@ -105,6 +124,17 @@ impl Cast {
         }
         named
     }
+}
+
+/// The names that are joined by `and`, `&`, a slash or a comma.
+fn joined(name: &str) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for piece in name.split(['&', '/', ',']) {
+        let words: Vec<&str> = piece.split_whitespace().collect();
+        names.extend(words.split(|word| word.eq_ignore_ascii_case("and")).map(|words| words.join(" ")));
+    }
+    names.retain(|name| !name.is_empty());
+    names
 }
 
 fn lead(to: &mut HashMap<String, Option<usize>>, word: &str, at: usize) {

@@ -20,6 +20,13 @@ pub struct Comparison {
     pub changes: Vec<Change>,
 }
 
+impl Comparison {
+    /// How many scenes are cut.
+    pub fn cut(&self) -> usize {
+        self.changes.iter().filter(|change| matches!(change.what, What::Cut(..))).count()
+    }
+}
+
 /// One thing that has changed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Change {
@@ -38,8 +45,8 @@ pub struct Change {
 pub enum What {
     /// It is new, and so long.
     Added(Eighths),
-    /// It is gone, and was so long.
-    Cut(Eighths),
+    /// It is gone, was so long, and these were in it.
+    Cut(Eighths, Vec<CharacterId>),
     /// It stands elsewhere in the story: now behind this one, or first.
     Moved(Option<SceneNumber>),
     /// It had this number.
@@ -61,7 +68,7 @@ impl What {
     pub fn key(&self) -> &'static str {
         match self {
             Self::Added(_) => "added",
-            Self::Cut(_) => "cut",
+            Self::Cut(..) => "cut",
             Self::Moved(_) => "moved",
             Self::Renumbered(_) => "renumbered",
             Self::Reheaded(_) => "reheaded",
@@ -114,7 +121,7 @@ pub fn compare(before: &Draft, after: &Draft, outside: &[SceneNumber]) -> Compar
             scene: scene.number.clone(),
             heading: scene.heading.clone(),
             line: scene.line,
-            what: What::Cut(scene.length),
+            what: What::Cut(scene.length, scene.present.clone()),
         });
     }
     Comparison { pairs, numbers, changes }

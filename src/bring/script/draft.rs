@@ -1,6 +1,6 @@
 //! A draft: scenes as they can be compared, whether a script or the board has them.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::mem;
 
 use super::cast::{self, Cast, Who};
@@ -49,12 +49,11 @@ pub struct DraftScene {
     pub light: Option<Light>,
     /// Its length: estimated from the page, or as the board has it.
     pub length: Eighths,
-    /// Who is seen: who speaks in the picture, and whom action names in capitals; in the board's order.
+    /// Who is seen: who speaks in the picture, and whom action names in capitals; in the board's order. Who is only heard
+    /// (`V.O.`, `O.S.`) wears nothing and is not among them.
     pub present: Vec<CharacterId>,
     /// Whom action names besides. They may be there or only be spoken of, so they neither come in nor go out.
     pub named: Vec<CharacterId>,
-    /// Who is only heard (`V.O.`, `O.S.`), and so wears nothing.
-    pub voices: Vec<CharacterId>,
     /// All its words, for telling it from others.
     pub words: String,
     /// Its first paragraph, for a new scene's `action`.
@@ -179,7 +178,7 @@ impl Reader<'_> {
         light_before: Option<Light>,
     ) -> Result<DraftScene, ScriptError> {
         let mut scene = DraftScene { length: length::of_scene(elements), ..DraftScene::default() };
-        let (mut seen, mut named, mut heard) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut seen, mut named) = (BTreeSet::new(), BTreeSet::new());
         let line = elements.first().map_or(0, |heading| heading.line);
         for element in elements {
             match &element.kind {
@@ -198,12 +197,18 @@ impl Reader<'_> {
                 }
                 Kind::Cue { extension, .. } => {
                     let voice = is_voice(extension);
-                    let speaker = self.speaker(element, voice, line);
-                    if voice { heard.extend(speaker) } else { seen.extend(speaker) }
+                    for (name, who) in self.cast.speakers(&element.text) {
+                        let speaker = self.speaker(&name, who, element.line, voice, line);
+                        seen.extend(speaker.filter(|_| !voice));
+                    }
                 }
                 Kind::Action => {
                     for (at, capitals) in self.cast.named(&element.text) {
-                        if capitals { seen.push(at) } else { named.push(at) }
+                        if capitals {
+                            seen.insert(at)
+                        } else {
+                            named.insert(at)
+                        };
                     }
                     if scene.opening.is_empty() {
                         scene.opening = opening(&element.text);
@@ -216,16 +221,10 @@ impl Reader<'_> {
                 scene.words.push('\n');
             }
         }
-        named.retain(|at| !seen.contains(at));
-        heard.retain(|at| !seen.contains(at));
-        [scene.present, scene.named, scene.voices] = [seen, named, heard].map(|all| self.in_order(all));
+        let id = |at: &usize| self.cast.id(*at).clone();
+        scene.named = named.difference(&seen).map(id).collect();
+        scene.present = seen.iter().map(id).collect();
         Ok(scene)
-    }
-
-    fn in_order(&self, mut all: Vec<usize>) -> Vec<CharacterId> {
-        all.sort_unstable();
-        all.dedup();
-        all.into_iter().map(|at| self.cast.id(at).clone()).collect()
     }
 
     /// The number of a heading. One that is none is told, and the scene is recognised without.
@@ -254,21 +253,21 @@ impl Reader<'_> {
     }
 
     /// The character that a name above a speech means; who is not on the board and is seen is counted.
-    fn speaker(&mut self, cue: &Element, voice: bool, scene: usize) -> Option<usize> {
-        match self.cast.who(&cue.text) {
+    fn speaker(&mut self, name: &str, who: Who, line: usize, voice: bool, scene: usize) -> Option<usize> {
+        match who {
             Who::Known(at) => Some(at),
             Who::Read(at) => {
-                self.readings.entry(cue.text.clone()).or_insert_with(|| Reading {
-                    name: cue.text.clone(),
+                self.readings.entry(name.to_owned()).or_insert_with(|| Reading {
+                    name: name.to_owned(),
                     character: self.cast.id(at).clone(),
-                    line: cue.line,
+                    line,
                 });
                 Some(at)
             }
             Who::Stranger if voice => None,
             Who::Stranger => {
-                let new = || (Stranger { name: cue.text.clone(), scenes: 0, line: cue.line }, 0);
-                let (stranger, counted) = self.strangers.entry(cue.text.clone()).or_insert_with(new);
+                let new = || (Stranger { name: name.to_owned(), scenes: 0, line }, 0);
+                let (stranger, counted) = self.strangers.entry(name.to_owned()).or_insert_with(new);
                 stranger.scenes += usize::from(mem::replace(counted, scene) != scene);
                 None
             }
@@ -304,4 +303,61 @@ fn opening(text: &str) -> String {
         opening.push_str(word);
     }
     opening
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The draft of a script on a board with Ada, Ben and a duo of one name.
+    fn draft(text: &str) -> Draft {
+        let head = serde_json::json!({
+            "shirr": 1, "id": "lamp", "title": "The Lamp",
+            "characters": [
+                {"id": "ada", "name": "Ada Sund"}, {"id": "ben", "name": "Ben"}, {"id": "duo", "name": "Salt & Tar"},
+            ],
+        });
+        let script = Script::read(text.as_bytes()).unwrap();
+        Draft::of_script(&script, &serde_json::from_value(head).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn two_known_names_above_one_speech_both_speak() {
+        let who = |cue: &str| {
+            let draft = draft(&format!("INT. LOFT - DAY\n\n{cue}\nNow!\n"));
+            let present: Vec<String> = draft.scenes[0].present.iter().map(ToString::to_string).collect();
+            let strangers: Vec<String> = draft.strangers.into_iter().map(|one| one.name).collect();
+            (present.join(" "), strangers.join("|"))
+        };
+        for cue in ["ADA AND BEN", "BEN & ADA SUND", "ADA/BEN", "ADA, BEN", "@Ada and Ben", "ADA, AND BEN"] {
+            assert_eq!(who(cue), ("ada ben".to_owned(), String::new()), "{cue}");
+        }
+        assert_eq!(who("ADA & BEN (V.O.)"), (String::new(), String::new()));
+        assert_eq!(
+            who("SALT & TAR"),
+            ("duo".to_owned(), String::new()),
+            "a name that is somebody's goes first"
+        );
+        assert_eq!(who("ALL AND SUNDRY"), (String::new(), "ALL AND SUNDRY".to_owned()));
+    }
+
+    #[test]
+    fn one_of_two_who_is_known_by_a_word_only_is_told() {
+        let draft = draft("INT. LOFT - DAY\n\nYOUNG ADA AND BEN\nNow!\n");
+        let readings: Vec<&str> = draft.readings.iter().map(|one| one.name.as_str()).collect();
+        assert_eq!((draft.scenes[0].present.len(), readings), (2, vec!["YOUNG ADA"]));
+    }
+
+    #[test]
+    fn a_scene_that_names_somebody_over_and_over_is_read_at_once() {
+        let times = 60_000;
+        let text =
+            format!("INT. LOFT - DAY\n\nThere: {}\n{}\n", "ADA. ".repeat(times), "Ben. ".repeat(times));
+        let start = std::time::Instant::now();
+        let scene = draft(&text).scenes.remove(0);
+        let took = start.elapsed();
+        let ids = |all: &[CharacterId]| all.iter().map(ToString::to_string).collect::<Vec<_>>();
+        assert_eq!((ids(&scene.present), ids(&scene.named)), (vec!["ada".into()], vec!["ben".into()]));
+        assert!(took.as_secs() < 10, "{took:?}");
+    }
 }

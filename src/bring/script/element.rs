@@ -9,8 +9,6 @@ pub struct Element {
     pub text: String,
     /// Its first line, from 1.
     pub line: usize,
-    /// Its last line: later where a note or a boneyard in it runs over several.
-    pub last: usize,
     /// Whether an empty line stands above it on the page.
     pub spaced: bool,
 }

@@ -61,17 +61,19 @@ pub(super) fn read(text: &str) -> Heading {
     Heading { place, set: parts[..end].join(" - "), time }
 }
 
-/// The parts between dashes with spaces around them.
+/// The parts between dashes with spaces around them, found in one pass.
 fn parts(text: &str) -> Vec<&str> {
     let mut parts = Vec::new();
-    let mut rest = text;
-    while let Some((at, dash)) =
-        [" - ", " – ", " — ", " -- "].into_iter().filter_map(|dash| Some((rest.find(dash)?, dash))).min()
-    {
-        parts.push(rest[..at].trim());
-        rest = &rest[at + dash.len()..];
+    let mut start = 0;
+    for (at, _) in text.match_indices(' ') {
+        let dash = [" - ", " – ", " — ", " -- "].into_iter().find(|dash| text[at..].starts_with(dash));
+        // The space behind a dash is not in front of another.
+        if let Some(dash) = dash.filter(|_| at >= start) {
+            parts.push(text[start..at].trim());
+            start = at + dash.len();
+        }
     }
-    parts.push(rest.trim());
+    parts.push(text[start..].trim());
     parts
 }
 
@@ -127,6 +129,23 @@ mod tests {
         ] {
             assert_eq!(read(text), expected, "{text}");
         }
+    }
+
+    #[test]
+    fn dashes_part_a_heading_one_by_one() {
+        assert_eq!(parts("A - B – C — D -- E"), ["A", "B", "C", "D", "E"]);
+        assert_eq!(parts("A - - B -C- D  -  E"), ["A", "- B -C- D", "E"]);
+        assert_eq!((parts(""), parts(" - ")), (vec![""], vec!["", ""]));
+    }
+
+    #[test]
+    fn a_heading_of_a_hundred_thousand_dashes_is_read_at_once() {
+        let text = format!("INT. LOFT{} - NIGHT", " - X".repeat(100_000));
+        let start = std::time::Instant::now();
+        let heading = read(&text);
+        let took = start.elapsed();
+        assert_eq!((heading.set.matches(" - ").count(), heading.time), (100_000, Time::At(Light::Night)));
+        assert!(took.as_secs() < 5, "{took:?}");
     }
 
     #[test]

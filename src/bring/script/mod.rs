@@ -28,7 +28,7 @@ mod title;
 mod touched;
 mod words;
 
-pub use apply::{Unfit, edit};
+pub use apply::{Unfit, edit, looks_partial};
 pub use compare::{Change, Comparison, What, compare};
 pub use draft::{Draft, DraftScene, Reading, Stranger};
 pub use element::{Element, Kind};
@@ -38,4 +38,4 @@ pub use part::{Part, PartError};
 pub use scan::Script;
 pub use source::LARGEST;
 pub use touched::{Touched, touched};
-pub use words::{heading_of, summary};
+pub use words::{heading_of, summary, worn};

@@ -15,8 +15,6 @@ use super::title;
 pub struct Script {
     /// Its title, where a title page says it.
     pub title: String,
-    /// How many lines of the file the title page takes.
-    pub title_lines: usize,
     /// Everything behind it, in order.
     pub elements: Vec<Element>,
     /// What should be looked at.
@@ -32,15 +30,14 @@ impl Script {
     pub fn read(bytes: &[u8]) -> Result<Self, ScriptError> {
         let (lines, warnings) = source::lines(bytes)?;
         let (title, skip) = title::page(&lines);
-        let (before, lines) = lines.split_at(skip);
-        let title_lines = before.last().map_or(0, |line| line.last);
+        let lines = &lines[skip..];
         let mut scanner = Scanner { elements: Vec::new(), warnings, above: Above::Space, spaced: true };
         for (at, line) in lines.iter().enumerate() {
             scanner.line(line, lines.get(at + 1));
         }
         let Scanner { elements, mut warnings, .. } = scanner;
         warnings.sort_by_key(|warning| warning.at);
-        Ok(Self { title, title_lines, elements, warnings })
+        Ok(Self { title, elements, warnings })
     }
 }
 
@@ -76,6 +73,10 @@ impl Scanner {
         }
         let text = line.text.trim();
         if self.above == Above::Speech {
+            let heads = text.strip_prefix('.').is_some_and(|rest| rest.starts_with(char::is_alphanumeric));
+            if heads || heading::begins(text) {
+                self.no_heading(text, line, "spoken");
+            }
             return self.speech(text, line);
         }
         if self.forced(text, line) || self.outline(text, line) {
@@ -89,11 +90,19 @@ impl Scanner {
         } else if self.above == Above::Space && followed(next) && is_cue(text) {
             self.cue(text, line);
         } else {
-            if heading::begins(text) && heading::number(text).1.is_some() {
-                let what = "this looks like a scene heading, but no empty line stands above it, so it is read as action";
-                self.warnings.push(Warning::new(line.number, 1, what));
+            if heading::begins(text) {
+                self.no_heading(text, line, "read as action");
             }
             self.action(line);
+        }
+    }
+
+    /// Warns of what begins like a heading, if it has a number like one as well.
+    fn no_heading(&mut self, text: &str, line: &Line, how: &str) {
+        if heading::number(text).1.is_some() {
+            let what =
+                format!("this looks like a scene heading, but no empty line stands above it, so it is {how}");
+            self.warnings.push(Warning::new(line.number, 1, what));
         }
     }
 
@@ -179,13 +188,7 @@ impl Scanner {
             // What follows a heading stands apart from it, whether the file says so or not.
             self.spaced = matches!(kind, Kind::Heading { .. });
         }
-        self.elements.push(Element {
-            kind,
-            text: text.to_owned(),
-            line: line.number,
-            last: line.last,
-            spaced,
-        });
+        self.elements.push(Element { kind, text: text.to_owned(), line: line.number, spaced });
     }
 }
 
@@ -252,6 +255,29 @@ mod tests {
     }
 
     #[test]
+    fn a_heading_within_a_speech_is_told_where_it_has_a_number() {
+        for (heading, told) in
+            [("INT. B #2#", true), (".THE DREAM #2#", true), ("INT. B", false), ("...and berth #2#", false)]
+        {
+            let script = Script::read(format!("INT. A #1#\n\nADA\nNo.\n{heading}\n\nShe stays.").as_bytes());
+            let script = script.unwrap();
+            assert_eq!(script.elements[3].kind, Kind::Dialogue, "{heading}");
+            let warnings: Vec<String> = script.warnings.iter().map(ToString::to_string).collect();
+            let expected =
+                "5:1: this looks like a scene heading, but no empty line stands above it, so it is spoken";
+            assert_eq!(warnings, vec![expected; usize::from(told)], "{heading}");
+        }
+    }
+
+    #[test]
+    fn a_first_line_that_is_a_scene_heading_begins_no_title_page() {
+        let script = Script::read(b"Int Loft: the back room - day #1#\n\nShe mends.").unwrap();
+        assert!(matches!(script.elements[0].kind, Kind::Heading { .. }), "{:?}", script.elements);
+        let script = Script::read(b"Interval: two\n\nShe mends.").unwrap();
+        assert_eq!(script.elements.len(), 1, "a key that only begins alike");
+    }
+
+    #[test]
     fn spaces_on_the_page_are_those_between_blocks() {
         let script = Script::read(b"INT. A\nShe goes.\nOn.\n\nADA\nWell.\n\n\n# Act\n\nHe stays.").unwrap();
         let spaced: Vec<bool> = script.elements.iter().map(|element| element.spaced).collect();
@@ -295,13 +321,15 @@ mod tests {
             // No note and no boneyard, whatever stands beside what is taken out.
             let text = text.replace(['\0', '\u{feff}', '*'], "").replace('[', "(");
             let script = Script::read(text.as_bytes()).unwrap();
-            let mut taken: Vec<usize> = script.elements.iter().map(|element| element.line).collect();
+            let taken: Vec<usize> = script.elements.iter().map(|element| element.line).collect();
             prop_assert!(taken.is_sorted_by(|one, next| one < next));
-            taken.retain(|line| *line > script.title_lines);
-            prop_assert_eq!(taken.len(), script.elements.len());
             let text = text.replace("\r\n", "\n").replace('\r', "\n");
+            // A title page is no element, and ends with the first empty line.
+            let lines: Vec<_> = source::lines(text.as_bytes()).unwrap().0;
+            let title = title::page(&lines).1;
+            prop_assert!(taken.iter().all(|line| *line > title));
             let there = text.split('\n').enumerate().filter(|(_, line)| !line.trim().is_empty());
-            for (at, line) in there.filter(|(at, _)| *at >= script.title_lines) {
+            for (at, line) in there.filter(|(at, _)| *at >= title) {
                 prop_assert!(taken.contains(&(at + 1)), "{:?}", line);
             }
         }
@@ -310,8 +338,8 @@ mod tests {
         fn notes_and_boneyards_anywhere_leave_lines_in_order(text in scripts()) {
             let lines = text.split(['\n', '\r']).count();
             if let Ok(script) = Script::read(text.as_bytes()) {
-                prop_assert!(script.elements.is_sorted_by(|one, next| one.last < next.line));
-                prop_assert!(script.elements.iter().all(|one| one.line <= one.last && one.last <= lines));
+                prop_assert!(script.elements.is_sorted_by(|one, next| one.line < next.line));
+                prop_assert!(script.elements.iter().all(|one| one.line <= lines));
             }
         }
     }

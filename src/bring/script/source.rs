@@ -14,8 +14,6 @@ pub const LARGEST: usize = 4 << 20;
 pub(super) struct Line {
     /// Its number in the file, from 1.
     pub number: usize,
-    /// The last line of the file that it takes in, through a note or a boneyard.
-    pub last: usize,
     /// What is left of it.
     pub text: String,
     noted: bool,
@@ -24,7 +22,7 @@ pub(super) struct Line {
 
 impl Line {
     fn at(index: usize) -> Self {
-        Self { number: index + 1, last: index + 1, ..Self::default() }
+        Self { number: index + 1, ..Self::default() }
     }
 
     /// Whether there is nothing to see in it.
@@ -112,7 +110,6 @@ impl Stripper<'_> {
         while let Some(rest) = self.source.get(at.line).map(|text| &text[at.byte..]) {
             let Some((offset, mark)) = mark(rest) else {
                 line.text.push_str(rest);
-                line.last = at.line + 1;
                 self.keep(line);
                 at = At { line: at.line + 1, byte: 0 };
                 line = Line::at(at.line);
@@ -126,7 +123,6 @@ impl Stripper<'_> {
                     self.boneyard_end(inside).ok_or_else(|| ScriptError::OpenBoneyard(self.position(at)))?;
                 line.buried = true;
                 if end.line > at.line && line.is_blank() {
-                    line.last = end.line;
                     self.keep(line);
                     line = Line { buried: true, ..Line::at(end.line) };
                 }
@@ -207,27 +203,27 @@ fn mark(text: &str) -> Option<(usize, &'static str)> {
 mod tests {
     use super::*;
 
-    fn read(text: &str) -> Vec<(usize, usize, String)> {
+    fn read(text: &str) -> Vec<(usize, String)> {
         let (lines, _) = lines(text.as_bytes()).unwrap();
-        lines.into_iter().map(|line| (line.number, line.last, line.text)).collect()
+        lines.into_iter().map(|line| (line.number, line.text)).collect()
     }
 
-    fn line(number: usize, last: usize, text: &str) -> (usize, usize, String) {
-        (number, last, text.to_owned())
+    fn line(number: usize, text: &str) -> (usize, String) {
+        (number, text.to_owned())
     }
 
     #[test]
     fn every_kind_of_line_end_ends_a_line_and_a_byte_order_mark_is_dropped() {
-        let expected = [line(1, 1, "a"), line(2, 2, "b"), line(3, 3, "c"), line(4, 4, "")];
+        let expected = [line(1, "a"), line(2, "b"), line(3, "c"), line(4, "")];
         assert_eq!(read("\u{feff}a\r\nb\rc\n"), expected);
     }
 
     #[test]
     fn a_note_is_taken_out_and_what_it_parts_is_joined() {
-        assert_eq!(read("a [[x]]b"), [line(1, 1, "a b")]);
-        assert_eq!(read("a [[x\n  \ny]]b\nc"), [line(1, 3, "a b"), line(4, 4, "c")]);
-        assert_eq!(read("a\n[[x]]\nb"), [line(1, 1, "a"), line(3, 3, "b")]);
-        assert_eq!(read("[[x\ny]] b"), [line(2, 2, " b")]);
+        assert_eq!(read("a [[x]]b"), [line(1, "a b")]);
+        assert_eq!(read("a [[x\n  \ny]]b\nc"), [line(1, "a b"), line(4, "c")]);
+        assert_eq!(read("a\n[[x]]\nb"), [line(1, "a"), line(3, "b")]);
+        assert_eq!(read("[[x\ny]] b"), [line(2, " b")]);
     }
 
     #[test]
@@ -240,11 +236,8 @@ mod tests {
 
     #[test]
     fn a_boneyard_leaves_an_empty_line_or_joins_what_it_parts() {
-        assert_eq!(
-            read("a\n/* x\n\ny */\nb"),
-            [line(1, 1, "a"), line(2, 3, ""), line(4, 4, ""), line(5, 5, "b")]
-        );
-        assert_eq!(read("a /* x\ny */ b"), [line(1, 2, "a  b")]);
+        assert_eq!(read("a\n/* x\n\ny */\nb"), [line(1, "a"), line(2, ""), line(4, ""), line(5, "b")]);
+        assert_eq!(read("a /* x\ny */ b"), [line(1, "a  b")]);
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! The title page: `Key: value` lines at the very beginning, up to the first empty line.
 
 use super::emphasis;
+use super::heading;
 use super::source::Line;
 
 /// Keys that begin a title page whatever else they look like.
@@ -23,7 +24,8 @@ const WORDS: usize = 3;
 
 /// The title, and how many lines the title page takes; none where the script begins at once.
 pub(super) fn page(lines: &[Line]) -> (String, usize) {
-    if !lines.first().is_some_and(|line| key(&line.text).is_some_and(|(key, _)| begins(key))) {
+    let keyed = |line: &Line| key(&line.text).is_some_and(|(key, _)| begins(key));
+    if !lines.first().is_some_and(|line| keyed(line) && !heading::begins(&line.text)) {
         return (String::new(), 0);
     }
     let end = lines.iter().position(Line::is_blank).unwrap_or(lines.len());

@@ -37,7 +37,7 @@ pub fn touched(board: &Board, comparison: &Comparison, edit: &Edit) -> Result<To
                 let wears = after.scene(scene).into_iter().flat_map(|scene| scene.wears.keys());
                 touched.undressed.extend(wears.map(|who| (scene.clone(), who.clone())));
             }
-            (What::Cut(_), Some(scene)) => {
+            (What::Cut(..), Some(scene)) => {
                 let days = board.records().schedule.iter().filter(|day| day.scenes.contains(scene));
                 touched.unscheduled.extend(days.map(|day| (day.day, scene.clone())));
             }

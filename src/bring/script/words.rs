@@ -1,8 +1,8 @@
 //! Changes in words, the same for the terminal and for paper.
 
 use super::compare::{Change, Comparison, What};
-use crate::board::Board;
-use crate::check::words::{counted, listed};
+use crate::board::{Board, Scene};
+use crate::check::words::{capital, counted, listed, look_title};
 use crate::trade::eighths::{Eighths, PER_PAGE};
 
 impl What {
@@ -10,7 +10,7 @@ impl What {
     pub fn word(&self) -> &'static str {
         match self {
             Self::Added(_) => "added",
-            Self::Cut(_) => "cut",
+            Self::Cut(..) => "cut",
             Self::Moved(_) => "moved",
             Self::Renumbered(_) => "renumbered",
             Self::Reheaded(_) => "other heading",
@@ -24,7 +24,7 @@ impl What {
     /// What it was, where it was something.
     pub fn was(&self, board: &Board) -> Option<String> {
         match self {
-            Self::Cut(length) | Self::Grown(length, _) | Self::Shrunk(length, _) => Some(pages(*length)),
+            Self::Cut(length, _) | Self::Grown(length, _) | Self::Shrunk(length, _) => Some(pages(*length)),
             Self::Renumbered(number) => Some(number.to_string()),
             Self::Reheaded(heading) => Some(heading.clone()).filter(|heading| !heading.is_empty()),
             Self::GoesOut(who) => Some(board.name_of(who).to_owned()),
@@ -39,7 +39,7 @@ impl What {
             Self::Moved(Some(behind)) => Some(format!("behind {behind}")),
             Self::Moved(None) => Some("first".to_owned()),
             Self::ComesIn(who) => Some(board.name_of(who).to_owned()),
-            Self::Cut(_) | Self::Renumbered(_) | Self::Reheaded(_) | Self::GoesOut(_) => None,
+            Self::Cut(..) | Self::Renumbered(_) | Self::Reheaded(_) | Self::GoesOut(_) => None,
         }
     }
 
@@ -57,6 +57,17 @@ impl What {
 
 fn pages(length: Eighths) -> String {
     if length == Eighths::new(PER_PAGE) { "1 page".to_owned() } else { format!("{length} pages") }
+}
+
+/// Who is in a scene of the board, and in which look: `Odile Maren: The crossing black`.
+pub fn worn(board: &Board, scene: &Scene) -> Vec<String> {
+    let wears = scene.wears.iter();
+    wears
+        .map(|(who, look)| {
+            let look = look.as_ref().map_or("no look yet", |look| look_title(board, look));
+            capital(&format!("{}: {look}", board.name_of(who)))
+        })
+        .collect()
 }
 
 /// The number and the heading of a change's scene, or what there is of them.

@@ -9,10 +9,12 @@ use std::path::{Path, PathBuf};
 
 use clap::Args;
 
-use crate::board::{Board, Edit, Head};
-use crate::bring::script::{self, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit};
+use crate::board::{Board, Edit, Head, Scene};
+use crate::bring::script::{
+    self, Change, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit, What,
+};
 use crate::cli::boards::{self, BoardArg};
-use crate::cli::changing::{open_whole, refused};
+use crate::cli::changing::{open_whole, refused, whole};
 use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 use crate::cli::{Outcome, faults};
@@ -23,8 +25,9 @@ use crate::store::EditError;
 #[command(
     after_help = "FILE is in Fountain, the open markup for screenplays (fountain.io).\nA scene that is recognised keeps \
                   its looks, notes, dates and shooting day, wherever it has gone. Lengths are estimated from the page.\n\
-                  Without --part a scene that FILE does not have is cut; its looks stay on the board.\nExit code: 0, or 2 \
-                  where FILE or the board cannot be read."
+                  Without --part a scene that FILE does not have is cut; its looks stay on the board. Where that would be more than \
+                  every third scene, nothing is changed without --whole.\nExit code: 0, 1 where --part or --whole is \
+                  missing, or 2 where FILE or the board cannot be read."
 )]
 pub(in crate::cli) struct Script {
     /// The script
@@ -35,6 +38,9 @@ pub(in crate::cli) struct Script {
     /// FILE holds only the scenes with numbers from FIRST to LAST; the others stay as they are
     #[arg(long, value_name = "FIRST-LAST")]
     part: Option<Part>,
+    /// FILE is all of the film, however many scenes it cuts
+    #[arg(long, conflicts_with = "part")]
+    whole: bool,
     /// Only print what it would change
     #[arg(long)]
     dry_run: bool,
@@ -51,9 +57,22 @@ struct Brought<'a> {
     part: Option<&'a Part>,
     comparison: &'a Comparison,
     touched: &'a Touched,
-    /// The label of the edit, once it is made.
-    applied: Option<&'a str>,
+    /// The label of the edit, where there is anything to change.
+    edit: Option<&'a str>,
+    applied: bool,
+    /// Whether it is not applied for cutting so much.
+    held_back: bool,
+    /// Whether it is said to be all of the film.
+    whole: bool,
     dry: bool,
+}
+
+impl Brought<'_> {
+    /// The scene of the board that a change cuts: the looks that are worn there lose it.
+    fn cut_scene(&self, change: &Change) -> Option<&Scene> {
+        let cut = matches!(change.what, What::Cut(..));
+        change.scene.as_ref().filter(|_| cut).and_then(|number| self.board.scene(number))
+    }
 }
 
 /// A script compared with a board, and the edit that brings it in.
@@ -71,20 +90,30 @@ impl Script {
         if self.dry_run {
             let reading = boards::read(&folder)?;
             faults::warn(console, &reading.faults);
+            whole(&reading.faults)?;
             let compared = self.compare(&script, &reading.board, console)?;
-            self.print(console, &reading.board, &compared, None)?;
+            self.print(console, &reading.board, &compared, false)?;
             return Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults });
         }
         let mut open = open_whole(&folder, console)?;
         let board = open.board().clone();
         let compared = self.compare(&script, &board, console)?;
-        let edit = &compared.edit;
-        let label = (!edit.is_empty()).then_some(edit.label.as_str());
-        if label.is_some() {
-            open.edit(edit).map_err(|error| refused(&error))?;
+        let held_back = self.holds_back(&board, &compared);
+        let applied = !compared.edit.is_empty() && !held_back;
+        if applied {
+            open.edit(&compared.edit).map_err(|error| refused(&error))?;
         }
-        self.print(console, &board, &compared, label)?;
-        Ok(if open.faults().is_empty() { Outcome::Fine } else { Outcome::Faults })
+        self.print(console, &board, &compared, applied)?;
+        Ok(match open.faults() {
+            [] if held_back => Outcome::Errors,
+            [] => Outcome::Fine,
+            _ => Outcome::Faults,
+        })
+    }
+
+    /// Whether so much is cut that it has to be said whether the script is all of the film.
+    fn holds_back(&self, board: &Board, compared: &Compared) -> bool {
+        self.part.is_none() && !self.whole && script::looks_partial(board, &compared.comparison)
     }
 
     fn compare(
@@ -108,11 +137,22 @@ impl Script {
         console: &mut Console,
         board: &Board,
         compared: &Compared,
-        applied: Option<&str>,
+        applied: bool,
     ) -> Result<(), Failure> {
-        let Compared { draft, comparison, touched, .. } = compared;
-        let (file, part) = (self.file.as_path(), self.part.as_ref());
-        let brought = Brought { file, board, draft, part, comparison, touched, applied, dry: self.dry_run };
+        let Compared { draft, comparison, touched, edit } = compared;
+        let brought = Brought {
+            file: &self.file,
+            board,
+            draft,
+            part: self.part.as_ref(),
+            comparison,
+            touched,
+            edit: (!edit.is_empty()).then_some(edit.label.as_str()),
+            applied,
+            held_back: self.holds_back(board, compared),
+            whole: self.whole,
+            dry: self.dry_run,
+        };
         if self.json {
             console.print(&format!("{:#}\n", json::document(&brought)))
         } else {

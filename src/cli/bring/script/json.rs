@@ -15,7 +15,7 @@ pub(super) fn document(brought: &Brought<'_>) -> Value {
         "title": if draft.title.is_empty() { None } else { Some(&draft.title) },
         "part": brought.part.map(ToString::to_string),
         "scenes": draft.scenes.len(),
-        "changes": comparison.changes.iter().map(change).collect::<Vec<_>>(),
+        "changes": comparison.changes.iter().map(|one| change(brought, one)).collect::<Vec<_>>(),
         "no-look-yet": brought.touched.undressed.iter().map(|(scene, who)| {
             json!({"scene": scene.to_string(), "character": who})
         }).collect::<Vec<_>>(),
@@ -28,14 +28,16 @@ pub(super) fn document(brought: &Brought<'_>) -> Value {
         "warnings": draft.warnings.iter().map(|warning| {
             json!({"line": warning.at.line, "column": warning.at.column, "what": warning.what})
         }).collect::<Vec<_>>(),
+        "held-back": brought.held_back,
+        "edit": brought.edit,
         "applied": brought.applied,
     })
 }
 
-fn change(change: &Change) -> Value {
+fn change(brought: &Brought<'_>, change: &Change) -> Value {
     let (was, becomes) = match &change.what {
         What::Added(length) => (Value::Null, json!(length.get())),
-        What::Cut(length) => (json!(length.get()), Value::Null),
+        What::Cut(length, _) => (json!(length.get()), Value::Null),
         What::Moved(behind) => (Value::Null, json!(behind)),
         What::Renumbered(number) => (json!(number), json!(change.scene)),
         What::Reheaded(heading) => (json!(heading), json!(change.heading)),
@@ -44,6 +46,9 @@ fn change(change: &Change) -> Value {
         What::GoesOut(who) => (json!(who), Value::Null),
     };
     let scene = change.scene.as_ref().map(ToString::to_string);
+    let worn = brought.cut_scene(change).map(|scene| {
+        scene.wears.iter().map(|(who, look)| json!({"character": who, "look": look})).collect::<Vec<_>>()
+    });
     json!({
         "what": change.what.key(),
         "scene": scene,
@@ -51,5 +56,6 @@ fn change(change: &Change) -> Value {
         "line": change.line,
         "was": was,
         "becomes": becomes,
+        "worn": worn,
     })
 }

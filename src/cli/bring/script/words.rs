@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use super::Brought;
 use crate::board::Id;
-use crate::bring::script::{heading_of, summary};
+use crate::bring::script::{heading_of, summary, worn};
 use crate::check::words::{counted, look_title, quoted};
 
 /// The whole answer.
@@ -20,21 +20,37 @@ pub(super) fn text(brought: &Brought<'_>) -> String {
     for change in &comparison.changes {
         let line = change.line.map(|line| format!(" (line {line})")).unwrap_or_default();
         let words = change.what.words(board);
-        let _ = writeln!(to, "  {:<13} {}: {words}{line}", change.what.word(), heading_of(change));
+        let worn = brought.cut_scene(change).map(|scene| worn(board, scene)).unwrap_or_default();
+        let worn = if worn.is_empty() { String::new() } else { format!(" ({})", worn.join("; ")) };
+        let _ = writeln!(to, "  {:<13} {}: {words}{worn}{line}", change.what.word(), heading_of(change));
     }
     touched(brought, &mut to);
     unknown(brought, &mut to);
     readings(brought, &mut to);
-    let end = match (brought.applied, brought.dry) {
-        (Some(_), _) => "It is done, as one edit; `u` on the board takes it back.",
-        (None, true) => "Nothing is changed yet: leave out --dry-run to bring it in.",
-        (None, false) => "Nothing is changed: the board has it so already.",
-    };
-    let _ = writeln!(to, "\n{end}");
-    if let Some(hint) = missing_part(brought) {
-        let _ = writeln!(to, "{hint}");
-    }
+    let _ = writeln!(to, "\n{}", end(brought));
     to
+}
+
+/// What has come of it, and what to do now.
+fn end(brought: &Brought<'_>) -> String {
+    let (cut, of) = (brought.comparison.cut(), brought.board.scenes().len());
+    let part = missing_part(brought);
+    let only_a_part = part.as_ref().map(|part| format!("If the script is only a part of the film, {part}"));
+    if brought.held_back {
+        let yet = if brought.dry { " yet, nor would it be without --dry-run" } else { "" };
+        let only_a_part = only_a_part.map(|part| format!("{part}.\n")).unwrap_or_default();
+        return format!(
+            "Nothing is changed{yet}: it would cut {cut} of the {of} scenes that the board has.\n{only_a_part}If it is all of \
+             the film, bring it in with `--whole`."
+        );
+    }
+    let end = match brought.edit {
+        None => "Nothing is changed: the board has it so already.",
+        Some(_) if brought.applied => "It is done, as one edit; `u` on the board takes it back.",
+        Some(_) => "Nothing is changed yet: leave out --dry-run to bring it in.",
+    };
+    let partial = only_a_part.filter(|_| !brought.whole && cut * 3 > of);
+    partial.map_or_else(|| end.to_owned(), |part| format!("{end}\n{part}."))
 }
 
 /// What is left to be done.
@@ -70,9 +86,10 @@ fn unknown(brought: &Brought<'_>, to: &mut String) {
     let id = Id::<()>::from_title(&first.name).map_or_else(|| "somebody".to_owned(), |id| id.to_string());
     let _ = writeln!(
         to,
-        "  Whoever of them is to be dressed goes into `characters` in board.yaml, such as\n    - {{id: {id}, name: {}}}\n  \
+        "  Whoever of them is to be dressed goes into `characters` in board.yaml, such as\n    - {{id: {}, name: {}}}\n  \
          and is in the scenes once the script is brought in again.",
-        first.as_character()
+        yaml(&id),
+        yaml(&first.as_character())
     );
 }
 
@@ -88,13 +105,25 @@ fn readings(brought: &Brought<'_>, to: &mut String) {
     }
 }
 
-/// Many scenes cut behind the last of the script look like a script that is only a part.
+/// What to do with a script that is only a part; nothing where a part is named.
 fn missing_part(brought: &Brought<'_>) -> Option<String> {
-    let cut = brought.comparison.changes.iter().filter(|change| change.what.key() == "cut").count();
-    let (first, last) = (brought.comparison.numbers.first()?, brought.comparison.numbers.last()?);
-    let looks_partial = brought.part.is_none() && cut * 3 > brought.board.scenes().len();
-    looks_partial.then(|| {
-        let undo = if brought.applied.is_some() { "take it back and " } else { "" };
-        format!("If the script is only a part of the film, {undo}bring it in with `--part {first}-{last}`.")
-    })
+    if brought.part.is_some() {
+        return None;
+    }
+    let numbers = &brought.comparison.numbers;
+    let (first, last) = (numbers.iter().min()?, numbers.iter().max()?);
+    let undo = if brought.applied { "take it back and " } else { "" };
+    Some(format!("{undo}bring it in with `--part {first}-{last}`"))
+}
+
+/// A text as a value in YAML, whatever is in it; in quotation marks where it could be read as anything else.
+fn yaml(text: &str) -> String {
+    let plain = text.starts_with(char::is_alphabetic)
+        && text.ends_with(char::is_alphanumeric)
+        && text.chars().all(|c| c.is_alphanumeric() || matches!(c, ' ' | '-' | '.' | '\'' | '’'));
+    let word = ["true", "false", "null", "yes", "no", "on", "off", "y", "n"]
+        .iter()
+        .any(|word| text.eq_ignore_ascii_case(word));
+    // What JSON escapes in a string, YAML reads in the same way.
+    if plain && !word { text.to_owned() } else { serde_json::Value::from(text).to_string() }
 }
