@@ -70,7 +70,7 @@ pub struct MergerCost {
 pub struct Served {
     /// The outfit.
     pub outfit: OutfitId,
-    /// Its look, or the one that would keep most of it; `None` where its character has none with a base.
+    /// Its look, or the one that would keep most of it; `None` where none would keep any.
     pub look: Option<LookId>,
     /// How unlike it is to that look's base.
     pub distance: f64,
@@ -94,7 +94,7 @@ struct Documented<'a> {
     id: &'a OutfitId,
     weight: f64,
     standing: Standing<'a>,
-    /// How far the nearest base is, and whose look has it.
+    /// How far the nearest base is that keeps anything of it, and whose look has it.
     near: Option<(f64, &'a LookId)>,
 }
 
@@ -103,7 +103,7 @@ impl Documented<'_> {
         matches!(self.standing, Standing::LetGo(_))
     }
 
-    /// How far the nearest base is; 1 where its character has no look with one.
+    /// How far the nearest base is; 1 where none keeps anything of it.
     fn far(&self) -> f64 {
         self.near.map_or(1.0, |(far, _)| far)
     }
@@ -136,11 +136,12 @@ impl Worth {
             asked(&look.character).then_some(Held { id, base, character: &look.character, outfits })
         };
         let looks: Vec<Held<'_>> = board.relations().looks_by_order().iter().filter_map(held).collect();
-        // The nearest base of an outfit but that of `without`.
+        // The nearest base that keeps anything of an outfit, but that of `without`.
         let nearest = |outfit: &OutfitId, character: &CharacterId, without: Option<&LookId>| {
             let others = looks.iter().filter(|look| look.character == character && Some(look.id) != without);
             others
                 .map(|look| (far(outfit, look.base), look.id))
+                .filter(|(far, _)| *far < 1.0)
                 .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)))
         };
 
@@ -386,13 +387,21 @@ mod tests {
     #[test]
     fn what_was_let_go_says_what_it_cost() {
         let mut board = board();
-        board.apply(&board.let_go(&ids(&["smock"]), "nobody saw it").unwrap()).unwrap();
+        board.apply(&board.let_go(&ids(&["club-serge"]), "nobody saw it").unwrap()).unwrap();
         let worth = worth_of(&board);
-        let smock = worth.unserved.iter().find(|served| served.outfit == id("smock")).unwrap();
-        assert_eq!(smock.reason.as_deref(), Some("nobody saw it"));
+        let serge = worth.unserved.iter().find(|served| served.outfit == id("club-serge")).unwrap();
+        assert_eq!(serge.reason.as_deref(), Some("nobody saw it"));
+        assert!(serge.share > 0.0);
         let mut after = board.clone();
-        after.apply(&board.take_back(&ids(&["smock"])).unwrap()).unwrap();
-        after.apply(&after.fold(&ids(&["smock"]), smock.look.as_ref().unwrap()).unwrap()).unwrap();
-        assert!((kept(&after) - kept(&board) - smock.share).abs() < 1e-12);
+        after.apply(&after.take_back(&ids(&["club-serge"])).unwrap()).unwrap();
+        after.apply(&after.fold(&ids(&["club-serge"]), serge.look.as_ref().unwrap()).unwrap()).unwrap();
+        assert!((kept(&after) - kept(&board) - serge.share).abs() < 1e-12);
+    }
+
+    #[test]
+    fn what_no_look_would_keep_any_of_has_no_nearest_look() {
+        let worth = worth_of(&board());
+        let coat = worth.unserved.iter().find(|served| served.outfit == id("blackout-coat")).unwrap();
+        assert_eq!((coat.look.as_ref(), coat.distance, coat.share), (None, 1.0, 0.0));
     }
 }

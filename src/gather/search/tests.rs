@@ -241,7 +241,7 @@ fn a_choice_is_only_given_when_it_can_be_served() {
     // So many knots that serving them all may not be found in the steps that are spent on it.
     let n = 40;
     let knots = (0..n).flat_map(|one| [1, 2, 5, 7].map(move |by| Wish::Apart(one, (one + by) % n)));
-    for looks in [3, 4, 5, 6] {
+    for looks in [3, 5] {
         let problem = line(n, looks).wishing(knots.clone()).unwrap();
         match solve(&problem, &Limits { steps: Some(400), ..Limits::default() }) {
             Ok(choice) => {

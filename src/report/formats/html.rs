@@ -24,8 +24,9 @@ body { font: 10pt/1.35 Georgia, 'Times New Roman', serif; color: #111; backgroun
 h1 { font-size: 1.7em; margin: 0 0 .2em; } h2 { font-size: 1.2em; margin: 1.6em 0 .4em; break-after: avoid; }
 .subtitle { margin: 0 0 1em; }
 table { border-collapse: collapse; width: 100%; font-size: 9.2pt; }
-caption { text-align: left; font-weight: bold; font-size: 1.15em; padding: 1.2em 0 .4em; }
-.reading { display: block; font-weight: normal; font-size: .87em; }
+caption { text-align: left; padding: 1.2em 0 .4em; }
+.called { font-weight: bold; font-size: 1.15em; }
+.reading { display: block; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border-bottom: 1px solid #bbb; padding: .25em .6em .25em .3em; text-align: left; vertical-align: top; overflow-wrap: break-word; }
@@ -99,7 +100,7 @@ fn table(table: &Table, document: &Plain) -> Markup {
                 caption.unseen { (document.as_str()) }
             } @else {
                 caption {
-                    (table.title().as_str())
+                    span.called { (table.title().as_str()) }
                     @if !table.reading().is_empty() { span.reading { (table.reading().as_str()) } }
                 }
             }
@@ -202,7 +203,8 @@ mod tests {
             assert_eq!(heads, wanted);
             let captions: Vec<String> = below(read, "caption").into_iter().map(said).collect();
             let title = if table.title().is_empty() { &document.title } else { table.title() };
-            assert_eq!(captions, [title.as_str()]);
+            let reading = if table.title().is_empty() { "" } else { table.reading().as_str() };
+            assert_eq!(captions, [format!("{title}{reading}")]);
             let rows = below(read, "tbody tr");
             assert_eq!(rows.len(), table.rows().len().max(1));
             if table.rows().is_empty() {
