@@ -141,3 +141,35 @@ fn a_question_that_cannot_be_is_refused_with_what_could() {
     let run = desk.shirr(&["suggest", "bare"]).exits(2);
     assert!(run.err.contains("there is no outfit to choose from"), "{}", run.err);
 }
+
+#[test]
+fn the_looks_of_the_budget_are_shared_out_among_the_periods_by_screen_time() {
+    let desk = Desk::new();
+    let demo = in_repository("demo-board");
+    let document = desk.shirr(&["suggest", &demo, "--limits", "--json"]).exits(0).json();
+    let periods = document["periods"].as_array().unwrap();
+    assert_eq!((document["looks"].as_u64(), periods.len()), (Some(44), 6));
+    let sum = |key: &str| periods.iter().map(|period| period[key].as_f64().unwrap()).sum::<f64>();
+    assert_eq!(sum("proposed"), 44.0);
+    // Some divisor makes every proposal the minutes over it, rounded to the nearest.
+    let each = |of: fn(f64) -> f64| {
+        periods
+            .iter()
+            .map(move |period| period["minutes"].as_f64().unwrap() / of(period["proposed"].as_f64().unwrap()))
+    };
+    let (most, least) = (each(|looks| looks - 0.5), each(|looks| looks + 0.5));
+    assert!(least.fold(0.0, f64::max) <= most.fold(f64::MAX, f64::min), "{document:#}");
+
+    let run = desk.shirr(&["suggest", &demo, "--limits", "--looks", "6"]).exits(0);
+    let rows = || run.out.lines().filter(|line| line.starts_with("The ") || line.starts_with("Oilskins"));
+    assert!(run.out.starts_with("6 looks shared out") && rows().count() == 5, "{}", run.out);
+    desk.shirr(&["suggest", &demo, "--limits", "--apply"]).exits(2);
+}
+
+#[test]
+fn without_screen_time_nothing_is_shared_out() {
+    let desk = Desk::new();
+    desk.shirr(&["new", "blank", "--from", "blank"]).exits(0);
+    let run = desk.shirr(&["suggest", "blank", "--limits", "--looks", "5"]).exits(2);
+    assert!(run.err.contains("no scene plays in any period"), "{}", run.err);
+}

@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 
 use super::{Asked, Clashing, Point};
-use crate::board::{OutfitId, Standing};
+use crate::board::{Board, OutfitId, Standing};
 use crate::check::words::look_title;
 use crate::gather::likeness::{Explanation, Part};
 use crate::gather::{Becomes, Feature, Suggested, Suggestion};
@@ -22,7 +22,7 @@ pub(super) fn applied(asked: &Asked<'_>, (suggestion, label): &(Suggestion, Stri
 pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> Value {
     let point = |point: &Point| json!({"looks": point.looks, "kept": point.kept, "buys": point.buys, "proven": point.proven});
     json!({
-        "board": board(asked),
+        "board": board(asked.board),
         "character": asked.who,
         "now": now(asked),
         "curve": points.iter().map(point).collect::<Vec<_>>(),
@@ -32,7 +32,7 @@ pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> Value {
 /// Wishes that cannot all hold.
 pub(super) fn clash(asked: &Asked<'_>, clash: &Clashing) -> Value {
     json!({
-        "board": board(asked),
+        "board": board(asked.board),
         "character": asked.who,
         "clash": {"looks": clash.looks, "wishes": clash.wishes, "every": clash.every},
     })
@@ -44,7 +44,7 @@ fn document(asked: &Asked<'_>, suggestion: &Suggestion, applied: Option<&str>) -
         |(id, at): &(_, usize)| json!({"look": id, "title": look_title(asked.board, id), "into": into(*at)});
     let left = suggestion.left.iter().map(|id| json!({"look": id, "title": look_title(asked.board, id)}));
     json!({
-        "board": board(asked),
+        "board": board(asked.board),
         "character": asked.who,
         "asked": asked.wardrobe.problem().looks(),
         "kept": suggestion.kept,
@@ -61,8 +61,9 @@ fn document(asked: &Asked<'_>, suggestion: &Suggestion, applied: Option<&str>) -
     })
 }
 
-fn board(asked: &Asked<'_>) -> Value {
-    let head = asked.board.head();
+/// Which board an answer is about.
+pub(super) fn board(board: &Board) -> Value {
+    let head = board.head();
     json!({"id": head.id, "title": head.title})
 }
 

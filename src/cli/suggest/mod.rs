@@ -4,6 +4,7 @@
 //! board, which is undone like any other.
 
 mod json;
+mod limits;
 mod words;
 
 use std::num::NonZeroUsize;
@@ -12,6 +13,7 @@ use std::thread;
 use std::time::Duration;
 
 use clap::Args;
+use limits::Shared;
 
 use super::boards::{self, BoardArg};
 use super::changing::{open_whole, refused};
@@ -39,6 +41,9 @@ pub(super) struct Suggest {
     /// Print what the first, second … look buys, whatever the budget says
     #[arg(long, conflicts_with_all = ["looks", "apply"])]
     curve: bool,
+    /// Print how many looks each period would have by its share of the screen, as a proposal for its limit
+    #[arg(long, conflicts_with_all = ["curve", "character", "apply"])]
+    limits: bool,
     /// Print one JSON document with stable keys
     #[arg(long)]
     json: bool,
@@ -93,8 +98,13 @@ impl Suggest {
         }
         let reading = boards::read(&folder)?;
         faults::warn(console, &reading.faults);
-        let asked = self.ask(&reading.board)?;
         let outcome = if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults };
+        if self.limits {
+            let shared = Shared::of(&reading.board, self.looks)?;
+            let answer = if self.json { format!("{:#}\n", shared.in_json()) } else { shared.in_words() };
+            return console.print(&answer).map(|()| outcome);
+        }
+        let asked = self.ask(&reading.board)?;
         if self.curve {
             return match asked.curve()? {
                 Ok(points) => self
