@@ -36,6 +36,15 @@ impl Board {
         }
     }
 
+    /// What a group is called on the board.
+    pub fn name_of_group<'a>(&'a self, among: &'a Among) -> &'a str {
+        match among {
+            Among::Character(id) => self.name_of(id),
+            Among::Period(id) => self.title_of(id),
+            Among::Thread(id) => self.thread(id).map_or(id.as_str(), |thread| &thread.title),
+        }
+    }
+
     /// Wishes that the outfit must be the base of a look, must not be, or takes such a wish back.
     ///
     /// # Errors

@@ -16,6 +16,9 @@
 //! | `outfit-of-another` | error | a look holds another character's outfit |
 //! | `look-of-another` | error | a scene puts a look on somebody whose look it is not |
 //! | `scene-number-twice` | error | two scenes have one number |
+//! | `wish-of-itself` | error | an outfit is to be apart from or together with itself |
+//! | `apart-and-together` | error | two outfits are to be both apart and together |
+//! | `together-with-another` | error | an outfit is to share a look with another character's |
 //! | `periods-overlap` | error | two periods share days |
 //! | `copy-departs` | warning | a look is called a copy and departs from its base |
 //! | `interpretation-without-departure` | warning | a look interprets, and no departure says how |
@@ -30,6 +33,8 @@
 //! | `picture-missing` | warning | an outfit names a picture that is not in the folder |
 //! | `scene-not-scheduled` | warning | no shooting day has the scene |
 //! | `scene-scheduled-twice` | warning | several shooting days have the scene |
+//! | `wish-unheeded` | warning | something is wished of an outfit that is let go |
+//! | `wish-impossible` | warning | a group is to have more looks, or fewer, than it can |
 //! | `open-outfits` | note | outfits of a period are still to be decided |
 
 mod budget;
@@ -44,6 +49,7 @@ mod schedule;
 mod threads;
 mod treatment;
 mod wardrobe;
+mod wishes;
 pub(crate) mod words;
 
 use std::fmt;
@@ -179,6 +185,7 @@ pub fn findings(board: &Board) -> Vec<Finding> {
         runtime::findings,
         schedule::findings,
         wardrobe::findings,
+        wishes::findings,
     ];
     let mut found: Vec<Finding> = families.into_iter().flat_map(|family| family(board)).collect();
     found.sort_by_key(|finding| finding.level);

@@ -213,9 +213,9 @@ impl Wardrobe {
             let taken = counted.clone().filter(elsewhere).count();
             let group = match &scope {
                 // As the counter counts: a look may be in another period than its base was worn in.
-                Scope::Period(period) => {
-                    self.group_of(name(board, &among), |id| period_as_base(board, id) == Some(period))
-                }
+                Scope::Period(period) => self.group_of(board.name_of_group(&among).to_owned(), |id| {
+                    period_as_base(board, id) == Some(period)
+                }),
                 _ => self.group(board, &among),
             };
             // One character alone does not pay for a limit that the whole cast has passed.
@@ -227,7 +227,7 @@ impl Wardrobe {
 
     /// The outfits that are asked about in a group.
     fn group(&self, board: &Board, among: &Among) -> Group {
-        self.group_of(name(board, among), |id| board.is_among(among, id))
+        self.group_of(board.name_of_group(among).to_owned(), |id| board.is_among(among, id))
     }
 
     fn group_of(&self, name: String, is_there: impl Fn(&OutfitId) -> bool) -> Group {
@@ -273,15 +273,6 @@ fn is_asked(among: &Among, who: Option<&CharacterId>) -> bool {
     match (among, who) {
         (Among::Character(id), Some(who)) => id == who,
         _ => true,
-    }
-}
-
-/// A group in the board's own words.
-fn name(board: &Board, among: &Among) -> String {
-    match among {
-        Among::Character(id) => board.name_of(id).to_owned(),
-        Among::Period(id) => board.title_of(id).to_owned(),
-        Among::Thread(id) => board.thread(id).map_or_else(|| id.to_string(), |thread| thread.title.clone()),
     }
 }
 

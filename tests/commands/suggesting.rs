@@ -102,6 +102,8 @@ fn nothing_is_applied_over_the_budget_or_past_a_file_that_cannot_be_read() {
     );
     let board = desk.board("film", &[THREE[0], THREE[1], limited]);
     let before = files(&board);
+    let run = desk.shirr(&["suggest", "film", "--looks", "2"]).exits(0);
+    assert!(run.out.contains("It would pass a limit (overall 1 over), so `--apply` does not"), "{}", run.out);
     let run = desk.shirr(&["suggest", "film", "--looks", "2", "--apply"]).exits(2);
     assert!(run.err.contains("nothing is changed: it would pass a limit"), "{}", run.err);
     let board = desk.board("torn", &[THREE[0], ("looks/gown.yaml", "title: [\n")]);

@@ -20,7 +20,7 @@ use super::changing::{open_whole, refused};
 use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, character, faults};
-use crate::board::{Board, CharacterId, Count, Edit, Scope};
+use crate::board::{Board, CharacterId, Edit, Refused};
 use crate::gather::{Choice, Likeness, Limits, Suggestion, Unsolved, Wardrobe, Worth, curve, solve};
 
 /// Suggest which outfits to make the bases of the looks, with proof of how good that is
@@ -232,12 +232,17 @@ fn limits() -> Limits {
 
 /// The counter keeps the board inside its budget, here as on the screen.
 fn within_limits(board: &Board, edit: &Edit) -> Result<(), Failure> {
-    let passed = board.limits_passed_by(edit).map_err(|error| refused(&error.into()))?;
-    if passed.is_empty() {
-        return Ok(());
+    match passed(board, edit).map_err(|error| refused(&error.into()))? {
+        None => Ok(()),
+        Some(passed) => Err(Failure::new(format!("nothing is changed: it would pass a limit ({passed})"))
+            .hint("ask for fewer looks, or raise the limit on the record first")),
     }
-    let said = |(scope, count): &(Scope, Count)| format!("{} {}", board.scope_name(scope), count.words());
-    let said: Vec<String> = passed.iter().map(said).collect();
-    Err(Failure::new(format!("nothing is changed: it would pass a limit ({})", said.join(", ")))
-        .hint("ask for fewer looks, or raise the limit on the record first"))
+}
+
+/// The limits that an edit would pass, in words.
+fn passed(board: &Board, edit: &Edit) -> Result<Option<String>, Refused> {
+    let passed = board.limits_passed_by(edit)?;
+    let said = passed.iter().map(|(scope, count)| format!("{} {}", board.scope_name(scope), count.words()));
+    let said: Vec<String> = said.collect();
+    Ok((!said.is_empty()).then(|| said.join(", ")))
 }

@@ -29,9 +29,16 @@ pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
             if suggestion.left.is_empty() { "Your looks are as suggested." } else { "Nothing changes." };
         let _ = writeln!(to, "\n{left}");
     } else {
-        to.push_str(
-            "\nThe same command with `--apply` makes the looks so, as one edit that can be undone.\n",
-        );
+        let edit = suggestion.edit(asked.board, None);
+        to.push_str(&match edit.and_then(|edit| super::passed(asked.board, &edit)) {
+            Ok(None) => {
+                "\nThe same command with `--apply` makes the looks so, as one edit that can be undone.\n".to_owned()
+            }
+            Ok(Some(passed)) => format!(
+                "\nIt would pass a limit ({passed}), so `--apply` does not make the looks so until that is raised.\n"
+            ),
+            Err(refused) => format!("\n`--apply` cannot make the looks so: {refused}.\n"),
+        });
     }
     to
 }
