@@ -28,6 +28,8 @@ pub struct Length(i64);
 
 const PER_MM: i64 = 100;
 const PER_INCH: i64 = 2540;
+/// What is shown of an inch: eighths, as tapes have them.
+const PARTS_OF_INCH: i64 = 8;
 /// A kilometre: more than any garment needs, and far from overflow.
 const MOST: f64 = 1_000_000.0 * PER_MM as f64;
 
@@ -37,6 +39,78 @@ const MOST: f64 = 1_000_000.0 * PER_MM as f64;
     "`{0}` is no length: expected a number and a unit such as `57 cm`, `570 mm`, `0.57 m` or `22 1/2 in`"
 )]
 pub struct LengthError(String);
+
+impl Length {
+    /// Of so many millimetres, to the nearest hundredth. `None` where that is no number or longer than a kilometre.
+    pub fn of_millimetres(millimetres: f64) -> Option<Self> {
+        let size = (millimetres * PER_MM as f64).round();
+        (size.abs() <= MOST).then_some(Self(size as i64))
+    }
+
+    /// In millimetres.
+    pub fn millimetres(self) -> f64 {
+        self.0 as f64 / PER_MM as f64
+    }
+
+    /// Whether it is less than nothing.
+    pub fn is_negative(self) -> bool {
+        self.0 < 0
+    }
+
+    /// In a unit, as a tape shows it: to the millimetre (`57.3 cm`), or to the eighth of an inch (`22 1/2 in`), whichever
+    /// is nearest, halves away from zero. What is shown reads back within half of that.
+    pub fn shown(self, unit: Unit) -> String {
+        let sign = if self.0 < 0 { "-" } else { "" };
+        let size = self.0.abs();
+        let nearest = |step: i64, of: i64| (2 * size * step + of) / (2 * of);
+        match unit {
+            Unit::Centimetres => {
+                let millimetres = nearest(1, PER_MM);
+                match millimetres % 10 {
+                    _ if millimetres == 0 => "0 cm".to_owned(),
+                    0 => format!("{sign}{} cm", millimetres / 10),
+                    part => format!("{sign}{}.{part} cm", millimetres / 10),
+                }
+            }
+            Unit::Inches => {
+                let parts = nearest(PARTS_OF_INCH, PER_INCH);
+                let (whole, part) = (parts / PARTS_OF_INCH, parts % PARTS_OF_INCH);
+                let fraction = |part: i64| {
+                    let by = [4, 2, 1].into_iter().find(|by| part % by == 0).unwrap_or(1);
+                    format!("{}/{}", part / by, PARTS_OF_INCH / by)
+                };
+                match (whole, part) {
+                    (0, 0) => "0 in".to_owned(),
+                    (whole, 0) => format!("{sign}{whole} in"),
+                    (0, part) => format!("{sign}{} in", fraction(part)),
+                    (whole, part) => format!("{sign}{whole} {} in", fraction(part)),
+                }
+            }
+        }
+    }
+}
+
+impl std::ops::Add for Length {
+    type Output = Self;
+
+    fn add(self, other: Self) -> Self {
+        Self(self.0.saturating_add(other.0))
+    }
+}
+
+impl std::ops::Sub for Length {
+    type Output = Self;
+
+    fn sub(self, other: Self) -> Self {
+        Self(self.0.saturating_sub(other.0))
+    }
+}
+
+impl std::iter::Sum for Length {
+    fn sum<I: Iterator<Item = Self>>(lengths: I) -> Self {
+        lengths.fold(Self::default(), std::ops::Add::add)
+    }
+}
 
 /// A number as hands write it: `22`, `22.5`, `1/2`, `22 1/2`.
 fn number(text: &str) -> Option<f64> {
@@ -132,7 +206,38 @@ mod tests {
         }
     }
 
+    #[test]
+    fn it_is_shown_in_either_unit_as_a_tape_has_it() {
+        for (text, cm, inches) in [
+            ("57 cm", "57 cm", "22 1/2 in"),
+            ("57.25 cm", "57.3 cm", "22 1/2 in"),
+            ("22 1/2 in", "57.2 cm", "22 1/2 in"),
+            ("3/4 in", "1.9 cm", "3/4 in"),
+            ("1/8 in", "0.3 cm", "1/8 in"),
+            ("36 in", "91.4 cm", "36 in"),
+            ("0 cm", "0 cm", "0 in"),
+            ("-0.4 mm", "0 cm", "0 in"),
+            ("-5 cm", "-5 cm", "-2 in"),
+        ] {
+            let length: Length = text.parse().unwrap();
+            assert_eq!(
+                (length.shown(Unit::Centimetres).as_str(), length.shown(Unit::Inches).as_str()),
+                (cm, inches)
+            );
+        }
+    }
+
     proptest! {
+        #[test]
+        fn what_is_shown_reads_back_within_half_of_what_a_tape_shows(hundredths in -50_000_000_i64..50_000_000) {
+            let length = Length(hundredths);
+            for (unit, step) in [(Unit::Centimetres, PER_MM), (Unit::Inches, PER_INCH / PARTS_OF_INCH)] {
+                let back: Length = length.shown(unit).parse().unwrap();
+                prop_assert!(2 * (back - length).0.abs() <= step + 1, "{length} {unit:?}");
+                prop_assert_eq!(back.shown(unit), length.shown(unit));
+            }
+        }
+
         #[test]
         fn what_is_printed_reads_back_the_same(hundredths in -50_000_000_i64..50_000_000) {
             let length = Length(hundredths);
