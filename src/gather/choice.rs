@@ -7,7 +7,7 @@ use super::problem::Wish;
 pub struct Choice {
     /// The bases, in ascending order.
     pub bases: Vec<usize>,
-    /// The base of each outfit's look; `None` where its kind has no look.
+    /// The base of each outfit's look; `None` where its kind has no look, or where wishes leave it in none.
     pub base_of: Vec<Option<usize>>,
     /// Σ wᵢ d(i, base of i).
     pub cost: f64,

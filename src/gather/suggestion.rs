@@ -104,24 +104,34 @@ impl Suggestion {
         let mut open = Vec::new();
         let mut held: BTreeMap<usize, Vec<(OutfitId, f64)>> =
             choice.bases.iter().map(|base| (*base, Vec::new())).collect();
+        let dressed: BTreeSet<u32> = choice.bases.iter().map(|base| problem.kind(*base)).collect();
         for (outfit, base) in choice.base_of.iter().enumerate() {
-            let Some(mut base) = base.filter(|base| *base != outfit) else { continue };
+            // Whoever is to have no look is left alone.
+            if *base == Some(outfit) || !dressed.contains(&problem.kind(outfit)) {
+                continue;
+            }
             let id = &outfits[outfit];
-            if problem.distance(outfit, base) >= Problem::ALONE && is_unbound(board, id) {
-                // Nothing is kept of it anywhere: it stays where the designer has it, or it is open.
-                let present = board.relations().looks_of(id).first().and_then(|look| board.look(look));
-                if present.is_some_and(|look| look.base.is_none()) {
-                    continue;
-                }
-                let at = present.and_then(|look| wardrobe.place(look.base.as_ref()?));
-                match at.filter(|at| held.contains_key(at)) {
-                    Some(at) => base = at,
-                    None => {
-                        open.push(id.clone());
+            let kept = base
+                .filter(|base| !is_unbound(board, id) || problem.distance(outfit, *base) < Problem::ALONE);
+            let base = match kept {
+                Some(base) => base,
+                // Nothing is kept of it anywhere: it stays where the designer has it, unless a wish forbids that, or it
+                // is open.
+                None => {
+                    let present = board.relations().looks_of(id).first().and_then(|look| board.look(look));
+                    if present.is_some_and(|look| look.base.is_none()) {
                         continue;
                     }
+                    let at = present.and_then(|look| wardrobe.place(look.base.as_ref()?));
+                    match at.filter(|at| is_unbound(board, id) && held.contains_key(at)) {
+                        Some(at) => at,
+                        None => {
+                            open.push(id.clone());
+                            continue;
+                        }
+                    }
                 }
-            }
+            };
             held.entry(base).or_default().push((id.clone(), problem.distance(outfit, base)));
         }
         let mut looks: Vec<Suggested> = Vec::new();
@@ -240,6 +250,9 @@ impl Suggestion {
             if suggested.changes_base {
                 let edit = after.set_base(&suggested.base)?;
                 after.apply(&edit)?;
+                // The period was said for the other base; the choice counts this one in its own.
+                let edit = after.change_look(&look, "", |look| look.period = None)?;
+                after.apply(&edit)?;
             }
             made.insert(at, look);
         }
@@ -287,6 +300,29 @@ mod tests {
         let wardrobe = Wardrobe::of(board, &likeness, None, &|| false).unwrap();
         let choice = solve(wardrobe.problem(), &Limits::default()).ok()?;
         Some(Suggestion::of(board, &likeness, &wardrobe, &choice, None))
+    }
+
+    #[test]
+    fn a_look_that_takes_another_base_is_in_the_period_of_that() {
+        let mut board = crate::board::sample::board();
+        let (gown, club): (LookId, LookId) = ("gown".parse().unwrap(), "club".parse().unwrap());
+        let base = board.look(&gown).unwrap().base.clone().unwrap();
+        let other = board.look(&club).unwrap().folded[0].clone();
+        // The club's folded outfit must be a base, and its base must not.
+        let old = board.look(&club).unwrap().base.clone().unwrap();
+        let period = board.head().periods[0].id.clone();
+        for edit in [
+            board.change_look(&club, "", |look| look.period = Some(period.clone())).unwrap(),
+            board.wish_base(&other, Some(crate::board::BaseWish::Must)).unwrap(),
+            board.wish_base(&old, Some(crate::board::BaseWish::Never)).unwrap(),
+            board.wish_base(&base, Some(crate::board::BaseWish::Must)).unwrap(),
+        ] {
+            board.apply(&edit).unwrap();
+        }
+        let suggestion = suggest(&board).unwrap();
+        board.apply(&suggestion.edit(&board, None).unwrap()).unwrap();
+        let look = board.look(&club).unwrap();
+        assert_eq!((look.base.as_ref(), look.period.as_ref()), (Some(&other), None));
     }
 
     proptest! {

@@ -4,7 +4,7 @@
 //! there is to keep. An invented look has no base but takes a place, so that the limits that it counts in are one less.
 //! The base of a look that is approved stays a base, and surely that of an established one, which is on film.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::likeness::Likeness;
 use super::problem::{Group, Problem, Unfit, Wish};
@@ -25,8 +25,10 @@ pub struct Wardrobe {
     who: Option<CharacterId>,
     outfits: Vec<OutfitId>,
     problem: Problem,
-    /// How many of the wishes, the last, are limits of the budget.
+    /// How many of the wishes, before the last few, are limits of the budget.
     limits: usize,
+    /// How many of the wishes, the last, say that whoever has looks keeps one.
+    implied: usize,
     /// Outfits that stay bases because of the stages of their looks, by their places.
     held: BTreeMap<usize, Stage>,
     all: f64,
@@ -72,19 +74,23 @@ impl Wardrobe {
         let place = outfits.iter().cloned().zip(0..).collect();
         let problem = Problem::from_matrix(weights, cost, allowed(board, who))?.of_kinds(kinds)?;
         let (who, held) = (who.cloned(), BTreeMap::new());
-        let mut wardrobe = Self { who, outfits, problem, limits: 0, held, all, place };
+        let mut wardrobe = Self { who, outfits, problem, limits: 0, implied: 0, held, all, place };
         let wishes = wardrobe.wishes(board);
         let limits = wardrobe.limits(board);
         wardrobe.limits = limits.len();
         wardrobe.problem = wardrobe.problem.wishing(wishes.into_iter().chain(limits))?;
+        let implied = wardrobe.dressed(board);
+        wardrobe.implied = implied.len();
+        wardrobe.problem = wardrobe.problem.wishing(implied)?;
+        wardrobe.imply_what_can_be();
         Ok(wardrobe)
     }
 
     /// The same question without the budget's limits on characters and periods: what more looks would buy. Wishes stay.
     #[must_use]
     pub fn without_limits(mut self) -> Self {
-        let wishes = self.problem.wishes.len() - std::mem::take(&mut self.limits);
-        self.problem.wishes.truncate(wishes);
+        let last = std::mem::take(&mut self.limits) + std::mem::take(&mut self.implied);
+        self.problem.wishes.truncate(self.problem.wishes.len() - last);
         self
     }
 
@@ -111,6 +117,15 @@ impl Wardrobe {
     /// The problem for another number of looks. Limits stay what they are.
     pub fn set_looks(&mut self, looks: usize) {
         self.problem.looks = looks;
+        self.imply_what_can_be();
+    }
+
+    /// With fewer looks than characters who have some, not all of them keep one.
+    fn imply_what_can_be(&mut self) {
+        if self.problem.looks < self.implied {
+            let last = std::mem::take(&mut self.implied);
+            self.problem.wishes.truncate(self.problem.wishes.len() - last);
+        }
     }
 
     /// The share of all that is documented that a choice of this cost keeps: 0 to 1. 1 where nothing is documented.
@@ -125,7 +140,8 @@ impl Wardrobe {
 
     /// The wishes and limits within which a choice is, in the board's own words.
     pub fn within(&self, board: &Board) -> Vec<String> {
-        self.problem.wishes.iter().map(|wish| self.say(board, wish)).collect()
+        let told = self.problem.wishes.len() - self.implied;
+        self.problem.wishes.iter().take(told).map(|wish| self.say(board, wish)).collect()
     }
 
     fn wishes(&mut self, board: &Board) -> Vec<Wish> {
@@ -225,6 +241,30 @@ impl Wardrobe {
         wishes
     }
 
+    /// That of several characters each who has looks with a base keeps one, where the limit of their looks allows it: a
+    /// character whose looks all go would be left with the scenes.
+    fn dressed(&self, board: &Board) -> Vec<Wish> {
+        if self.who.is_some() {
+            return Vec::new();
+        }
+        let looks = board.records().looks.values();
+        let dressed: BTreeSet<&CharacterId> =
+            looks.filter(|look| look.base.is_some()).map(|look| &look.character).collect();
+        let one = |who: &&CharacterId| {
+            let among = Among::Character((*who).clone());
+            let group = self.group(board, &among);
+            let of_theirs = |look: &&LookId| {
+                board.look(look).is_some_and(|look| look.character == **who && look.base.is_none())
+            };
+            let invented = board.records().looks.keys().filter(of_theirs).count();
+            let limit = board.head().budget.limit(&Scope::Character((*who).clone()));
+            let may = limit.is_none_or(|limit| limit as usize > invented)
+                && group.members.iter().any(|at| !self.problem.wishes.contains(&Wish::NotBase(*at)));
+            may.then_some(Wish::AtLeast(group, 1))
+        };
+        dressed.iter().filter_map(one).collect()
+    }
+
     /// The outfits that are asked about in a group.
     fn group(&self, board: &Board, among: &Among) -> Group {
         self.group_of(board.name_of_group(among).to_owned(), |id| board.is_among(among, id))
@@ -289,7 +329,9 @@ fn allowed(board: &Board, who: Option<&CharacterId>) -> usize {
         }
     }
     let limit = |scope| board.head().budget.limit(&scope).map(|limit| limit as usize);
-    let whole = limit(Scope::Overall).map(|limit| limit.saturating_sub(others));
+    // One character alone does not pay for a limit that the whole cast has passed.
+    let present = if who.is_some() { based + invented } else { 0 };
+    let whole = limit(Scope::Overall).map(|limit| limit.saturating_sub(others).max(present));
     let own = who.and_then(|who| limit(Scope::Character(who.clone())));
     let least = whole.into_iter().chain(own).min();
     least.map_or(based, |limit| limit.saturating_sub(invented))
@@ -308,8 +350,7 @@ mod tests {
     }
 
     fn said(board: &Board, who: Option<&str>) -> Vec<String> {
-        let wardrobe = wardrobe(board, who);
-        wardrobe.problem().wishes().iter().map(|wish| wardrobe.say(board, wish)).collect()
+        wardrobe(board, who).within(board)
     }
 
     #[test]
@@ -426,10 +467,76 @@ mod tests {
         };
         let said: Vec<String> = wishes.iter().map(|wish| wardrobe.say(&board, wish)).collect();
         assert!(said.iter().any(|wish| wish.contains("never share a look")), "{said:?}");
-        assert!(
-            wardrobe.within(&board).iter().all(|wish| !wish.starts_with("at least 1")),
-            "implied, not wished"
-        );
+    }
+
+    /// Three outfits of Ada, every two of them apart, of which the second is less known.
+    fn apart(looks: u32, with_looks: &[&str]) -> Board {
+        let wishes = |others: &[&str]| serde_json::json!({"apart": others});
+        let outfit = |recognition: u8, others: &[&str]| serde_json::json!({"title": "x", "character": "ada", "recognition": recognition, "wishes": wishes(others)});
+        let mut records = crate::board::sample::records();
+        records.looks.clear();
+        records.outfits.clear();
+        records.scenes.clear();
+        let head = std::sync::Arc::make_mut(&mut records.head);
+        head.characters = serde_json::from_value(serde_json::json!([{"id": "ada", "name": "Ada"}])).unwrap();
+        head.budget = serde_json::from_value(serde_json::json!({"looks": looks})).unwrap();
+        head.gather = Default::default();
+        for (name, recognition, others) in [("a", 5, &["b", "c"][..]), ("b", 0, &["c"]), ("c", 3, &[])] {
+            let outfit: Outfit = serde_json::from_value(outfit(recognition, others)).unwrap();
+            records.outfits.insert(id(name), outfit.into());
+        }
+        let mut board = Board::new(records);
+        for look in with_looks {
+            let of = ids(&[look]);
+            board.apply(&board.gather(&of, look, &of[0], Treatment::Copy).unwrap().1).unwrap();
+        }
+        board
+    }
+
+    #[test]
+    fn what_is_to_be_apart_from_every_base_is_left_open_and_nothing_better_is_kept_at_present() {
+        for (looks, present) in [(1, &[][..]), (1, &["a"]), (2, &["a", "c"]), (2, &["b", "c"]), (3, &[])] {
+            let board = apart(looks, present);
+            let wardrobe = wardrobe(&board, Some("ada"));
+            let choice = solve(wardrobe.problem(), &Limits::default()).unwrap();
+            let best: Vec<usize> = [0, 2, 1].into_iter().take(looks as usize).collect();
+            assert!(choice.proven);
+            assert!(choice.bases.iter().all(|base| best.contains(base)) && choice.bases.len() == best.len());
+            let open = choice.base_of.iter().filter(|base| base.is_none()).count();
+            assert_eq!(open, 3 - looks as usize, "{choice:?}");
+            let worth = crate::gather::Worth::of(&board, &Likeness::of(&board), &wardrobe);
+            assert!(wardrobe.kept(choice.cost) >= worth.kept - 1e-12);
+        }
+    }
+
+    #[test]
+    fn whoever_has_looks_keeps_one_where_there_are_enough() {
+        // Recognition is all on Odile's side.
+        let mut records = crate::board::sample::records();
+        let head = std::sync::Arc::make_mut(&mut records.head);
+        head.budget = serde_json::from_value(serde_json::json!({"looks": 3})).unwrap();
+        let mut board = Board::new(records);
+        let hers = board.gather(&ids(&["oilskins"]), "Oilskins", &id("oilskins"), Treatment::Copy);
+        board.apply(&hers.unwrap().1).unwrap();
+        for (looks, least) in [(2, 1), (1, 0)] {
+            let mut wardrobe = wardrobe(&board, None);
+            wardrobe.set_looks(looks);
+            let choice = solve(wardrobe.problem(), &Limits::default()).unwrap();
+            let hers =
+                |at: &&usize| board.outfit(&wardrobe.outfits()[**at]).unwrap().character == id("bridie");
+            assert_eq!(choice.bases.iter().filter(hers).count(), least, "{looks}");
+            assert!(wardrobe.within(&board).iter().all(|wish| !wish.contains("Bridie")));
+        }
+    }
+
+    #[test]
+    fn one_character_does_not_pay_for_what_the_whole_cast_has_passed() {
+        let mut records = crate::board::sample::records();
+        let head = std::sync::Arc::make_mut(&mut records.head);
+        head.budget = serde_json::from_value(serde_json::json!({"looks": 1})).unwrap();
+        let board = Board::new(records);
+        let present = board.records().looks.values().filter(|look| look.character == id("odile"));
+        assert_eq!(wardrobe(&board, Some("odile")).problem().looks(), present.count());
     }
 
     #[test]

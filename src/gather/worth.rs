@@ -5,7 +5,7 @@
 use super::kept::{Tally, distance};
 use super::likeness::Likeness;
 use super::wardrobe::{Wardrobe, weight};
-use crate::board::{Board, CharacterId, LookId, OutfitId, Standing};
+use crate::board::{BaseWish, Board, CharacterId, LookId, Outfit, OutfitId, Standing};
 
 /// What the present looks are worth.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,7 +26,7 @@ pub struct Worth {
     pub worst: Vec<Served>,
     /// Outfits in no look, with the look that would keep most of each: open ones and those that are let go.
     pub unserved: Vec<Served>,
-    /// Outfits that would gain most as the base of one look more, the best first.
+    /// Outfits that would gain most as the base of one look more, the best first; none that must not be a base.
     pub one_more: Vec<OneMore>,
 }
 
@@ -63,6 +63,8 @@ pub struct MergerCost {
     pub into: LookId,
     /// What is kept less after it.
     pub lost: f64,
+    /// What is still kept of the outfits of the look that goes.
+    pub kept: f64,
 }
 
 /// One outfit, and the look that it is in or could be in.
@@ -198,10 +200,10 @@ impl Worth {
 
         let merger = |from: &Held<'_>, into: &Held<'_>| {
             let kept = |base: &OutfitId| keeps(board, &from.outfits, |id| far(id, base));
-            let cost = || MergerCost {
-                from: from.id.clone(),
-                into: into.id.clone(),
-                lost: share(kept(from.base) - kept(into.base)),
+            let (before, after) = (kept(from.base), kept(into.base));
+            let cost = || {
+                let (from, into) = (from.id.clone(), into.id.clone());
+                MergerCost { from, into, lost: share(before - after), kept: share(after) }
             };
             board.may_take_in(into.id, from.id).then(cost)
         };
@@ -215,11 +217,14 @@ impl Worth {
             }
         }
 
+        let never = |outfit: &Outfit| outfit.wishes.base == Some(BaseWish::Never);
+        let may_be_base = |id: &OutfitId| !board.outfit(id).is_some_and(never);
         let is_base = |id: &OutfitId| looks.iter().any(|look| look.base == id);
         let open: Vec<(usize, &Documented<'_>)> =
             outfits.iter().filter_map(|outfit| Some((wardrobe.place(outfit.id)?, outfit))).collect();
         let mut one_more = Vec::new();
-        for (base, outfit) in open.iter().filter(|(_, outfit)| !is_base(outfit.id)) {
+        for (base, outfit) in open.iter().filter(|(_, outfit)| !is_base(outfit.id) && may_be_base(outfit.id))
+        {
             let gain = |(of, outfit): &(usize, &Documented<'_>)| {
                 outfit.weight * (outfit.far() - wardrobe.problem().distance(*of, *base)).max(0.0)
             };
@@ -266,7 +271,7 @@ pub(crate) fn lost_by_merger(board: &Board, likeness: &Likeness, from: &LookId, 
 mod tests {
     use super::*;
     use crate::board::sample::{board, id, ids};
-    use crate::board::{BaseWish, Edit, Stage, Treatment};
+    use crate::board::{Edit, Stage, Treatment};
     use crate::gather::Kept;
 
     fn worth_of(board: &Board) -> Worth {
@@ -382,6 +387,14 @@ mod tests {
         after.apply(&board.gather(&of, "New", &best.base, Treatment::Copy).unwrap().1).unwrap();
         let now = worth_of(&after);
         assert!((now.reachable - worth.reachable - best.gain).abs() < 1e-12);
+    }
+
+    #[test]
+    fn what_must_not_be_a_base_is_not_proposed_as_one() {
+        let mut board = board();
+        let best = worth_of(&board).one_more[0].base.clone();
+        board.apply(&board.wish_base(&best, Some(BaseWish::Never)).unwrap()).unwrap();
+        assert!(worth_of(&board).one_more.iter().all(|more| more.base != best));
     }
 
     #[test]

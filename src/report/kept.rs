@@ -17,8 +17,6 @@ use crate::plot;
 const MERGERS: usize = 10;
 /// In how many of them a look may be, so that one that is missed little does not fill the list.
 const MERGERS_OF_A_LOOK: usize = 2;
-/// A share that is as good as none.
-const LEAST: f64 = 1e-9;
 /// How many of the outfits that are served worst.
 const WORST: usize = 10;
 /// How many candidates for one look more.
@@ -197,7 +195,7 @@ fn of_mergers(board: &Board, worth: &Worth) -> Table {
          cheaper way round, and each look at most twice; what is on film does not go, and what your wishes forbid is left \
          out, as is a look of which nothing would be kept.",
     );
-    for merger in cheapest(worth) {
+    for merger in cheapest(&worth.mergers) {
         let scenes = board.relations().scenes_of(&merger.from).iter();
         let scenes = scenes.filter_map(|at| board.records().scenes.get(*at));
         table.push(vec![
@@ -213,13 +211,10 @@ fn of_mergers(board: &Board, worth: &Worth) -> Table {
 
 /// The first of the mergers that keep something of the look that goes, with no look in more than
 /// [`MERGERS_OF_A_LOOK`].
-fn cheapest(worth: &Worth) -> Vec<&MergerCost> {
-    let keeps: HashMap<&LookId, f64> = worth.looks.iter().map(|look| (&look.look, look.kept)).collect();
-    let keeps_some =
-        |merger: &&MergerCost| keeps.get(&merger.from).is_some_and(|kept| merger.lost < kept - LEAST);
+fn cheapest(mergers: &[MergerCost]) -> Vec<&MergerCost> {
     let mut rows: HashMap<&LookId, usize> = HashMap::new();
     let mut listed = Vec::new();
-    for merger in worth.mergers.iter().filter(keeps_some) {
+    for merger in mergers.iter().filter(|merger| merger.kept > 0.0) {
         let pair = [&merger.from, &merger.into];
         if pair.iter().all(|look| rows.get(look).is_none_or(|rows| *rows < MERGERS_OF_A_LOOK)) {
             pair.into_iter().for_each(|look| *rows.entry(look).or_default() += 1);
@@ -245,7 +240,7 @@ fn of_worst(board: &Board, worth: &Worth) -> Table {
 fn of_more(board: &Board, worth: &Worth) -> Table {
     let mut columns = outfit_columns();
     columns.push(share("gain", "Buys"));
-    let mut table = Table::titled("one-more", "What one look more would buy, with this base", columns).read_so("Each holds alone, with every outfit in its nearest look, and not for their sum; `shirr suggest` reckons several together.");
+    let mut table = Table::titled("one-more", "What one look more would buy, with this base", columns).read_so("Each holds alone, with every outfit in its nearest look, and not for their sum; what must not be a base is left out. `shirr suggest` reckons several together.");
     for more in worth.one_more.iter().filter(|more| more.gain > 0.0).take(MORE) {
         let mut row = outfit_cells(board, &more.base);
         row.push(Cell::Share(Share::of(more.gain)));

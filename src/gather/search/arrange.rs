@@ -25,7 +25,18 @@ impl Effort {
     pub const FULL: Self = Self { tries: 50_000, knots: 500_000 };
     /// For one of many questions.
     const SMALL: Self = Self { tries: 2_500, knots: 20_000 };
+
+    /// More of it.
+    fn more(self) -> Self {
+        Self { tries: self.tries.saturating_mul(8), knots: self.knots.saturating_mul(8) }
+    }
 }
+
+/// How often more is spent where nothing was found and nothing forbids it.
+const AGAIN: usize = 6;
+
+/// So many choices deep it is given up: each holds a frame of the stack.
+const DEEPEST: usize = 1_000;
 
 /// What came of looking for an arrangement.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -55,13 +66,9 @@ pub fn arrange(rules: &Rules, looks: usize, effort: Effort, control: &Control<'_
     }
 }
 
-/// Bases that the kinds which must have some need at least, for their clients that are kept apart.
+/// Bases that are needed at least for clients that are kept apart; none where these may be in no look.
 fn needed(rules: &Rules) -> usize {
-    let must = |kind: u32| {
-        let asked = rules.asked.iter().zip(&rules.kind).any(|(asked, of)| *of == kind && *asked == Site::In);
-        asked || !rules.may_go_without
-    };
-    (0..rules.kinds as u32).filter(|&kind| must(kind)).map(|kind| rules.needs(kind)).sum()
+    if rules.may_go_without { 0 } else { (0..rules.kinds as u32).map(|kind| rules.needs(kind)).sum() }
 }
 
 /// Looks for the fewest bases, at most `looks`, that keep the rules; also whether there are surely none with fewer.
@@ -78,17 +85,35 @@ fn arrange_fewest(rules: &Rules, looks: usize, effort: Effort, control: &Control
     (best, true)
 }
 
-/// Which of a problem's wishes clash, and whether every one of them surely has a part in it: any left out, the others
-/// can hold. `None` when it was ended before that was known; none are named where all can hold.
-pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<(Vec<Wish>, bool)> {
-    let mut kept: Vec<&Wish> = problem.wishes().iter().collect();
-    if arrange_parts(problem, &kept, Effort::FULL, control).err() != Some(Arranged::Impossible) {
-        return (!control.is_over()).then(|| (Vec::new(), true));
+/// The parts of a problem under its wishes, each with the fewest bases that keep them. What is not decided is tried
+/// again with more effort, as long as the search may go on; where its steps are counted, that would not be the same
+/// search.
+///
+/// # Errors
+/// What came of a part for which none were found.
+pub fn begin(problem: &Problem, control: &Control<'_>) -> Result<Vec<(Rules, Vec<u32>)>, Arranged> {
+    let wishes: Vec<&Wish> = problem.wishes().iter().collect();
+    let mut effort = Effort::FULL;
+    for _ in 0..AGAIN {
+        match arrange_parts(problem, &wishes, effort, control) {
+            Err(Arranged::Unknown) if !control.counts_steps() && !control.is_over() => effort = effort.more(),
+            decided => return decided,
+        }
     }
+    arrange_parts(problem, &wishes, effort, control)
+}
+
+/// Which of a problem's wishes, of which it is known that they cannot all hold, clash; and whether every one of them
+/// surely has a part in it: any left out, the others can hold. None are named where not even no wish at all would help.
+pub fn clash(problem: &Problem, control: &Control<'_>) -> (Vec<Wish>, bool) {
+    let mut kept: Vec<&Wish> = problem.wishes().iter().collect();
     // What stays undecided among many wishes may be decided among the fewer that are left.
     loop {
         let (before, mut unsure) = (kept.len(), false);
         for wish in problem.wishes() {
+            if control.is_over() {
+                return (kept.into_iter().cloned().collect(), false);
+            }
             let without: Vec<&Wish> =
                 kept.iter().copied().filter(|kept| !std::ptr::eq(*kept, wish)).collect();
             if without.len() == kept.len() {
@@ -100,20 +125,14 @@ pub fn clash(problem: &Problem, control: &Control<'_>) -> Option<(Vec<Wish>, boo
                 Ok(_) => {}
             }
         }
-        if control.is_over() {
-            return None;
-        }
         if !unsure || kept.len() == before {
-            return Some((kept.into_iter().cloned().collect(), !unsure));
+            return (kept.into_iter().cloned().collect(), !unsure);
         }
     }
 }
 
 /// The parts of a problem under some of its wishes, each with the fewest bases that keep them.
-///
-/// # Errors
-/// What came of a part for which none were found.
-pub fn arrange_parts(
+fn arrange_parts(
     problem: &Problem,
     wishes: &[&Wish],
     effort: Effort,
@@ -166,6 +185,8 @@ struct Search<'a> {
     left: Effort,
     /// Whether some bases might serve after all.
     is_unsure: bool,
+    /// How many choices lie before the one that is made now.
+    depth: usize,
     control: &'a Control<'a>,
 }
 
@@ -217,7 +238,19 @@ impl<'a> Search<'a> {
             class.bands.iter().for_each(|&band| of_band[band].push(at));
         }
         let total = always.len();
-        Self { rules, looks, classes, of_band, always, count, total, left, is_unsure: false, control }
+        Self {
+            rules,
+            looks,
+            classes,
+            of_band,
+            always,
+            count,
+            total,
+            left,
+            is_unsure: false,
+            depth: 0,
+            control,
+        }
     }
 
     /// Some bases besides those taken, of classes that are not closed, that keep the rules.
@@ -225,7 +258,7 @@ impl<'a> Search<'a> {
         let mut closed = Vec::new();
         let mut is_new = true;
         let found = loop {
-            if self.left.tries == 0 || self.left.knots == 0 {
+            if self.left.tries == 0 || self.left.knots == 0 || self.depth > DEEPEST {
                 self.left.tries = 0;
                 break None;
             }
@@ -241,13 +274,15 @@ impl<'a> Search<'a> {
                     break served;
                 }
             }
-            let Some(at) = self.pick(&lack) else { break None };
-            self.take(at, 1);
+            let Some((at, by)) = self.pick(&lack) else { break None };
+            self.take(at, by);
+            self.depth += 1;
             let found = self.go();
+            self.depth -= 1;
             if found.is_some() {
                 break found;
             }
-            self.take(at, -1);
+            self.take(at, -by);
             self.classes[at].closed = true;
             closed.push(at);
         };
@@ -326,17 +361,21 @@ impl<'a> Search<'a> {
         apart.max(at_best)
     }
 
-    /// The class to take a base of next: of the band that leaves the least choice the one that serves most bands; where
-    /// nothing is lacking, any.
-    fn pick(&self, lack: &Lack) -> Option<usize> {
+    /// The class to take bases of next, and how many: of the band that leaves the least choice the one that serves most
+    /// bands; where nothing is lacking, any. What other classes cannot make good is taken of it at once.
+    fn pick(&self, lack: &Lack) -> Option<(usize, isize)> {
         let choice = |&(band, missing): &(usize, usize)| {
             self.of_band[band].iter().map(|&class| lack.open[class]).sum::<usize>() - missing
         };
-        let tightest = lack.bands.iter().min_by_key(|band| choice(band)).map(|(band, _)| band);
-        let serves = |class: usize| tightest.is_none_or(|band| self.classes[class].bands.contains(band));
-        let candidates = lack.served.iter().filter(|&&(_, class)| serves(class));
+        let tightest = lack.bands.iter().min_by_key(|band| choice(band));
+        let serves = |class: usize| tightest.is_none_or(|(band, _)| self.classes[class].bands.contains(band));
+        let candidates = || lack.served.iter().filter(|&&(_, class)| serves(class)).copied();
         // Of equals the first.
-        candidates.max_by_key(|&&(bands, class)| (bands, std::cmp::Reverse(class))).map(|&(_, class)| class)
+        let (_, best) = candidates().max_by_key(|&(bands, class)| (bands, std::cmp::Reverse(class)))?;
+        let others =
+            candidates().filter(|&(_, class)| class != best).map(|(_, class)| lack.open[class]).sum();
+        let must = tightest.map_or(0, |(_, missing)| missing.saturating_sub(others));
+        Some((best, isize::try_from(must.max(1)).unwrap_or(1)))
     }
 
     /// The bases as taken, if every client can be served from them: with as few more as that needs, where it needs

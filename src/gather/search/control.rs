@@ -43,6 +43,11 @@ impl<'a> Control<'a> {
         self.steps.load(Ordering::Relaxed)
     }
 
+    /// Whether steps limit the search, so that the same limits give the same choice.
+    pub fn counts_steps(&self) -> bool {
+        self.limits.steps.is_some()
+    }
+
     /// Threads to search on.
     pub fn threads(&self) -> usize {
         self.limits.threads.map_or(1, std::num::NonZeroUsize::get)

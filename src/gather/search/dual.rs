@@ -8,7 +8,7 @@
 //!
 //! Wishes: bands that share no site are kept in the choice of sites; others are priced as well. Clients that must be
 //! apart are served, at each site, as one clique: at most one of them. A base serves its own client, if that is tied,
-//! at whatever cost.
+//! at whatever cost. A tied client that may be in no look brings no more than that costs.
 
 use std::ops::Range;
 
@@ -144,7 +144,10 @@ impl<'a> Dual<'a> {
             let worst = self.part.worst(client as u32);
             0.5 * (first.min(worst) + second.min(worst))
         };
-        Prices { clients: (0..self.part.clients()).map(price).collect(), bands: vec![0.0; self.priced.len()] }
+        let clients = (0..self.part.clients()).map(price).collect();
+        let mut prices = Prices { clients, bands: vec![0.0; self.priced.len()] };
+        self.hold_below_alone(&mut prices);
+        prices
     }
 
     /// The bound at some prices, with the sites that are cheapest there. `rho` takes what each site costs. `None` where
@@ -338,6 +341,7 @@ impl<'a> Dual<'a> {
                 prices.clients[client as usize] =
                     prices.clients[client as usize].clamp(0.0, self.ceiling[row]);
             }
+            self.hold_below_alone(&mut prices);
             best.steps += 1;
             control.count(1);
             let Some(answer) = self.answer(&prices, state, &mut rho) else {
@@ -394,6 +398,17 @@ impl<'a> Dual<'a> {
             }
         }
         best
+    }
+
+    /// Holds the prices of clients that may be in no look below what that costs: above, they would be served there, and
+    /// the bound would gain nothing.
+    fn hold_below_alone(&self, prices: &mut Prices) {
+        if self.part.rules.may_go_without {
+            for &client in self.part.rules.tied.iter().flatten() {
+                let price = &mut prices.clients[client as usize];
+                *price = price.min(self.part.alone(client));
+            }
+        }
     }
 
     /// The direction to go in, into `slope`, which holds the last one; returns its squared length.

@@ -7,7 +7,7 @@
 
 use std::ops::RangeInclusive;
 
-use super::arrange::{Arranged, Effort, arrange, arrange_parts, clash};
+use super::arrange::{Arranged, Effort, arrange, begin, clash};
 use super::control::Control;
 use super::dual::{Climb, Dual};
 use super::local::{Candidate, fill, polish, trail};
@@ -92,13 +92,11 @@ enum Depth {
 impl<'a> Join<'a> {
     /// The parts of a problem, made ready for every number of looks from `first` to the problem's.
     fn new(problem: &Problem, first: usize, control: &'a Control<'a>) -> Result<Self, Unsolved> {
-        let wishes: Vec<_> = problem.wishes().iter().collect();
         let undecided = || if control.is_over() { Unsolved::Ended } else { Unsolved::Undecided };
-        let starts = arrange_parts(problem, &wishes, Effort::FULL, control).map_err(|none| match none {
+        let starts = begin(problem, control).map_err(|none| match none {
             Arranged::Impossible => match clash(problem, control) {
-                None => Unsolved::Ended,
-                Some((wishes, _)) if wishes.is_empty() => Unsolved::NoLooks,
-                Some((wishes, every)) => Unsolved::Clash { wishes, looks: problem.looks(), every },
+                (wishes, _) if wishes.is_empty() => Unsolved::NoLooks,
+                (wishes, every) => Unsolved::Clash { wishes, looks: problem.looks(), every },
             },
             Arranged::Unknown | Arranged::Found(_) => undecided(),
         })?;

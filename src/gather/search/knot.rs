@@ -9,8 +9,8 @@ use super::rules::Rules;
 pub struct Tied {
     /// What that costs.
     pub cost: f64,
-    /// Client and site.
-    pub by: Vec<(u32, u32)>,
+    /// Client and site; no site where it is in no look.
+    pub by: Vec<(u32, Option<u32>)>,
     /// Whether no cheaper way from these bases was left untried.
     pub exact: bool,
 }
@@ -27,12 +27,15 @@ pub enum Unserved {
 /// How many steps are spent on one group of tied clients.
 const TRIES: usize = 100_000;
 
-/// The cheapest way to serve all tied clients of kinds that have a base among `chosen`. `cost` is asked for a site and a
-/// client.
+/// What a client costs at a site, or in no look.
+pub type Costs<'a> = &'a dyn Fn(Option<u32>, u32) -> f64;
+
+/// The cheapest way to serve all tied clients of kinds that have a base among `chosen`. Where a kind may go without, so
+/// may each of them.
 ///
 /// # Errors
 /// See [`Unserved`].
-pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Result<Tied, Unserved> {
+pub fn tie(rules: &Rules, chosen: &[u32], cost: Costs<'_>) -> Result<Tied, Unserved> {
     tie_within(rules, chosen, cost, &mut { usize::MAX })
 }
 
@@ -43,7 +46,7 @@ pub fn tie(rules: &Rules, chosen: &[u32], cost: &dyn Fn(u32, u32) -> f64) -> Res
 pub fn tie_within(
     rules: &Rules,
     chosen: &[u32],
-    cost: &dyn Fn(u32, u32) -> f64,
+    cost: Costs<'_>,
     left: &mut usize,
 ) -> Result<Tied, Unserved> {
     let mut all = Tied { cost: 0.0, by: Vec::new(), exact: true };
@@ -61,7 +64,7 @@ pub fn tie_within(
         if sites.is_empty() {
             continue;
         }
-        if sites.len() < apart {
+        if sites.len() < apart && !rules.may_go_without {
             return Err(Unserved::Impossible);
         }
         let mut knot = Knot::new(rules, group, &sites, &own, cost);
@@ -87,35 +90,32 @@ struct Knot {
     threads: Vec<Thread>,
     /// What all from the nth on cost at least.
     rest: Vec<f64>,
+    /// Where each is served; no site where it is in no look.
     by: Vec<Option<u32>>,
     best: f64,
-    best_by: Vec<u32>,
+    best_by: Vec<Option<u32>>,
     tries: usize,
 }
 
 /// One client of a knot.
 struct Thread {
     client: u32,
-    /// Where it can be served, the cheapest first.
-    at: Vec<(f64, u32)>,
+    /// Where it can be served, the cheapest first, and no look before a site that costs the same.
+    at: Vec<(f64, Option<u32>)>,
     /// Places in the knot of those before it that it must be apart from.
     apart: Vec<usize>,
 }
 
 impl Knot {
-    fn new(
-        rules: &Rules,
-        group: &[u32],
-        sites: &[u32],
-        own: &[Option<u32>],
-        cost: &dyn Fn(u32, u32) -> f64,
-    ) -> Self {
+    fn new(rules: &Rules, group: &[u32], sites: &[u32], own: &[Option<u32>], cost: Costs<'_>) -> Self {
         let thread = |&client: &u32| {
             let free = |site: &u32| !rules.apart[client as usize].contains(&rules.client_of[*site as usize]);
-            let mut at: Vec<(f64, u32)> = match own[client as usize] {
-                Some(site) => vec![(cost(site, client), site)],
-                None => sites.iter().copied().filter(free).map(|site| (cost(site, client), site)).collect(),
+            let none = rules.may_go_without.then_some(None);
+            let sites = match own[client as usize] {
+                Some(site) => vec![Some(site)],
+                None => none.into_iter().chain(sites.iter().copied().filter(free).map(Some)).collect(),
             };
+            let mut at: Vec<_> = sites.into_iter().map(|site| (cost(site, client), site)).collect();
             at.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
             Thread { client, at, apart: Vec::new() }
         };
@@ -132,7 +132,7 @@ impl Knot {
             rest[at] = rest[at + 1] + threads[at].at.first().map_or(f64::INFINITY, |(cost, _)| *cost);
         }
         let by = vec![None; threads.len()];
-        Self { rest, by, best: f64::INFINITY, best_by: vec![0; threads.len()], tries: TRIES, threads }
+        Self { rest, best_by: by.clone(), by, best: f64::INFINITY, tries: TRIES, threads }
     }
 
     fn untie(&mut self, at: usize, cost: f64) {
@@ -142,15 +142,16 @@ impl Knot {
         self.tries -= 1;
         if at == self.threads.len() {
             self.best = cost;
-            self.best_by = self.by.iter().map(|by| by.unwrap_or_default()).collect();
+            self.best_by.clone_from(&self.by);
             return;
         }
         for option in 0..self.threads[at].at.len() {
             let (step, site) = self.threads[at].at[option];
-            if self.threads[at].apart.iter().all(|&before| self.by[before] != Some(site)) {
-                self.by[at] = Some(site);
+            // In no look nobody meets anybody.
+            let is_free = |&before: &usize| site.is_none() || self.by[before] != site;
+            if self.threads[at].apart.iter().all(is_free) {
+                self.by[at] = site;
                 self.untie(at + 1, cost + step);
-                self.by[at] = None;
             }
         }
     }

@@ -31,7 +31,7 @@ pub struct Part {
 pub struct Served {
     /// What that costs.
     pub cost: f64,
-    /// The site that serves each client; `None` where its kind has no base.
+    /// The site that serves each client; `None` where its kind has no base, or wishes leave it in no look.
     pub by: Vec<Option<u32>>,
     /// Whether no cheaper way to serve them from these bases was left untried.
     pub exact: bool,
@@ -162,7 +162,7 @@ impl Part {
         served.cost += tied.cost + self.cost_of_tied_alone(&has_base);
         served.exact = tied.exact;
         for (client, site) in tied.by {
-            served.by[client as usize] = Some(site);
+            served.by[client as usize] = site;
         }
         Ok(served)
     }
@@ -176,7 +176,11 @@ impl Part {
     }
 
     fn tie(&self, chosen: &[u32]) -> Result<Tied, Unserved> {
-        tie(&self.rules, chosen, &|site, client| self.at(site)[client as usize])
+        let cost = |site: Option<u32>, client: u32| match site {
+            Some(site) => self.at(site)[client as usize],
+            None => self.alone(client),
+        };
+        tie(&self.rules, chosen, &cost)
     }
 
     fn cost_of_tied_alone(&self, has_base: &[bool]) -> f64 {

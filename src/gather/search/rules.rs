@@ -39,7 +39,7 @@ pub struct Rules {
     pub kind: Vec<u32>,
     /// How many kinds there are in the part.
     pub kinds: usize,
-    /// Whether a kind may go without any look.
+    /// Whether a kind may go without any look, and so may a client that wishes keep apart or together.
     pub may_go_without: bool,
     /// What is asked of each site.
     pub asked: Vec<Site>,
@@ -49,10 +49,10 @@ pub struct Rules {
     pub client_of: Vec<u32>,
     /// For each client, those that it must not share a look with.
     pub apart: Vec<Vec<u32>>,
-    /// Clients that wishes bind, by the groups in which they must be served at once; each group is of one kind.
+    /// Clients that wishes bind, by the groups in which they are served at once; each group is of one kind.
     pub tied: Vec<Vec<u32>>,
     /// Of each of these groups, how many of its clients at least are all apart from each other: as many bases as that
-    /// its kind needs, if it has any.
+    /// its kind needs, unless they may go without.
     pub apart_at_once: Vec<usize>,
     /// How many bases there may be where, but for how many in all.
     pub bands: Vec<Band>,
@@ -225,7 +225,7 @@ impl Rules {
         (0..by_ties.len().min(16)).map(from).max().unwrap_or(0)
     }
 
-    /// The fewest bases that a kind needs, if it has any, for its clients that are kept apart.
+    /// The fewest bases that a kind needs for its clients that are kept apart, if none of them may go without.
     pub fn needs(&self, kind: u32) -> usize {
         let of_kind =
             self.tied.iter().zip(&self.apart_at_once).filter(|(group, _)| self.kind_of(group[0]) == kind);

@@ -8,7 +8,7 @@ use shirr::gather::{Problem, Wish};
 
 use super::instance::Instance;
 
-/// Bases, and the base of each outfit; `None` where its kind has no look.
+/// Bases, and the base of each outfit; `None` where its kind has no look, or where there are kinds and a wish binds it.
 #[derive(Clone, Debug)]
 pub struct Assignment {
     /// In ascending order.
@@ -44,7 +44,8 @@ impl Assignment {
                 Some(base) => is_base(*base) && instance.of_a_kind(outfit, *base),
                 None => {
                     instance.kinds.is_some()
-                        && !self.bases.iter().any(|base| instance.of_a_kind(outfit, *base))
+                        && (instance.is_paired(outfit)
+                            || !self.bases.iter().any(|base| instance.of_a_kind(outfit, *base)))
                 }
             };
             if !sound {
@@ -142,7 +143,9 @@ fn rules(instance: &Instance, program: &Program) -> Vec<good_lp::Constraint> {
         for j in 0..n {
             if instance.of_a_kind(i, j) {
                 rules.push(constraint::leq(serves[i][j], is_base[j]));
-                rules.push(constraint::leq(alone[i] + is_base[j], 1));
+                if !instance.is_paired(i) {
+                    rules.push(constraint::leq(alone[i] + is_base[j], 1));
+                }
             } else {
                 rules.push(constraint::eq(serves[i][j], 0));
             }
@@ -216,5 +219,9 @@ fn try_all(
             choice.base_of[*i] = Some(base);
             try_all(instance, choice, rest, best);
         }
+    }
+    if instance.kinds.is_some() {
+        choice.base_of[*i] = None;
+        try_all(instance, choice, rest, best);
     }
 }
