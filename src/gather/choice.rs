@@ -42,6 +42,15 @@ pub fn clash_lead(wishes: usize, looks: usize) -> String {
     format!("No choice of {looks} is possible: {these}.")
 }
 
+/// What helps where so many wishes clash, once they are named; `every` as in [`Unsolved::Clash`].
+pub fn clash_way_out(wishes: usize, every: bool) -> Option<&'static str> {
+    match (wishes, every) {
+        (0 | 1, _) => None,
+        (_, true) => Some("Take any one of them back and the others can."),
+        (_, false) => Some("Taking one of them back may be enough; these stand in each other's way."),
+    }
+}
+
 /// Why there is no choice.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Unsolved {

@@ -21,7 +21,7 @@ mod suggestion;
 mod wardrobe;
 mod worth;
 
-pub use choice::{Choice, Unsolved, clash_lead};
+pub use choice::{Choice, Unsolved, clash_lead, clash_way_out};
 pub use kept::{Keeping, Kept, Tally, distance};
 pub use likeness::{Explanation, Feature, Likeness};
 pub use limits::{Limits, Listener, Progress};
@@ -32,4 +32,4 @@ pub use suggestion::{Becomes, Suggested, Suggestion};
 pub use wardrobe::{NoWardrobe, Wardrobe, weight};
 #[cfg(test)]
 pub(crate) use worth::lost_by_merger;
-pub use worth::{Carried, LookWorth, MergerCost, OneMore, Served, Worth};
+pub use worth::{Carried, LookWorth, MergerCost, OneMore, Present, Served, Worth};

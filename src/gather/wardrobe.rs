@@ -504,8 +504,8 @@ mod tests {
             assert!(choice.bases.iter().all(|base| best.contains(base)) && choice.bases.len() == best.len());
             let open = choice.base_of.iter().filter(|base| base.is_none()).count();
             assert_eq!(open, 3 - looks as usize, "{choice:?}");
-            let worth = crate::gather::Worth::of(&board, &Likeness::of(&board), &wardrobe);
-            assert!(wardrobe.kept(choice.cost) >= worth.kept - 1e-12);
+            let now = crate::gather::Present::of(&board, &Likeness::of(&board), &wardrobe);
+            assert!(wardrobe.kept(choice.cost) >= now.kept - 1e-12);
         }
     }
 

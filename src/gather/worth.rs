@@ -7,13 +7,22 @@ use super::likeness::Likeness;
 use super::wardrobe::{Wardrobe, weight};
 use crate::board::{BaseWish, Board, CharacterId, LookId, Outfit, OutfitId, Standing};
 
-/// What the present looks are worth.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Worth {
+/// What the present looks keep.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Present {
+    /// How many looks have a base.
+    pub looks: usize,
     /// What they keep.
     pub kept: f64,
     /// What they could keep, were every outfit that is not let go in the look with the nearest base.
     pub reachable: f64,
+}
+
+/// What the present looks are worth.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Worth {
+    /// What they keep together.
+    pub present: Present,
     /// Every look with a base, the one that is worth least first.
     pub looks: Vec<LookWorth>,
     /// Every two looks of a character that may become one, once, the cheaper way round of those that
@@ -119,17 +128,22 @@ struct Held<'a> {
     outfits: Vec<&'a OutfitId>,
 }
 
-impl Worth {
-    /// What the looks of a board, or of one character, are worth. `wardrobe` is the question that the same board puts by
-    /// the same likeness: in it the outfits are compared already.
-    pub fn of(board: &Board, likeness: &Likeness, wardrobe: &Wardrobe) -> Self {
+/// A board, looked at for what its looks keep.
+struct Worn<'a> {
+    board: &'a Board,
+    likeness: &'a Likeness,
+    wardrobe: &'a Wardrobe,
+    looks: Vec<Held<'a>>,
+    /// Every documented outfit, in the order of their ids.
+    outfits: Vec<Documented<'a>>,
+    /// What all of them weigh.
+    all: f64,
+}
+
+impl<'a> Worn<'a> {
+    fn of(board: &'a Board, likeness: &'a Likeness, wardrobe: &'a Wardrobe) -> Self {
         let asked = |character: &CharacterId| wardrobe.who().is_none_or(|who| who == character);
-        // What is let go is not in the question, and so is compared here.
-        let far = |outfit: &OutfitId, base: &OutfitId| match (wardrobe.place(outfit), wardrobe.place(base)) {
-            (Some(of), Some(at)) => wardrobe.problem().distance(of, at),
-            _ => likeness.distance(outfit, base),
-        };
-        let held = |id: &'_ LookId| {
+        let held = |id: &'a LookId| {
             let look = board.look(id)?;
             let (id, _) = board.records().looks.get_key_value(id)?;
             let first = |outfit: &&OutfitId| board.relations().looks_of(outfit).first() == Some(id);
@@ -137,77 +151,126 @@ impl Worth {
             let base = look.base.as_ref()?;
             asked(&look.character).then_some(Held { id, base, character: &look.character, outfits })
         };
-        let looks: Vec<Held<'_>> = board.relations().looks_by_order().iter().filter_map(held).collect();
-        // The nearest base that keeps anything of an outfit, but that of `without`.
-        let nearest = |outfit: &OutfitId, character: &CharacterId, without: Option<&LookId>| {
-            let others = looks.iter().filter(|look| look.character == character && Some(look.id) != without);
-            others
-                .map(|look| (far(outfit, look.base), look.id))
-                .filter(|(far, _)| *far < 1.0)
-                .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)))
-        };
-
+        let looks = board.relations().looks_by_order().iter().filter_map(held).collect();
+        let mut worn = Self { board, likeness, wardrobe, looks, outfits: Vec::new(), all: 0.0 };
         let records = board.records().outfits.iter().filter(|(_, outfit)| asked(&outfit.character));
         let documented = records.map(|(id, outfit)| {
-            let (standing, near) = (board.standing(id), nearest(id, &outfit.character, None));
+            let (standing, near) = (board.standing(id), worn.nearest(id, &outfit.character, None));
             Documented { id, weight: weight(outfit), standing, near }
         });
         let outfits: Vec<Documented<'_>> = documented.collect();
-        let all: f64 = outfits.iter().map(|outfit| outfit.weight).sum();
-        let share = |weight: f64| if all > 0.0 { weight / all } else { 0.0 };
+        worn.all = outfits.iter().map(|outfit| outfit.weight).sum();
+        worn.outfits = outfits;
+        worn
+    }
 
-        let (mut carried, mut worst, mut unserved) = (Vec::new(), Vec::new(), Vec::new());
-        for outfit in &outfits {
+    /// How unlike an outfit is to a base. What is let go is not in the question, and so is compared here.
+    fn far(&self, outfit: &OutfitId, base: &OutfitId) -> f64 {
+        match (self.wardrobe.place(outfit), self.wardrobe.place(base)) {
+            (Some(of), Some(at)) => self.wardrobe.problem().distance(of, at),
+            _ => self.likeness.distance(outfit, base),
+        }
+    }
+
+    /// The nearest base that keeps anything of an outfit, but that of `without`.
+    fn nearest(
+        &self,
+        outfit: &OutfitId,
+        character: &CharacterId,
+        without: Option<&LookId>,
+    ) -> Option<(f64, &'a LookId)> {
+        let others = self.looks.iter().filter(|look| look.character == character && Some(look.id) != without);
+        others
+            .map(|look| (self.far(outfit, look.base), look.id))
+            .filter(|(far, _)| *far < 1.0)
+            .min_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(b.1)))
+    }
+
+    fn share(&self, weight: f64) -> f64 {
+        if self.all > 0.0 { weight / self.all } else { 0.0 }
+    }
+
+    fn carried(&self) -> Vec<Carried> {
+        let carried = |outfit: &Documented<'_>| {
             let there = 1.0 - outfit.far();
+            let kept = match outfit.standing {
+                Standing::Folded(look) => {
+                    outfit.weight * (1.0 - distance(self.board, self.likeness, outfit.id, look))
+                }
+                Standing::Open | Standing::LetGo(_) => 0.0,
+            };
+            let reachable = if outfit.is_let_go() { 0.0 } else { outfit.weight * there };
+            let tally = |kept| Tally { kept, of: outfit.weight };
+            Carried { outfit: outfit.id.clone(), kept: tally(kept), reachable: tally(reachable) }
+        };
+        self.outfits.iter().map(carried).collect()
+    }
+
+    fn present(&self, carried: &[Carried]) -> Present {
+        let sum = |of: fn(&Carried) -> f64| self.share(carried.iter().map(of).sum());
+        Present {
+            looks: self.looks.len(),
+            kept: sum(|carried| carried.kept.kept),
+            reachable: sum(|carried| carried.reachable.kept),
+        }
+    }
+
+    /// Folded outfits by what they lose, and those in no look by what they would keep.
+    fn served(&self) -> (Vec<Served>, Vec<Served>) {
+        let (mut worst, mut unserved) = (Vec::new(), Vec::new());
+        for outfit in &self.outfits {
             let id = outfit.id.clone();
-            let mut kept = 0.0;
             if let Standing::Folded(look) = outfit.standing {
-                let distance = distance(board, likeness, outfit.id, look);
-                kept = outfit.weight * (1.0 - distance);
-                let (look, share) = (Some(look.clone()), share(outfit.weight * distance));
+                let distance = distance(self.board, self.likeness, outfit.id, look);
+                let (look, share) = (Some(look.clone()), self.share(outfit.weight * distance));
                 worst.push(Served { outfit: id, look, distance, share, reason: None });
             } else {
                 let look = outfit.near.map(|(_, look)| look.clone());
-                let (distance, share) = (outfit.far(), share(outfit.weight * there));
+                let (distance, share) = (outfit.far(), self.share(outfit.weight * (1.0 - outfit.far())));
                 let reason = match outfit.standing {
                     Standing::LetGo(reason) => Some(reason.to_owned()),
                     Standing::Open | Standing::Folded(_) => None,
                 };
                 unserved.push(Served { outfit: id, look, distance, share, reason });
             }
-            let reachable = if outfit.is_let_go() { 0.0 } else { outfit.weight * there };
-            let tally = |kept| Tally { kept, of: outfit.weight };
-            carried.push(Carried {
-                outfit: outfit.id.clone(),
-                kept: tally(kept),
-                reachable: tally(reachable),
-            });
         }
+        worst.retain(|served: &Served| served.share > 0.0);
+        for list in [&mut worst, &mut unserved] {
+            list.sort_by(|a, b| b.share.total_cmp(&a.share));
+        }
+        (worst, unserved)
+    }
 
-        let mut worths: Vec<LookWorth> = Vec::new();
-        for look in &looks {
-            let kept = keeps(board, &look.outfits, |id| far(id, look.base));
-            let after = keeps(board, &look.outfits, |id| {
-                nearest(id, look.character, Some(look.id)).map_or(1.0, |near| near.0)
+    fn looks(&self) -> Vec<LookWorth> {
+        let worth = |look: &Held<'_>| {
+            let kept = keeps(self.board, &look.outfits, |id| self.far(id, look.base));
+            let after = keeps(self.board, &look.outfits, |id| {
+                self.nearest(id, look.character, Some(look.id)).map_or(1.0, |near| near.0)
             });
-            worths.push(LookWorth {
+            LookWorth {
                 look: look.id.clone(),
                 outfits: look.outfits.len(),
-                kept: share(kept),
-                lost: share(kept - after),
-            });
-        }
-
-        let merger = |from: &Held<'_>, into: &Held<'_>| {
-            let kept = |base: &OutfitId| keeps(board, &from.outfits, |id| far(id, base));
-            let (before, after) = (kept(from.base), kept(into.base));
-            let cost = || {
-                let (from, into) = (from.id.clone(), into.id.clone());
-                MergerCost { from, into, lost: share(before - after), kept: share(after) }
-            };
-            board.may_take_in(into.id, from.id).then(cost)
+                kept: self.share(kept),
+                lost: self.share(kept - after),
+            }
         };
-        let goes: Vec<(&Held<'_>, bool)> = looks.iter().map(|look| (look, board.may_go(look.id))).collect();
+        let mut looks: Vec<LookWorth> = self.looks.iter().map(worth).collect();
+        looks.sort_by(|a, b| a.lost.total_cmp(&b.lost));
+        looks
+    }
+
+    fn mergers(&self) -> Vec<MergerCost> {
+        let merger = |from: &Held<'_>, into: &Held<'_>| {
+            let kept = |base: &OutfitId| keeps(self.board, &from.outfits, |id| self.far(id, base));
+            let cost = || {
+                let (before, after) = (kept(from.base), kept(into.base));
+                let (from, into) = (from.id.clone(), into.id.clone());
+                MergerCost { from, into, lost: self.share(before - after), kept: self.share(after) }
+            };
+            self.board.may_take_in(into.id, from.id).then(cost)
+        };
+        let goes: Vec<(&Held<'_>, bool)> =
+            self.looks.iter().map(|look| (look, self.board.may_go(look.id))).collect();
         let mut mergers = Vec::new();
         for (at, (one, one_goes)) in goes.iter().enumerate() {
             for (other, other_goes) in &goes[at + 1..] {
@@ -216,38 +279,55 @@ impl Worth {
                 mergers.extend(ways.min_by(|a, b| a.lost.total_cmp(&b.lost)));
             }
         }
-
-        let never = |outfit: &Outfit| outfit.wishes.base == Some(BaseWish::Never);
-        let may_be_base = |id: &OutfitId| !board.outfit(id).is_some_and(never);
-        let is_base = |id: &OutfitId| looks.iter().any(|look| look.base == id);
-        let open: Vec<(usize, &Documented<'_>)> =
-            outfits.iter().filter_map(|outfit| Some((wardrobe.place(outfit.id)?, outfit))).collect();
-        let mut one_more = Vec::new();
-        for (base, outfit) in open.iter().filter(|(_, outfit)| !is_base(outfit.id) && may_be_base(outfit.id))
-        {
-            let gain = |(of, outfit): &(usize, &Documented<'_>)| {
-                outfit.weight * (outfit.far() - wardrobe.problem().distance(*of, *base)).max(0.0)
-            };
-            let gain = share(open.iter().map(gain).sum());
-            one_more.push(OneMore { base: outfit.id.clone(), gain });
-        }
-
-        worths.sort_by(|a, b| a.lost.total_cmp(&b.lost));
         mergers.sort_by(|a, b| a.lost.total_cmp(&b.lost));
-        worst.retain(|served: &Served| served.share > 0.0);
-        worst.sort_by(|a, b| b.share.total_cmp(&a.share));
-        unserved.sort_by(|a, b| b.share.total_cmp(&a.share));
-        one_more.sort_by(|a, b| b.gain.total_cmp(&a.gain));
-        let sum = |of: fn(&Carried) -> f64| share(carried.iter().map(of).sum());
+        mergers
+    }
+
+    fn one_more(&self) -> Vec<OneMore> {
+        let never = |outfit: &Outfit| outfit.wishes.base == Some(BaseWish::Never);
+        let may_be_base = |id: &OutfitId| !self.board.outfit(id).is_some_and(never);
+        let is_base = |id: &OutfitId| self.looks.iter().any(|look| look.base == id);
+        let open: Vec<(usize, &Documented<'_>)> = self
+            .outfits
+            .iter()
+            .filter_map(|outfit| Some((self.wardrobe.place(outfit.id)?, outfit)))
+            .collect();
+        let candidates = open.iter().filter(|(_, outfit)| !is_base(outfit.id) && may_be_base(outfit.id));
+        let more = |(base, outfit): &(usize, &Documented<'_>)| {
+            let gain = |(of, outfit): &(usize, &Documented<'_>)| {
+                outfit.weight * (outfit.far() - self.wardrobe.problem().distance(*of, *base)).max(0.0)
+            };
+            OneMore { base: outfit.id.clone(), gain: self.share(open.iter().map(gain).sum()) }
+        };
+        let mut more: Vec<OneMore> = candidates.map(more).collect();
+        more.sort_by(|a, b| b.gain.total_cmp(&a.gain));
+        more
+    }
+}
+
+impl Present {
+    /// What the looks of a board, or of one character, keep. `wardrobe` is the question that the same board puts by the
+    /// same likeness: in it the outfits are compared already.
+    pub fn of(board: &Board, likeness: &Likeness, wardrobe: &Wardrobe) -> Self {
+        let worn = Worn::of(board, likeness, wardrobe);
+        worn.present(&worn.carried())
+    }
+}
+
+impl Worth {
+    /// What the looks of a board, or of one character, are worth; for `wardrobe` see [`Present::of`].
+    pub fn of(board: &Board, likeness: &Likeness, wardrobe: &Wardrobe) -> Self {
+        let worn = Worn::of(board, likeness, wardrobe);
+        let outfits = worn.carried();
+        let (worst, unserved) = worn.served();
         Self {
-            kept: sum(|carried| carried.kept.kept),
-            reachable: sum(|carried| carried.reachable.kept),
-            outfits: carried,
-            looks: worths,
-            mergers,
+            present: worn.present(&outfits),
+            outfits,
+            looks: worn.looks(),
+            mergers: worn.mergers(),
             worst,
             unserved,
-            one_more,
+            one_more: worn.one_more(),
         }
     }
 }
@@ -296,7 +376,7 @@ mod tests {
     fn what_a_merger_is_said_to_cost_is_what_it_costs() {
         let board = with_smock();
         let worth = worth_of(&board);
-        assert!((worth.kept - kept(&board)).abs() < 1e-12);
+        assert!((worth.present.kept - kept(&board)).abs() < 1e-12);
         assert!(!worth.mergers.is_empty());
         for merger in &worth.mergers {
             let mut after = board.clone();
@@ -386,7 +466,7 @@ mod tests {
         let of = [best.base.clone()];
         after.apply(&board.gather(&of, "New", &best.base, Treatment::Copy).unwrap().1).unwrap();
         let now = worth_of(&after);
-        assert!((now.reachable - worth.reachable - best.gain).abs() < 1e-12);
+        assert!((now.present.reachable - worth.present.reachable - best.gain).abs() < 1e-12);
     }
 
     #[test]

@@ -63,12 +63,12 @@ pub(super) fn document(board: &Board, who: Option<&CharacterId>) -> Document {
 }
 
 fn subtitle(worth: &Worth, of: &str) -> String {
-    let looks = counted(worth.looks.len(), "look");
-    let keep = if worth.looks.len() == 1 { "keeps" } else { "keep" };
+    let looks = counted(worth.present.looks, "look");
+    let keep = if worth.present.looks == 1 { "keeps" } else { "keep" };
     format!(
         "{looks} with a base {keep} {} of the documented wardrobe{of}; {} if every outfit were in the nearest look",
-        Share::of(worth.kept),
-        Share::of(worth.reachable),
+        Share::of(worth.present.kept),
+        Share::of(worth.present.reachable),
     )
 }
 
@@ -342,10 +342,13 @@ mod tests {
         let likeness = Likeness::of(&board);
         let wardrobe = Wardrobe::of(&board, &likeness, None, &|| false).unwrap();
         let worth = Worth::of(&board, &likeness, &wardrobe);
-        assert_eq!(*cell(&document, "groups", 0, "kept"), Cell::Share(Share::of(worth.kept)));
-        assert_eq!(*cell(&document, "groups", 0, "reachable"), Cell::Share(Share::of(worth.reachable)));
+        assert_eq!(*cell(&document, "groups", 0, "kept"), Cell::Share(Share::of(worth.present.kept)));
+        assert_eq!(
+            *cell(&document, "groups", 0, "reachable"),
+            Cell::Share(Share::of(worth.present.reachable))
+        );
         let kept: f64 = worth.looks.iter().map(|look| look.kept).sum();
-        assert!((kept - worth.kept).abs() < 1e-12);
+        assert!((kept - worth.present.kept).abs() < 1e-12);
         let lost = Share::of(worth.looks[0].lost);
         assert_eq!(*cell(&document, "looks", 0, "lost"), Cell::Share(lost));
     }

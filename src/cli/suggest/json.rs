@@ -68,7 +68,7 @@ pub(super) fn board(board: &Board) -> Value {
 }
 
 fn now(asked: &Asked<'_>) -> Value {
-    json!({"looks": asked.now.looks.len(), "kept": asked.now.kept, "reachable": asked.now.reachable})
+    json!({"looks": asked.now.looks, "kept": asked.now.kept, "reachable": asked.now.reachable})
 }
 
 fn look(asked: &Asked<'_>, suggested: &Suggested) -> Value {

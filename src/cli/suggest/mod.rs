@@ -21,7 +21,7 @@ use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, character, faults};
 use crate::board::{Board, CharacterId, Edit, Refused};
-use crate::gather::{Choice, Likeness, Limits, Suggestion, Unsolved, Wardrobe, Worth, curve, solve};
+use crate::gather::{Choice, Likeness, Limits, Present, Suggestion, Unsolved, Wardrobe, curve, solve};
 
 /// Suggest which outfits to make the bases of the looks, with proof of how good that is
 #[derive(Debug, Args)]
@@ -64,8 +64,8 @@ struct Asked<'a> {
     who: Option<CharacterId>,
     likeness: Likeness,
     wardrobe: Wardrobe,
-    /// What the present looks are worth.
-    now: Worth,
+    /// What the present looks keep.
+    now: Present,
 }
 
 /// One number of looks on the curve.
@@ -134,7 +134,7 @@ impl Suggest {
         if let Some(looks) = self.looks {
             wardrobe.set_looks(looks);
         }
-        let now = Worth::of(board, &likeness, &wardrobe);
+        let now = Present::of(board, &likeness, &wardrobe);
         Ok(Asked { board, who, likeness, wardrobe, now })
     }
 

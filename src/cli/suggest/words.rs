@@ -6,7 +6,7 @@ use super::{Asked, Clashing, Point};
 use crate::board::{LookId, OutfitId, Standing};
 use crate::check::words::{at_stake, capital, counted, look_title, percent};
 use crate::cli::summary::{Side, columns};
-use crate::gather::{Becomes, Suggested, Suggestion, clash_lead};
+use crate::gather::{Becomes, Suggested, Suggestion, clash_lead, clash_way_out};
 use crate::report::Plain;
 
 /// A suggestion that is not applied.
@@ -63,7 +63,7 @@ pub(super) fn applied(asked: &Asked<'_>, (suggestion, label): &(Suggestion, Stri
 /// What the first, second … look buys.
 pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> String {
     let mut rows = vec![["looks", "kept", "buys", "", ""].map(str::to_owned).to_vec()];
-    let present = asked.now.looks.len();
+    let present = asked.now.looks;
     for point in points {
         let proof = match point.kept {
             None => "the wishes ask for more looks",
@@ -101,12 +101,8 @@ pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> String {
 pub(super) fn clash(_: &Asked<'_>, clash: &Clashing) -> String {
     let mut to = format!("{}\n", clash_lead(clash.wishes.len(), clash.looks));
     clash.wishes.iter().for_each(|wish| lines(&mut to, wish));
-    match (clash.wishes.len(), clash.every) {
-        (1, _) => {}
-        (_, true) => to.push_str("Take any one of them back and the others can.\n"),
-        (_, false) => {
-            to.push_str("Taking one of them back may be enough; these stand in each other's way.\n")
-        }
+    if let Some(way_out) = clash_way_out(clash.wishes.len(), clash.every) {
+        let _ = writeln!(to, "{way_out}");
     }
     to
 }
@@ -130,7 +126,7 @@ fn head(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
 
 fn yours(asked: &Asked<'_>) -> String {
     let (kept, reachable) = (percent(asked.now.kept), percent(asked.now.reachable));
-    let present = asked.now.looks.len();
+    let present = asked.now.looks;
     let keep = if present == 1 { "keeps" } else { "keep" };
     format!("your {present} {keep} {kept} ({reachable} if every outfit were in the nearest look).")
 }

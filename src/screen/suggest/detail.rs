@@ -94,7 +94,7 @@ pub fn curve(canvas: &mut Canvas<'_>, area: Rect, chart: &Chart<'_>) {
     let (looks, _) = chart.now;
     let mut words = Vec::new();
     if let Some((kept, _)) = at(looks) {
-        words.push(format!("At best {looks} looks keep {}, with no limit on periods.", percent(kept)));
+        words.push(format!("At best {looks} looks keep {}, whatever the other limits.", percent(kept)));
         if let Some((fewer, _)) = at(looks.saturating_sub(3)) {
             words.push(format!("Three fewer keep {} at best.", percent(fewer)));
         }

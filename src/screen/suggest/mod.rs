@@ -170,14 +170,14 @@ impl Suggest {
             }
             State::None(lines) => lines.clone(),
             State::Found(found) => {
-                let (suggestion, worth) = (&found.suggestion, &found.worth);
+                let (suggestion, now) = (&found.suggestion, &found.now);
                 let looks = suggestion.looks.len();
                 let mut first = format!(
                     "{} could keep {} of the wardrobe. Yours keep {}, and {} with each outfit in its nearest.",
                     counted(looks, "look"),
                     percent(suggestion.kept),
-                    percent(worth.kept),
-                    percent(worth.reachable)
+                    percent(now.kept),
+                    percent(now.reachable)
                 );
                 if suggestion.stays() {
                     first.push_str(" Yours are as suggested.");
@@ -234,7 +234,7 @@ impl Suggest {
         let now = match row {
             Row::Look(look) => {
                 let suggested = &found.suggestion.looks[*look];
-                detail::alone(suggested, found.worth.kept, found.alone(*look))
+                detail::alone(suggested, found.now.kept, found.alone(*look))
             }
             Row::Goes(_) | Row::Left(_) | Row::Open(_) => None,
         };
@@ -293,7 +293,7 @@ impl Layer for Suggest {
         let State::Found(found) = state else { return };
         let below = Rect::new(inside.x, y, inside.width, inside.bottom().saturating_sub(y));
         if self.shows_curve {
-            let now = (found.worth.looks.len(), found.worth.kept);
+            let now = (found.now.looks, found.now.kept);
             let words = match found.curve() {
                 Some(Curve::Drawn(curve)) => return detail::curve(canvas, below, &Chart { curve, now }),
                 None => "drawing the curve …".to_owned(),

@@ -9,8 +9,8 @@ use std::time::Duration;
 
 use crate::board::{Board, CharacterId, Edit, Refused};
 use crate::gather::{
-    Choice, Keeping, Kept, Likeness, Limits, NoWardrobe, Progress, Suggestion, Unsolved, Wardrobe, Worth,
-    clash_lead, curve, solve,
+    Choice, Keeping, Kept, Likeness, Limits, NoWardrobe, Present, Progress, Suggestion, Unsolved, Wardrobe,
+    clash_lead, clash_way_out, curve, solve,
 };
 
 /// A search that goes on until it is done, or dropped.
@@ -42,8 +42,8 @@ pub enum State {
 pub struct Found {
     /// The suggestion beside the present looks.
     pub suggestion: Suggestion,
-    /// What the present looks are worth.
-    pub worth: Worth,
+    /// What the present looks keep.
+    pub now: Present,
     /// The likeness by which it was found.
     pub likeness: Likeness,
     /// The wishes and limits within which it is, in words.
@@ -183,15 +183,16 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
         Err(none @ (Unsolved::Ended | Unsolved::Undecided | Unsolved::NoLooks)) => {
             return Some(State::None(vec![format!("No suggestion: {none}.")]));
         }
-        Err(Unsolved::Clash { wishes, looks, .. }) => {
+        Err(Unsolved::Clash { wishes, looks, every }) => {
             let mut lines = vec![clash_lead(wishes.len(), looks)];
             lines.extend(wishes.iter().map(|wish| format!("· {}", wardrobe.say(board, wish))));
+            lines.extend(clash_way_out(wishes.len(), every).map(str::to_owned));
             return Some(State::None(lines));
         }
     };
     let suggestion = Suggestion::of(board, &likeness, &wardrobe, &choice, who);
     let found = Arc::new(Found {
-        worth: Worth::of(board, &likeness, &wardrobe),
+        now: Present::of(board, &likeness, &wardrobe),
         within: wardrobe.within(board),
         whole: suggestion.edit(board, None),
         alone: suggestion.looks.iter().map(|_| OnceLock::new()).collect(),
@@ -206,7 +207,6 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
     let quiet = Limits { progress: None, ..limits };
     let drawn = match curve(free.problem(), most, &quiet) {
         _ if over() => return None,
-        Ok(points) if points.is_empty() => Curve::None("there is no outfit to choose from".to_owned()),
         Ok(points) => {
             let point = |choice: Choice| (free.kept(choice.cost), choice.proven);
             Curve::Drawn(points.into_iter().map(|choice| choice.map(point)).collect())
