@@ -25,7 +25,7 @@ h1 { font-size: 1.7em; margin: 0 0 .2em; } h2 { font-size: 1.2em; margin: 1.6em 
 .subtitle { margin: 0 0 1em; }
 table { border-collapse: collapse; width: 100%; font-size: 9.2pt; }
 caption { text-align: left; font-weight: bold; font-size: 1.15em; padding: 1.2em 0 .4em; }
-.reading { display: block; font-weight: normal; font-size: .87em; }
+.reading { display: block; font-weight: normal; font-size: 1em; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border-bottom: 1px solid #bbb; padding: .25em .6em .25em .3em; text-align: left; vertical-align: top; overflow-wrap: break-word; }
@@ -202,7 +202,7 @@ mod tests {
             assert_eq!(heads, wanted);
             let captions: Vec<String> = below(read, "caption").into_iter().map(said).collect();
             let title = if table.title().is_empty() { &document.title } else { table.title() };
-            assert_eq!(captions, [title.as_str()]);
+            assert_eq!(captions, [format!("{}{}", title.as_str(), table.reading().as_str())]);
             let rows = below(read, "tbody tr");
             assert_eq!(rows.len(), table.rows().len().max(1));
             if table.rows().is_empty() {
