@@ -87,3 +87,28 @@ fn looks_are_first_needed_and_people_change_as_the_days_are_shot() {
         [2, 1, 1, 1, 0, 0, 0, 2, 1, 1, 1, 2, 0, 1, 1, 3, 3, 0, 0, 0, 0, 0, 2, 4, 1, 0, 0, 1, 1, 0]
     );
 }
+
+#[test]
+fn every_wet_scene_of_the_demo_warns_and_no_pleat_does() {
+    let board = demo();
+    let said = |number: &str| {
+        let scene = board.scene(&number.parse().unwrap()).unwrap();
+        let cautions = plot::cautions::of_scene(scene).into_iter();
+        cautions.map(|one| format!("{}: {}", one.hazard.word(), one.word)).collect::<Vec<_>>().join("; ")
+    };
+    for (number, cautions) in [
+        ("6", ""),
+        ("11", "water and cold: streaming"),
+        ("17", ""),
+        ("26A", "water and cold: Sound; vehicles and boats: ALONGSIDE"),
+        ("32", "water and cold: beach"),
+        (
+            "44",
+            "falls and stunts: stunt; water and cold: Wet; vehicles and boats: the launch; masks and smoke: fog",
+        ),
+        ("68", ""),
+    ] {
+        assert_eq!(said(number), cautions, "{number}");
+    }
+    assert_eq!(plot::cautions::of_look(&board, &look("od-sailor-serge")), []);
+}

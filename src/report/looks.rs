@@ -5,7 +5,7 @@ use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
 use crate::check::words::counted;
-use crate::plot::cautions::{Caution, of_look};
+use crate::plot::cautions::{Caution, with_look};
 use crate::plot::{self, Shooting};
 
 pub(super) fn document(board: &Board) -> Document {
@@ -14,7 +14,7 @@ pub(super) fn document(board: &Board) -> Document {
     let mut raised: Vec<Caution> = Vec::new();
     for id in board.relations().looks_by_order() {
         if let Some(look) = board.look(id) {
-            let cautions = of_look(board, id);
+            let cautions = with_look(board, id);
             table.push(row(board, &shooting, id, look, &cautions));
             raised.extend(cautions);
         }
@@ -83,7 +83,7 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
         Cell::list(scenes.iter().map(|scene| scene.number.to_string())),
         Cell::Minutes(plot::of_look(board, id)),
         Cell::maybe(shooting.first_needed(id).map(super::day)),
-        cautions::cell(cautions),
+        cautions::cell(board, cautions),
     ]
 }
 
@@ -154,7 +154,7 @@ mod tests {
                 "evidence": ["photograph: album 3", "hearsay"], "folded": ["Dyed frock"],
                 "departures": ["neck: square → round — the harness", "hem"],
                 "dressing": ["sleeves pushed"], "threads": ["The cap"], "stage": "toile",
-                "scenes": ["1", "2B"], "minutes": 1.5, "first": null, "cautions": ["harness"],
+                "scenes": ["1", "2B"], "minutes": 1.5, "first": null, "cautions": ["harness: ‘harness’ in the look Smock"],
             }])
         );
     }

@@ -8,7 +8,7 @@ use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId, Scene};
 use crate::bring::table::{written_character, written_look, written_period};
 use crate::check::words::counted;
-use crate::plot::cautions::{Caution, of_scene};
+use crate::plot::cautions::{Caution, in_scene, of_look_alone, of_scene};
 use crate::plot::{Changes, whole};
 
 pub(super) fn document(board: &Board) -> Document {
@@ -20,21 +20,24 @@ pub(super) fn document(board: &Board) -> Document {
         let present: Vec<&CharacterId> =
             cast.iter().copied().filter(|character| scene.wears.get(character).is_some()).collect();
         let period = board.relations().period_of_scene(at).map(|id| written_period(board, id));
-        let cautions = of_scene(scene);
-        let last = [cautions::cell(&cautions), Cell::text(&scene.notes)];
+        let own = of_scene(scene);
+        let last = |cautions: &[Caution]| [cautions::cell(board, cautions), Cell::text(&scene.notes)];
         if present.is_empty() {
             let mut row = about_scene(scene, period.as_deref());
+            let last = last(&own);
             row.resize(table.columns().len() - last.len(), Cell::Empty);
-            row.extend(last.clone());
+            row.extend(last);
             table.push(row);
         }
         for character in present {
             let mut row = about_scene(scene, period.as_deref());
             row.extend(of_character(board, character, scene, &changes, at));
-            row.extend(last.clone());
+            let look = scene.wears.get(character).and_then(Option::as_ref);
+            let of_look = look.map(|id| of_look_alone(board, id)).unwrap_or_default();
+            row.extend(last(&own.iter().cloned().chain(of_look).collect::<Vec<_>>()));
             table.push(row);
         }
-        raised.extend(cautions);
+        raised.extend(in_scene(board, scene));
     }
     let length = whole(board);
     Document {
@@ -161,7 +164,7 @@ mod tests {
         );
         assert_eq!(
             rows[0].join("|"),
-            "1|D1|1920|Early|Mole|EXT|dawn|11|1.375|Ada|P. Layer|1||Quay smock|invented (*)|sleeves pushed; hem wet|water and cold|rain"
+            "1|D1|1920|Early|Mole|EXT|dawn|11|1.375|Ada|P. Layer|1||Quay smock|invented (*)|sleeves pushed; hem wet|water and cold: ‘rain’ in scene 1, ‘wet’ in the look Quay smock|rain"
         );
         assert_eq!(rows[2][4], "INT. LOFT - DAY");
     }

@@ -6,7 +6,7 @@ use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, LookId};
 use crate::check::words::{counted, look_title};
-use crate::plot::cautions::{Caution, each_once, of_scene};
+use crate::plot::cautions::{Caution, in_scene};
 use crate::plot::{PlannedDay, Shooting, Spell};
 
 pub(super) fn document(board: &Board) -> Document {
@@ -15,7 +15,8 @@ pub(super) fn document(board: &Board) -> Document {
     let mut wears = Table::titled("wears", "Who wears what, in the order of shooting", wear_columns());
     let mut raised: Vec<Caution> = Vec::new();
     for planned in &shooting.days {
-        let cautions = each_once(planned.scenes.iter().flat_map(|(_, scene)| of_scene(scene)));
+        let cautions: Vec<Caution> =
+            planned.scenes.iter().flat_map(|(_, scene)| in_scene(board, scene)).collect();
         days.push(of_day(board, planned, &cautions));
         raised.extend(cautions);
         for (character, spells) in &planned.wears {
@@ -91,7 +92,7 @@ fn of_day(board: &Board, planned: &PlannedDay<'_>, cautions: &[Caution]) -> Vec<
         Cell::Pages(planned.pages()),
         Cell::Number(u32::try_from(planned.changes()).unwrap_or(u32::MAX)),
         Cell::list(planned.first.iter().map(first)),
-        cautions::cell(cautions),
+        cautions::cell(board, cautions),
         Cell::text(&planned.day.notes),
     ]
 }
