@@ -7,7 +7,7 @@
 //! | name | level | means |
 //! |---|---|---|
 //! | `over-budget` | error | a scope has more looks than it may have |
-//! | `scene-without-look` | error | a character is in a scene and wears nothing yet |
+//! | `scene-without-look` | error | a character is in a scene and has no look yet |
 //! | `outfit-in-two-looks` | error | an outfit is in more than one look |
 //! | `outfit-named-twice` | error | a look names one outfit twice |
 //! | `held-and-let-go` | error | an outfit is let go, and a look holds it |
