@@ -45,8 +45,8 @@ fn look_per_scene_says_who_wears_what_with_typed_values() {
     assert_eq!(
         run.json()["tables"][0]["rows"],
         json!([{
-            "scene": "1", "story-day": null, "date": "1920", "period": "Early", "set": "Quay", "where": null,
-            "when": null, "eighths": 11, "minutes": 1.375, "character": "Ada", "performer": null, "change": 1,
+            "scene": "1", "heading": null, "story-day": null, "date": "1920", "period": "Early", "set": "Quay",
+            "where": null, "when": null, "eighths": 11, "minutes": 1.375, "action": null, "character": "Ada", "performer": null, "change": 1,
             "carried": null, "look": "Quay", "treatment": "copies (=)", "dressing": null, "cautions": null, "notes": null,
         }])
     );
