@@ -53,7 +53,8 @@ fn columns() -> Vec<Column> {
         Column::new("stage", "Stage", Kind::Text),
         Column::new("scenes", "Scenes", Kind::List),
         Column::new("minutes", "Minutes", Kind::Minutes),
-        Column::new("first", "First needed", Kind::Text),
+        Column::new("first", "First needed on day", Kind::Number),
+        Column::new("first-date", "First needed", Kind::Date),
         Column::new("cautions", "Cautions", Kind::List),
     ]
 }
@@ -63,6 +64,7 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
     let scenes = board.relations().scenes_of(id);
     let scenes: Vec<_> = scenes.iter().map(|at| &board.records().scenes[*at]).collect();
     let period = board.relations().period_of_look(id).map(|period| board.title_of(period));
+    let first = shooting.first_needed(id);
     let thread = |id| board.thread(id).map_or(id.as_str(), |thread| &thread.title);
     vec![
         Cell::text(board.name_of(&look.character)),
@@ -82,7 +84,8 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
         Cell::text(look.stage.word()),
         Cell::list(scenes.iter().map(|scene| scene.number.to_string())),
         Cell::Minutes(plot::of_look(board, id)),
-        Cell::maybe(shooting.first_needed(id).map(super::day)),
+        first.map_or(Cell::Empty, |day| Cell::Number(day.day)),
+        Cell::date(first.and_then(|day| day.date.as_ref())),
         cautions::cell(board, cautions),
     ]
 }
@@ -142,6 +145,7 @@ mod tests {
             "scenes": [
                 {"scene": 1, "pages": 1, "wears": {"ada": "a"}}, {"scene": "2B", "pages": "4/8", "wears": {"ada": "a"}},
             ],
+            "schedule": [{"day": 3, "date": "2027-07-05", "scenes": ["2B"]}],
         }));
         let document = document(&board);
         assert_eq!(document.subtitle.as_str(), "one look of 3: 2 left");
@@ -154,7 +158,8 @@ mod tests {
                 "evidence": ["photograph: album 3", "hearsay"], "folded": ["Dyed frock"],
                 "departures": ["neck: square → round — the harness", "hem"],
                 "dressing": ["sleeves pushed"], "threads": ["The cap"], "stage": "toile",
-                "scenes": ["1", "2B"], "minutes": 1.5, "first": null, "cautions": ["harness: ‘harness’ in the look Smock"],
+                "scenes": ["1", "2B"], "minutes": 1.5, "first": 3, "first-date": "2027-07-05",
+                "cautions": ["harness: ‘harness’ in the look Smock"],
             }])
         );
     }
