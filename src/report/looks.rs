@@ -78,7 +78,7 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
             base.map(|base| base.evidence.iter().map(evidence).collect::<Vec<_>>()).unwrap_or_default(),
         ),
         Cell::list(look.folded.iter().map(|outfit| board.title_of_outfit(outfit))),
-        Cell::list(look.departures.iter().map(departure)),
+        Cell::list(look.departures.iter().map(Departure::words)),
         Cell::list(&look.dressing),
         Cell::list(look.threads.iter().map(thread)),
         Cell::text(look.stage.word()),
@@ -98,19 +98,6 @@ pub(super) fn treatment(treatment: Treatment) -> String {
 fn evidence(evidence: &Evidence) -> String {
     let kind = evidence.kind.word();
     if evidence.source.is_empty() { kind.to_owned() } else { format!("{kind}: {}", evidence.source) }
-}
-
-/// `detail: was → becomes — why`, less what nobody said.
-fn departure(departure: &Departure) -> String {
-    let Departure { detail, was, becomes, why } = departure;
-    let change = match (was.is_empty(), becomes.is_empty()) {
-        (true, true) => String::new(),
-        (true, false) => format!(": → {becomes}"),
-        (false, true) => format!(": {was} → nothing"),
-        (false, false) => format!(": {was} → {becomes}"),
-    };
-    let reason = if why.is_empty() { String::new() } else { format!(" — {why}") };
-    format!("{detail}{change}{reason}")
 }
 
 #[cfg(test)]
