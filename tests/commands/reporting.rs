@@ -69,6 +69,20 @@ fn a_report_goes_into_a_file_in_the_format_of_its_ending() {
 }
 
 #[test]
+fn an_ending_that_names_no_format_is_an_error_that_names_those_that_do() {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    let run = desk.shirr(&["report", "looks", "film", "-o", "looks.docx"]).exits(2);
+    assert!(run.err.starts_with("shirr: `.docx` names no format of a report\nhint: "), "{}", run.err);
+    assert!(FORMATS.iter().all(|format| run.err.contains(&format!("`.{format}`"))), "{}", run.err);
+    assert!(!desk.path("looks.docx").exists());
+    desk.shirr(&["report", "looks", "film", "-o", "looks.docx", "--to", "html"]).exits(0);
+    assert!(fs::read_to_string(desk.path("looks.docx")).unwrap().starts_with("<!DOCTYPE html>"));
+    desk.shirr(&["report", "looks", "film", "-o", "looks"]).exits(0);
+    assert!(fs::read_to_string(desk.path("looks")).unwrap().starts_with("# "));
+}
+
+#[test]
 fn a_report_never_overwrites_a_record_of_its_board() {
     let desk = Desk::new();
     let board = desk.board("film", &[]);
