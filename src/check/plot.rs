@@ -97,7 +97,8 @@ fn seen_too_briefly(board: &Board, id: &LookId, look: &Look) -> Option<Finding> 
         level: Level::Warning,
         about: About::Look(id.clone()),
         text: format!(
-            "The look {title} is seen for {seen} pages, and {least} is the least that pays for a look."
+            "The look {title} is seen for {}, and {least} is the least that pays for a look.",
+            seen.in_pages()
         ),
         todo: "Merge it into a neighbour, or give it another scene.".to_owned(),
     })

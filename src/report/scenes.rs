@@ -43,11 +43,14 @@ pub(super) fn document(board: &Board) -> Document {
         }
         raised.extend(in_scene(board, scene));
     }
-    let length = whole(board);
     Document {
         key: "scenes",
         title: Plain::line(&format!("{}: look per scene", board.head().title)),
-        subtitle: Plain::line(&format!("{}, {length} pages", counted(board.scenes().len(), "scene"))),
+        subtitle: Plain::line(&format!(
+            "{}, {}",
+            counted(board.scenes().len(), "scene"),
+            whole(board).in_pages()
+        )),
         notes: vec![
             Plain::line("A change is a character's nth look in story order."),
             Plain::line(
