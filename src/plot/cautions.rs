@@ -277,10 +277,10 @@ mod tests {
     use serde_json::json;
 
     use super::*;
-    use crate::check::sample;
+    use crate::board::told;
 
     fn hazards(scene: serde_json::Value) -> Vec<Hazard> {
-        let board = sample::board(json!({"scenes": [scene]}));
+        let board = told::board(json!({"scenes": [scene]}));
         of_scene(board.scenes().next().unwrap()).into_iter().map(|caution| caution.hazard).collect()
     }
 
@@ -376,7 +376,7 @@ mod tests {
     #[test]
     fn cut_and_cloth_raise_nothing_and_what_is_done_with_them_does() {
         let of = |look: serde_json::Value| {
-            let board = sample::board(json!({"looks": {"a": look}}));
+            let board = told::board(json!({"looks": {"a": look}}));
             let cautions = of_look(&board, &"a".parse().unwrap());
             cautions.into_iter().map(|one| (one.hazard, one.word)).collect::<Vec<_>>()
         };
@@ -400,7 +400,7 @@ mod tests {
 
     #[test]
     fn a_look_has_its_own_cautions_and_those_of_its_scenes() {
-        let board = sample::board(json!({
+        let board = told::board(json!({
             "looks": {"a": {"treatment": "invent", "notes": "Strap points for the tow harness."}},
             "scenes": [
                 {"scene": 1, "action": "She reads.", "wears": {"ada": "a"}},
@@ -419,7 +419,7 @@ mod tests {
 
     #[test]
     fn a_scene_has_its_own_cautions_and_those_of_what_is_worn_in_it() {
-        let board = sample::board(json!({
+        let board = told::board(json!({
             "looks": {
                 "a": {"treatment": "invent", "notes": "The tow harness; cold."},
                 "b": {"treatment": "invent", "notes": "Fire."},
