@@ -23,6 +23,8 @@
 //! | `look-out-of-period` | warning | a look is worn in a scene of another period |
 //! | `look-seen-too-briefly` | warning | a look is seen for less than the least screen time |
 //! | `look-comes-back` | warning | within a story day a character leaves a look and comes back to it |
+//! | `story-day-goes-back` | warning | a scene plays on an earlier story day than the scene before it |
+//! | `date-far-off` | warning | an outfit is dated half a century or more from all others of its character |
 //! | `outfit-outside-periods` | warning, note | an outfit is dated, but in no period; a note where it is undated |
 //! | `runtime-differs` | warning | the scenes come to another length than the film |
 //! | `thread-lost` | warning | outfits carry a thread that no look keeps |
