@@ -1,10 +1,10 @@
-//! The plot of the demo against values worked out from its files by hand: scene after scene with a pencil, and once more
-//! by a script of a few lines over the same YAML (PyPI `PyYAML` 6.0.3) that shares nothing with this program.
+//! The plot of the demo against values worked out from its files by hand, scene after scene; what a sum is made of stands
+//! beside it.
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests")]
 
 use std::path::Path;
 
-use shirr::board::{Board, CharacterId, LookId};
+use shirr::board::{Board, CharacterId, LookId, PeriodId};
 use shirr::plot::{self, Changes, PlannedDay, Shooting};
 use shirr::store;
 use shirr::trade::eighths::Eighths;
@@ -51,16 +51,52 @@ fn a_look_is_carried_through_its_story_day() {
 #[test]
 fn screen_time_is_that_of_the_scenes() {
     let board = demo();
-    for (id, eighths) in
-        [("od-crossing-black", 65), ("od-last-swim", 33), ("iv-gansey-slip", 72), ("co-white-coat", 27)]
-    {
+    // Scenes 26, 26A, 27, 28; 1, 69, 70; 3, 5, 6, 11, 13; 67, 68.
+    for (id, eighths) in [
+        ("od-crossing-black", 19 + 8 + 21 + 17),
+        ("od-last-swim", 9 + 12 + 12),
+        ("iv-gansey-slip", 16 + 13 + 13 + 19 + 11),
+        ("co-white-coat", 16 + 11),
+    ] {
         assert_eq!(plot::of_look(&board, &look(id)), Eighths::new(eighths), "{id}");
     }
-    assert_eq!(plot::whole(&board), Eighths::new(1024));
+    // Scenes 3 to 13; 14 to 33; 34 to 50 without 45A; 51 to 58; 59 to 64; the frame 1, 2, 45A and 65 to 70.
+    for (id, eighths) in [
+        ("slip", 16 + 10 + 13 + 13 + 11 + 14 + 9 + 11 + 14 + 19 + 14 + 11),
+        (
+            "sound",
+            11 + 10
+                + 14
+                + 16
+                + 20
+                + 13
+                + 15
+                + 17
+                + 14
+                + 12
+                + 13
+                + 14
+                + 19
+                + 8
+                + 21
+                + 17
+                + 14
+                + 13
+                + 18
+                + 11
+                + 10,
+        ),
+        ("lights", 17 + 16 + 13 + 15 + 11 + 8 + 22 + 14 + 15 + 20 + 18 + 14 + 13 + 18 + 12 + 12 + 13),
+        ("war", 13 + 15 + 18 + 11 + 19 + 11 + 13 + 13 + 11),
+        ("coach", 13 + 14 + 6 + 12 + 16 + 17 + 11),
+        ("slack", 9 + 18 + 10 + 11 + 6 + 16 + 11 + 12 + 12),
+    ] {
+        let period = id.parse::<PeriodId>().unwrap();
+        assert_eq!(plot::of_period(&board, Some(&period)), Eighths::new(eighths), "{id}");
+    }
+    assert_eq!(plot::of_period(&board, None), Eighths::new(0));
+    assert_eq!(plot::whole(&board), Eighths::new(155 + 300 + 251 + 124 + 89 + 105));
     assert_eq!(plot::whole(&board).minutes(), f64::from(board.head().runtime.unwrap()));
-    let periods = board.head().periods.iter().map(|period| plot::of_period(&board, Some(&period.id)));
-    let none = plot::of_period(&board, None);
-    assert_eq!(periods.chain([none]).sum::<Eighths>(), plot::whole(&board));
 }
 
 #[test]
@@ -86,4 +122,29 @@ fn looks_are_first_needed_and_people_change_as_the_days_are_shot() {
         changes,
         [2, 1, 1, 1, 0, 0, 0, 2, 1, 1, 1, 2, 0, 1, 1, 3, 3, 0, 0, 0, 0, 0, 2, 4, 1, 0, 0, 1, 1, 0]
     );
+}
+
+#[test]
+fn every_wet_scene_of_the_demo_warns_and_no_pleat_does() {
+    let board = demo();
+    let said = |number: &str| {
+        let scene = board.scene(&number.parse().unwrap()).unwrap();
+        let cautions = plot::cautions::of_scene(scene).into_iter();
+        cautions.map(|one| format!("{}: {}", one.hazard.word(), one.word)).collect::<Vec<_>>().join("; ")
+    };
+    for (number, cautions) in [
+        ("6", ""),
+        ("11", "water and cold: streaming"),
+        ("17", ""),
+        ("26A", "water and cold: Sound; vehicles and boats: ALONGSIDE"),
+        ("32", "water and cold: beach"),
+        (
+            "44",
+            "falls and stunts: stunt; water and cold: Wet; vehicles and boats: the launch; masks and smoke: fog",
+        ),
+        ("68", ""),
+    ] {
+        assert_eq!(said(number), cautions, "{number}");
+    }
+    assert_eq!(plot::cautions::of_look(&board, &look("od-sailor-serge")), []);
 }

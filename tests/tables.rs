@@ -147,8 +147,12 @@ proptest! {
             let one = |(at, scene): (usize, &Scene)| {
                 let period = board.relations().period_of_scene(at).cloned();
                 let (place, light, day) = (scene.place, scene.light, scene.story_day);
-                let set = scene.set_or_heading().trim().to_owned();
-                (scene.number.clone(), set, place, light, day, scene.date.clone(), scene.pages, period, pairs(scene))
+                // A set that is called as its heading says no more than the heading.
+                let [heading, set, action, notes] =
+                    [&scene.heading, scene.set_or_heading(), &scene.action, &scene.notes]
+                        .map(|text| text.trim().to_owned());
+                let words = (heading, set, action, notes);
+                (scene.number.clone(), words, place, light, day, scene.date.clone(), scene.pages, period, pairs(scene))
             };
             board.scenes().enumerate().map(one).collect()
         };
@@ -183,7 +187,10 @@ fn saying(text: &str, tags: &[String]) -> Board {
     records.scenes.truncate(1);
     for scene in &mut records.scenes {
         let scene = Arc::make_mut(scene);
-        (scene.notes, scene.set, scene.wears) = (text.to_owned(), text.to_owned(), Pairs::default());
+        for words in [&mut scene.notes, &mut scene.set, &mut scene.heading, &mut scene.action] {
+            *words = text.to_owned();
+        }
+        scene.wears = Pairs::default();
     }
     let scenes = records.scenes.iter().map(|scene| scene.number.clone()).collect();
     records.schedule = Arc::new(vec![ShootDay { day: 1, date: None, scenes, notes: text.to_owned() }]);

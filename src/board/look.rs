@@ -163,3 +163,36 @@ pub struct Departure {
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub why: String,
 }
+
+impl Departure {
+    /// In one line, as every screen and page has it: `neckline: square → round — reads from afar`, less what nobody said.
+    pub fn words(&self) -> String {
+        let Self { detail, was, becomes, why } = self;
+        let change = match (was.is_empty(), becomes.is_empty()) {
+            (true, true) => String::new(),
+            (true, false) => format!(": {becomes}"),
+            (false, true) => format!(": not {was}"),
+            (false, false) => format!(": {was} → {becomes}"),
+        };
+        let reason = if why.is_empty() { String::new() } else { format!(" — {why}") };
+        format!("{detail}{change}{reason}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_departure_says_what_is_known_of_it_and_no_more() {
+        let words = |was: &str, becomes: &str, why: &str| {
+            let detail = "neck".to_owned();
+            Departure { detail, was: was.into(), becomes: becomes.into(), why: why.into() }.words()
+        };
+        assert_eq!(words("square", "round", "reads from afar"), "neck: square → round — reads from afar");
+        assert_eq!(words("", "round", ""), "neck: round");
+        assert_eq!(words("lace", "", "it itches"), "neck: not lace — it itches");
+        assert_eq!(words("", "", "she pulls at it"), "neck — she pulls at it");
+        assert_eq!(words("", "", ""), "neck");
+    }
+}

@@ -268,3 +268,5 @@ impl Board {
 
 #[cfg(test)]
 pub mod sample;
+#[cfg(test)]
+pub(crate) mod told;

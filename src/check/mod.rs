@@ -7,7 +7,7 @@
 //! | name | level | means |
 //! |---|---|---|
 //! | `over-budget` | error | a scope has more looks than it may have |
-//! | `scene-without-look` | error | a character is in a scene and wears nothing yet |
+//! | `scene-without-look` | error | a character is in a scene and has no look yet |
 //! | `outfit-in-two-looks` | error | an outfit is in more than one look |
 //! | `outfit-named-twice` | error | a look names one outfit twice |
 //! | `held-and-let-go` | error | an outfit is let go, and a look holds it |
@@ -26,6 +26,8 @@
 //! | `look-out-of-period` | warning | a look is worn in a scene of another period |
 //! | `look-seen-too-briefly` | warning | a look is seen for less than the least screen time |
 //! | `look-comes-back` | warning | within a story day a character leaves a look and comes back to it |
+//! | `story-day-goes-back` | warning | a scene plays on an earlier story day than the scene before it |
+//! | `date-far-off` | warning | an outfit is dated half a century or more from all others of its character |
 //! | `outfit-outside-periods` | warning, note | an outfit is dated, but in no period; a note where it is undated |
 //! | `runtime-differs` | warning | the scenes come to another length than the film |
 //! | `thread-lost` | warning | outfits carry a thread that no look keeps |

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use super::words::{listed, look_title, quoted};
 use super::{About, Finding, Level};
-use crate::board::{Board, CharacterId, Look, LookId, Scene};
+use crate::board::{Board, CharacterId, Look, LookId, Scene, StoryDay};
 use crate::plot;
 
 pub(super) fn findings(board: &Board) -> Vec<Finding> {
@@ -19,6 +19,7 @@ pub(super) fn findings(board: &Board) -> Vec<Finding> {
         }
     }
     found.extend(comes_back(board));
+    found.extend(day_goes_back(board));
     found
 }
 
@@ -97,7 +98,8 @@ fn seen_too_briefly(board: &Board, id: &LookId, look: &Look) -> Option<Finding> 
         level: Level::Warning,
         about: About::Look(id.clone()),
         text: format!(
-            "The look {title} is seen for {seen} pages, and {least} is the least that pays for a look."
+            "The look {title} is seen for {}, and {least} is the least that pays for a look.",
+            seen.in_pages()
         ),
         todo: "Merge it into a neighbour, or give it another scene.".to_owned(),
     })
@@ -141,6 +143,29 @@ fn comes_back(board: &Board) -> Vec<Finding> {
         }
     }
     found
+}
+
+/// Story days are counted in the order of the script, a frame or a flashback included (common practice, no source); the
+/// night belongs to its day.
+fn day_goes_back(board: &Board) -> Vec<Finding> {
+    let dated: Vec<(&Scene, StoryDay)> =
+        board.scenes().filter_map(|scene| Some((scene, scene.story_day?))).collect();
+    let back = dated.windows(2).filter_map(|pair| match pair {
+        [before, now] if now.1.number() < before.1.number() => Some((before, now)),
+        _ => None,
+    });
+    let finding = |((before, then), (scene, day)): (&(&Scene, StoryDay), &(&Scene, StoryDay))| Finding {
+        name: "story-day-goes-back",
+        level: Level::Warning,
+        about: About::Scene(scene.number.clone()),
+        text: format!(
+            "Scene {} plays on story day {day}, and scene {} before it on {then}.",
+            scene.number, before.number
+        ),
+        todo: "Correct the story day of the one or the other, or number the days in the order of the script."
+            .to_owned(),
+    };
+    back.map(finding).collect()
 }
 
 /// The scenes in which a look comes back after another: each look once a day.
@@ -252,5 +277,21 @@ mod tests {
     fn a_look_that_stays_or_comes_back_on_another_day_is_fine() {
         assert_eq!(names(&day(&[("D1", "a"), ("D1", "a"), ("N1", "b")])), [""; 0]);
         assert_eq!(names(&day(&[("D1", "a"), ("D1", "b"), ("D2", "a")])), [""; 0]);
+    }
+
+    #[test]
+    fn a_story_day_that_goes_back_is_found_and_a_night_of_the_same_day_is_not() {
+        let days = |days: &[&str]| {
+            let scene = |(number, day): (u32, &&str)| match *day {
+                "" => json!({"scene": number}),
+                day => json!({"scene": number, "story-day": day}),
+            };
+            sample::board(json!({"scenes": (1..).zip(days).map(scene).collect::<Vec<_>>()}))
+        };
+        assert_eq!(
+            texts(&days(&["D1", "D12", "", "D2", "D3"]), "story-day-goes-back"),
+            ["Scene 4 plays on story day D2, and scene 2 before it on D12."]
+        );
+        assert_eq!(names(&days(&["D1", "N2", "D2", "", "D2", "D9"])), [""; 0]);
     }
 }

@@ -27,8 +27,10 @@ fn runtime_differs(board: &Board) -> Option<Finding> {
         level: Level::Warning,
         about: About::Board,
         text: format!(
-            "The scenes come to {script} pages, about {} at a page a minute, and the film is to run {runtime} minutes.",
-            script.clock()
+            "The scenes come to {}, about {} at a page a minute, and the film is to run {runtime} {}.",
+            script.in_pages(),
+            script.clock(),
+            if runtime == 1 { "minute" } else { "minutes" }
         ),
         todo: "Look for scenes that are missing or have no pages, or correct the runtime.".to_owned(),
     })
@@ -53,6 +55,21 @@ mod tests {
         assert_eq!(
             findings(&script("8 7/8"))[0].text,
             "The scenes come to 8 7/8 pages, about 8:52 at a page a minute, and the film is to run 10 minutes."
+        );
+    }
+
+    #[test]
+    fn one_page_and_one_minute_are_no_plurals() {
+        let short = |runtime: u32, pages: &str| {
+            let told = json!({"head": {"runtime": runtime}, "scenes": [{"scene": 1, "pages": pages}]});
+            findings(&sample::board(told))[0].text.clone()
+        };
+        assert_eq!(
+            [short(1, "2"), short(2, "1")],
+            [
+                "The scenes come to 2 pages, about 2:00 at a page a minute, and the film is to run 1 minute.",
+                "The scenes come to 1 page, about 1:00 at a page a minute, and the film is to run 2 minutes.",
+            ]
         );
     }
 

@@ -9,10 +9,7 @@ use super::failure::Failure;
 /// Writes `bytes` into `file`: beside it, synced, then renamed over it. What is no regular file (a device, a pipe) is
 /// written to as it stands.
 pub(super) fn write(file: &Path, bytes: &[u8], board: &Path) -> Result<(), Failure> {
-    if is_record(file, board) {
-        return Err(Failure::new(format!("{} is one of the board's own files", file.display()))
-            .hint("name another file for the report"));
-    }
+    is_no_record(file, board)?;
     let done = match fs::metadata(file) {
         Ok(there) if there.is_dir() => Err(io::ErrorKind::IsADirectory.into()),
         Ok(there) if !there.is_file() => {
@@ -21,6 +18,15 @@ pub(super) fn write(file: &Path, bytes: &[u8], board: &Path) -> Result<(), Failu
         _ => replace(file, bytes),
     };
     done.map_err(|error| Failure::new(format!("{} cannot be written: {error}", file.display())))
+}
+
+/// That the file is none of the board's own.
+pub(super) fn is_no_record(file: &Path, board: &Path) -> Result<(), Failure> {
+    if is_record(file, board) {
+        return Err(Failure::new(format!("{} is one of the board's own files", file.display()))
+            .hint("name another file for the report"));
+    }
+    Ok(())
 }
 
 fn replace(file: &Path, bytes: &[u8]) -> io::Result<()> {

@@ -33,7 +33,7 @@ pub(super) struct Report {
     /// For `kept`: of this character alone
     #[arg(long, value_name = "ID")]
     character: Option<String>,
-    /// In which format; left out, it is the ending of the file, else md
+    /// In which format; left out, it is the ending of the file, and md where there is none
     #[arg(long, value_name = "FORMAT")]
     to: Option<To>,
     /// Write it into this file instead of printing it
@@ -102,21 +102,41 @@ impl To {
         }
     }
 
-    /// The format that a file's ending names.
-    fn of_file(file: &Path) -> Option<Self> {
-        Self::from_str(file.extension()?.to_str()?, true).ok()
+    /// The format that a file's ending names; Markdown where it has none.
+    fn of_file(file: &Path) -> Result<Self, Failure> {
+        let Some(ending) = file.extension() else { return Ok(Self::Md) };
+        let known = ending.to_str().and_then(|ending| Self::from_str(ending, true).ok());
+        known.ok_or_else(|| {
+            let named = Self::value_variants().iter().filter_map(Self::to_possible_value);
+            let named: Vec<String> = named.map(|format| format!("`.{}`", format.get_name())).collect();
+            let named = named.join(", ");
+            Failure::new(format!("`.{}` names no format of a report", ending.display())).hint(format!(
+                "end the file in one of {named}, or say which format it is to have with `--to`"
+            ))
+        })
+    }
+
+    /// The format asked for, else the one of the file, else Markdown.
+    fn asked(to: Option<Self>, file: Option<&Path>) -> Result<Self, Failure> {
+        match (to, file) {
+            (Some(to), _) => Ok(to),
+            (None, Some(file)) => Self::of_file(file),
+            (None, None) => Ok(Self::Md),
+        }
     }
 }
 
 impl Report {
     pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
         let folder = self.board.folder(console)?;
+        if let Some(file) = &self.output {
+            outfile::is_no_record(file, &folder)?;
+        }
+        let to = To::asked(self.to, self.output.as_deref())?;
         let reading = boards::read(&folder)?;
         faults::warn(console, &reading.faults);
         let mut document = self.document(&reading.board, console)?;
         document.gaps.extend(faults::gaps(&reading.faults).iter().map(|gap| Plain::line(gap)));
-        let of_file = self.output.as_deref().and_then(To::of_file);
-        let to = self.to.or(of_file).unwrap_or(To::Md);
         let bytes = to.format().bytes(&document).map_err(|error| Failure::new(error.to_string()))?;
         match &self.output {
             Some(file) => {
@@ -165,7 +185,16 @@ mod tests {
 
     #[test]
     fn a_files_ending_names_its_format() {
-        assert!(matches!(To::of_file(Path::new("x/plot.CSV")), Some(To::Csv)));
-        assert!(To::of_file(Path::new("plot.txt")).is_none());
+        assert!(matches!(To::of_file(Path::new("x/plot.CSV")), Ok(To::Csv)));
+        for bare in ["plot", "x.csv/plot", ".csv", "/dev/stdout"] {
+            assert!(matches!(To::of_file(Path::new(bare)), Ok(To::Md)), "{bare}");
+        }
+    }
+
+    #[test]
+    fn an_ending_that_names_no_format_is_refused_unless_the_format_is_said() {
+        let file = Some(Path::new("plot.docx"));
+        assert!(To::asked(None, file).is_err());
+        assert!(matches!(To::asked(Some(To::Html), file), Ok(To::Html)));
     }
 }

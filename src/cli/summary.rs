@@ -60,10 +60,13 @@ fn of_characters(board: &Board) -> Vec<Vec<String>> {
 
 fn of_scenes(board: &Board) -> String {
     let pages: Eighths = board.scenes().map(|scene| scene.pages).sum();
-    let runtime = board.head().runtime.map(|minutes| format!("; the film is to run {minutes} minutes"));
+    let runtime = board.head().runtime.map(|minutes| {
+        format!("; the film is to run {minutes} {}", if minutes == 1 { "minute" } else { "minutes" })
+    });
     format!(
-        "Scenes: {}, {pages} pages, about {} at a page a minute{}.",
+        "Scenes: {}, {}, about {} at a page a minute{}.",
         board.scenes().len(),
+        pages.in_pages(),
         pages.clock(),
         runtime.unwrap_or_default()
     )
@@ -184,6 +187,14 @@ Scenes: 1, 1 4/8 pages, about 1:30 at a page a minute; the film is to run 3 minu
 Findings: errors 2, warnings 3, notes 2. `shirr check` lists them.
 "
         );
+    }
+
+    #[test]
+    fn one_page_and_one_minute_are_no_plurals() {
+        let told = json!({"head": {"runtime": 1}, "scenes": [{"scene": 1, "pages": 1}]});
+        let said = text(&sample::board(told));
+        let line = "Scenes: 1, 1 page, about 1:00 at a page a minute; the film is to run 1 minute.";
+        assert!(said.lines().any(|read| read == line), "{said}");
     }
 
     #[test]

@@ -1,15 +1,20 @@
 //! Cautions: where somebody must be asked before anybody wears or does what is planned.
 //!
-//! A caution is raised by words in what a scene or a look says, and rather once too often than once too seldom. It
-//! approves nothing and clears nothing: whoever it names decides, by the local code and licensed practice. What each
-//! kind asks is common practice, no source.
+//! A caution is raised by words in what a scene or a look says, and rather once too often than once too seldom; but a
+//! page that warns of knife pleats is soon read by nobody, so words of cut and cloth raise nothing where a garment is
+//! described, nor in phrases that are known to be harmless. A caution approves nothing and clears nothing: whoever it
+//! names decides, by the local code and licensed practice. What each kind asks is common practice, no source.
+
+mod words;
+
+use std::ops::Range;
 
 use crate::board::{Board, Look, LookId, Scene, SceneNumber};
 
 /// What can hurt.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Hazard {
-    /// Falls, jumps and dives.
+    /// Falls, jumps, dives, fights and heights.
     Falls,
     /// Harnesses and wires.
     Harness,
@@ -23,9 +28,9 @@ pub enum Hazard {
     Vehicles,
     /// Moving machinery.
     Machinery,
-    /// Weapons and blades.
+    /// Weapons, blades and sharp tools.
     Weapons,
-    /// Masks, helmets and whatever narrows sight, hearing or breath.
+    /// Masks, helmets, smoke and whatever else narrows sight, hearing or breath.
     Masks,
     /// Heat in heavy cloth.
     Heat,
@@ -40,8 +45,10 @@ pub struct Caution {
     pub hazard: Hazard,
     /// The word that raised it, as it is written.
     pub word: String,
-    /// The scene that says so; `None` where the look itself does.
+    /// The scene that says so; `None` where a look itself does.
     pub scene: Option<SceneNumber>,
+    /// The look that says so of itself; `None` where a scene does.
+    pub look: Option<LookId>,
 }
 
 impl Hazard {
@@ -63,15 +70,15 @@ impl Hazard {
     /// In a word or two.
     pub fn word(self) -> &'static str {
         match self {
-            Self::Falls => "falls",
+            Self::Falls => "falls and stunts",
             Self::Harness => "harness",
             Self::Fire => "fire",
             Self::Water => "water and cold",
             Self::Animals => "animals",
             Self::Vehicles => "vehicles and boats",
             Self::Machinery => "machinery",
-            Self::Weapons => "weapons",
-            Self::Masks => "masks",
+            Self::Weapons => "weapons and blades",
+            Self::Masks => "masks and smoke",
             Self::Heat => "heat",
             Self::Skin => "skin",
         }
@@ -102,10 +109,10 @@ impl Hazard {
                 "Ask the safety lead what must be short, tied or left off near moving parts; anything loose can be drawn in."
             }
             Self::Weapons => {
-                "Ask the armourer how it is carried, by whom, and what the holster or pocket must hold."
+                "Ask the armourer, for a tool the property master, how it is carried, by whom, and what the holster or pocket must hold."
             }
             Self::Masks => {
-                "Ask the safety lead how the performer sees, hears and breathes in it, for how long, and who takes it off."
+                "Ask the safety lead how the performer sees, hears and breathes in it, for how long, and who takes it off or clears the air."
             }
             Self::Heat => {
                 "Ask the safety lead about rest, shade, water and cooling, and how fast the layers come off."
@@ -116,167 +123,145 @@ impl Hazard {
         }
     }
 
-    /// Words that raise it; one that ends with a star raises it however it goes on.
-    fn words(self) -> &'static [&'static str] {
-        match self {
-            Self::Falls => &[
-                "fall",
-                "falls",
-                "falling",
-                "fallen",
-                "fell",
-                "jump*",
-                "leap*",
-                "dive",
-                "dives",
-                "diving",
-                "dived",
-                "tumble*",
-                "collapse*",
-                "trip",
-                "trips",
-                "tripped",
-                "stunt*",
-                "ladder*",
-            ],
-            Self::Harness => &["harness*", "descender*"],
-            Self::Fire => &[
-                "fire",
-                "fires",
-                "bonfire*",
-                "flame*",
-                "burn",
-                "burns",
-                "burning",
-                "burnt",
-                "torch*",
-                "candle*",
-                "flare",
-                "flares",
-                "explo*",
-                "pyrotechn*",
-                "brazier*",
-            ],
-            Self::Water => &[
-                "water",
-                "waters",
-                "underwater",
-                "swim*",
-                "swam",
-                "sea",
-                "tide*",
-                "wet",
-                "rain*",
-                "ice",
-                "snow",
-                "drown*",
-                "wade*",
-                "surf",
-                "soak*",
-                "cold",
-                "freez*",
-                "afloat",
-                "overboard",
-            ],
-            Self::Animals => &[
-                "horse*", "pony", "ponies", "donkey*", "mule*", "saddle*", "rider*", "riding", "dog", "dogs",
-            ],
-            Self::Vehicles => &[
-                "car",
-                "cars",
-                "lorry",
-                "lorries",
-                "bus",
-                "tram",
-                "trams",
-                "motor*",
-                "bicycle*",
-                "cycling",
-                "boat*",
-                "lifeboat*",
-                "cutter",
-                "ferry",
-                "train",
-                "trains",
-                "aeroplane*",
-            ],
-            Self::Machinery => &[
-                "machine*",
-                "winch*",
-                "lathe*",
-                "loom*",
-                "engine*",
-                "propeller*",
-                "capstan*",
-                "saw",
-                "saws",
-                "pulley*",
-            ],
-            Self::Weapons => &[
-                "gun",
-                "guns",
-                "rifle*",
-                "pistol*",
-                "revolver*",
-                "knife",
-                "knives",
-                "sword*",
-                "bayonet*",
-                "blade*",
-                "scissors",
-                "shears",
-                "harpoon*",
-            ],
-            Self::Masks => &["mask*", "goggles", "helmet*", "hood", "blindfold*", "gag", "veil"],
-            Self::Heat => &["heat", "hot", "overheat*"],
-            Self::Skin => {
-                &["dye*", "grease*", "greased", "lanolin", "paint*", "latex", "glue*", "tar", "ink"]
-            }
-        }
-    }
-
-    /// The first word of a text that raises it, as it is written there.
-    fn raised_by(self, text: &str) -> Option<&str> {
-        let is_letter = |c: char| c.is_alphanumeric() || c == '\'' || c == '’';
-        text.split(|c| !is_letter(c)).filter(|word| !word.is_empty()).find(|word| {
-            let word = word.to_lowercase();
-            self.words().iter().any(|raises| match raises.strip_suffix('*') {
-                Some(stem) => word.starts_with(stem),
-                None => word == *raises,
-            })
-        })
+    /// The first words of a text that raise it, as they are written there.
+    fn raised_by<'a>(self, said: &Said<'a>) -> Option<&'a str> {
+        let words = words::of(self);
+        let places = if said.what == What::Place { words.places } else { &[] };
+        let cloth = if said.what == What::Garment { words.cloth } else { &[] };
+        let all = said.words();
+        let harmless = spans(&all, words.harmless);
+        let raise = words.raise.iter().filter(|entry| !cloth.contains(entry)).chain(places);
+        let mut raised: Vec<Range<usize>> = raise.flat_map(|entry| spans(&all, &[entry])).collect();
+        raised.retain(|span| {
+            !harmless.iter().any(|around| around.start <= span.start && span.end <= around.end)
+        });
+        let first = raised.into_iter().min_by_key(|span| (span.start, span.end))?;
+        let (from, to) = (all.get(first.start)?, all.get(first.end.checked_sub(1)?)?);
+        said.text.get(from.at.start..to.at.end)
     }
 }
 
-/// The cautions of texts, each hazard once, with the first word that raised it.
-fn of_texts<'a>(texts: impl Iterator<Item = &'a str> + Clone, scene: Option<&SceneNumber>) -> Vec<Caution> {
+/// Something that is said, and what it speaks of.
+#[derive(Clone, Copy)]
+struct Said<'a> {
+    what: What,
+    text: &'a str,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum What {
+    /// What happens, what is to be done and why.
+    Action,
+    /// Where it plays.
+    Place,
+    /// How something is cut and of what: a fall is a lapel here, and a knife a pleat.
+    Garment,
+}
+
+/// A word of a text: where it stands, and how it is compared.
+struct Word {
+    at: Range<usize>,
+    bare: String,
+}
+
+impl<'a> Said<'a> {
+    fn new(what: What, text: &'a str) -> Self {
+        Self { what, text }
+    }
+
+    fn words(&self) -> Vec<Word> {
+        let in_word = |c: char| c.is_alphanumeric() || c == '\'' || c == '’';
+        let mut words = Vec::new();
+        let mut letters = self.text.char_indices().peekable();
+        while let Some((start, letter)) = letters.next() {
+            if !in_word(letter) {
+                continue;
+            }
+            let mut end = start + letter.len_utf8();
+            while let Some((at, letter)) = letters.next_if(|(_, letter)| in_word(*letter)) {
+                end = at + letter.len_utf8();
+            }
+            words.push(Word::new(&self.text[start..end], start..end));
+        }
+        words
+    }
+}
+
+impl Word {
+    fn new(written: &str, at: Range<usize>) -> Self {
+        let bare = written.to_lowercase().replace('’', "'");
+        let bare = bare.trim_matches('\'');
+        Self { at, bare: bare.strip_suffix("'s").unwrap_or(bare).to_owned() }
+    }
+}
+
+/// Where entries of a list stand among the words, from the first word of each to behind its last.
+fn spans(words: &[Word], entries: &[&str]) -> Vec<Range<usize>> {
+    let is_like = |word: &Word, wanted: &str| match wanted.strip_suffix('*') {
+        Some(stem) => word.bare.starts_with(stem),
+        None => word.bare == wanted,
+    };
+    let spans_of = |entry: &&str| {
+        let wanted: Vec<&str> = entry.split(' ').collect();
+        let stands = |run: &[Word]| run.iter().zip(&wanted).all(|(word, wanted)| is_like(word, wanted));
+        let runs = words.windows(wanted.len()).enumerate().filter(|(_, run)| stands(run));
+        runs.map(|(at, run)| at..at + run.len()).collect::<Vec<_>>()
+    };
+    entries.iter().flat_map(spans_of).collect()
+}
+
+/// The cautions of what is said, each hazard once, with the first word that raised it.
+fn of_said(said: &[Said<'_>], scene: Option<&SceneNumber>, look: Option<&LookId>) -> Vec<Caution> {
     let raised = |hazard: Hazard| {
-        let word = texts.clone().find_map(|text| hazard.raised_by(text))?;
-        Some(Caution { hazard, word: word.to_owned(), scene: scene.cloned() })
+        let word = said.iter().find_map(|said| hazard.raised_by(said))?;
+        Some(Caution { hazard, word: word.to_owned(), scene: scene.cloned(), look: look.cloned() })
     };
     Hazard::ALL.into_iter().filter_map(raised).collect()
 }
 
 /// The cautions of what a scene says: its heading, set, action and notes.
 pub fn of_scene(scene: &Scene) -> Vec<Caution> {
-    let texts = [&scene.action, &scene.notes, &scene.set, &scene.heading];
-    of_texts(texts.into_iter().map(String::as_str), Some(&scene.number))
+    let said = [
+        Said::new(What::Action, &scene.action),
+        Said::new(What::Action, &scene.notes),
+        Said::new(What::Place, &scene.set),
+        Said::new(What::Place, &scene.heading),
+    ];
+    of_said(&said, Some(&scene.number), None)
 }
 
 /// The cautions of what a look says of itself: its notes, dressing, departures and pieces.
-fn of_record(look: &Look) -> Vec<Caution> {
-    let departures = look.departures.iter().flat_map(|one| [&one.detail, &one.becomes, &one.why]);
-    let pieces =
+fn of_record(id: &LookId, look: &Look) -> Vec<Caution> {
+    let mut said = vec![Said::new(What::Action, &look.notes)];
+    said.extend(look.dressing.iter().map(|note| Said::new(What::Action, note)));
+    said.extend(look.departures.iter().map(|one| Said::new(What::Action, &one.why)));
+    let departs = look.departures.iter().flat_map(|one| [&one.detail, &one.becomes]);
+    let made =
         look.pieces.iter().flat_map(|piece| [&piece.name, &piece.cloth].into_iter().chain(&piece.details));
-    let texts = [&look.notes].into_iter().chain(&look.dressing).chain(departures).chain(pieces);
-    of_texts(texts.map(String::as_str), None)
+    said.extend(departs.chain(made).map(|text| Said::new(What::Garment, text)));
+    of_said(&said, None, Some(id))
 }
 
-/// The cautions of a look: its own, then those of the scenes that show it; each hazard once.
-pub fn of_look(board: &Board, id: &LookId) -> Vec<Caution> {
-    let own = board.look(id).map(of_record).unwrap_or_default();
+/// Every caution of a scene: its own, then what the looks that are worn in it say of themselves.
+pub fn in_scene(board: &Board, scene: &Scene) -> Vec<Caution> {
+    let worn = scene.wears.iter().filter_map(|(_, look)| look.as_ref());
+    of_scene(scene).into_iter().chain(worn.flat_map(|id| of_look_alone(board, id))).collect()
+}
+
+/// What a look says of itself; nothing of one that is not there.
+pub fn of_look_alone(board: &Board, id: &LookId) -> Vec<Caution> {
+    board.look(id).map(|look| of_record(id, look)).unwrap_or_default()
+}
+
+/// Every caution of a look: its own, then those of the scenes that show it, as often as they raise it.
+pub fn with_look(board: &Board, id: &LookId) -> Vec<Caution> {
     let scenes = board.relations().scenes_of(id).iter().filter_map(|at| board.records().scenes.get(*at));
-    each_once(own.into_iter().chain(scenes.flat_map(|scene| of_scene(scene))))
+    of_look_alone(board, id).into_iter().chain(scenes.flat_map(|scene| of_scene(scene))).collect()
+}
+
+/// The cautions of a look, each hazard once: as it says it itself, else as the first scene that shows it does.
+pub fn of_look(board: &Board, id: &LookId) -> Vec<Caution> {
+    each_once(with_look(board, id))
 }
 
 /// Each hazard once, as it was first raised, in the order in which hazards are told.
@@ -292,11 +277,15 @@ mod tests {
     use serde_json::json;
 
     use super::*;
-    use crate::check::sample;
+    use crate::board::told;
+
+    fn hazards(scene: serde_json::Value) -> Vec<Hazard> {
+        let board = told::board(json!({"scenes": [scene]}));
+        of_scene(board.scenes().next().unwrap()).into_iter().map(|caution| caution.hazard).collect()
+    }
 
     fn raised(action: &str) -> Vec<Hazard> {
-        let board = sample::board(json!({"scenes": [{"scene": 1, "action": action}]}));
-        of_scene(board.scenes().next().unwrap()).into_iter().map(|caution| caution.hazard).collect()
+        hazards(json!({"scene": 1, "action": action}))
     }
 
     #[test]
@@ -305,6 +294,10 @@ mod tests {
             ("She dives from the mole.", vec![Hazard::Falls]),
             ("She swims; a lamp, a Boat.", vec![Hazard::Water, Hazard::Vehicles]),
             ("The bonfire, and horses.", vec![Hazard::Fire, Hazard::Animals]),
+            ("Down to the water's edge.", vec![Hazard::Water]),
+            ("Dry at the start, streaming at the end.", vec![Hazard::Water]),
+            ("Nobody in the launch talks.", vec![Hazard::Vehicles]),
+            ("Barefoot on the balustrade.", vec![Hazard::Falls]),
             ("He reads a letter.", vec![]),
             ("The carpenter and the fireman's watercolour of a carthage season.", vec![]),
         ] {
@@ -313,19 +306,101 @@ mod tests {
     }
 
     #[test]
+    fn what_only_sounds_like_a_hazard_raises_none() {
+        for action in [
+            "Knife-pleats, a laddered stocking and a jumper.",
+            "Shoulder blades; a gun-club check.",
+            "He never saw a fish.",
+            "The engineer in a raincoat, under a rainbow.",
+            "Horsehair in the collar, riding habit, donkey jacket.",
+            "The boathouse, and a boat neck.",
+            "Pinafore tied back; she never gets wet.",
+            "She does not like the sea.",
+            "Machine-knit wool in burnt orange.",
+        ] {
+            assert_eq!(raised(action), [], "{action}");
+        }
+        // The same words where they do mean harm, beside those where they do not.
+        assert_eq!(raised("In knife pleats, with a knife."), [Hazard::Weapons]);
+        assert_eq!(raised("She wears a rope and ladder gansey up the ladder."), [Hazard::Falls]);
+    }
+
+    #[test]
+    fn a_word_that_names_open_water_raises_it_in_the_name_of_a_place_alone() {
+        let of = |key: &str, text: &str| hazards(json!({"scene": 1, key: text}));
+        assert_eq!(of("heading", "EXT. SOUND OF BREDE, ALONGSIDE - DAY"), [Hazard::Water, Hazard::Vehicles]);
+        assert_eq!(of("set", "Wendel beach"), [Hazard::Water]);
+        assert_eq!(of("action", "The sound of steps; he walks alongside her."), []);
+        assert_eq!(of("heading", "INT. SOUND STAGE - DAY"), []);
+    }
+
+    #[test]
     fn every_hazard_asks_somebody_and_is_raised_by_each_of_its_words() {
         for hazard in Hazard::ALL {
             assert!(hazard.ask().starts_with("Ask "), "{hazard:?}");
-            for word in hazard.words() {
+            let words = words::of(hazard);
+            for (what, word) in words
+                .raise
+                .iter()
+                .map(|word| (What::Action, word))
+                .chain(words.places.iter().map(|word| (What::Place, word)))
+            {
                 let text = format!("before {} after", word.replace('*', "s"));
-                assert!(hazard.raised_by(&text).is_some(), "{word} of {hazard:?}");
+                assert!(hazard.raised_by(&Said::new(what, &text)).is_some(), "{word} of {hazard:?}");
             }
         }
     }
 
     #[test]
+    fn every_exception_takes_a_word_back_that_would_raise_it() {
+        for hazard in Hazard::ALL {
+            let words = words::of(hazard);
+            for phrase in words.harmless {
+                let text = phrase.replace('*', "");
+                let all = Said::new(What::Action, &text).words();
+                let raise = [words.raise, words.places].concat();
+                assert!(
+                    !spans(&all, &raise).is_empty(),
+                    "{phrase} of {hazard:?} is no exception to anything"
+                );
+                assert_eq!(hazard.raised_by(&Said::new(What::Place, &text)), None, "{phrase} of {hazard:?}");
+            }
+            for cloth in words.cloth {
+                assert!(words.raise.contains(cloth), "{cloth} of {hazard:?} raises nothing anyway");
+                let text = cloth.replace('*', "");
+                assert_eq!(hazard.raised_by(&Said::new(What::Garment, &text)), None, "{cloth} of {hazard:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn cut_and_cloth_raise_nothing_and_what_is_done_with_them_does() {
+        let of = |look: serde_json::Value| {
+            let board = told::board(json!({"looks": {"a": look}}));
+            let cautions = of_look(&board, &"a".parse().unwrap());
+            cautions.into_iter().map(|one| (one.hazard, one.word)).collect::<Vec<_>>()
+        };
+        let made = json!({
+            "treatment": "invent",
+            "pieces": [
+                {"name": "jumper", "cloth": "linen, dyed", "details": ["fall front", "left knee ladder"]},
+                {"name": "gown", "details": ["train", "scissors loop", "flare at the hem"]},
+            ],
+        });
+        assert_eq!(of(made), []);
+        let worn = json!({
+            "treatment": "invent", "dressing": ["train round one arm"],
+            "notes": "It caught in the winch; the sleeve must clear the knife.",
+        });
+        assert_eq!(
+            of(worn),
+            [(Hazard::Machinery, "winch".to_owned()), (Hazard::Weapons, "knife".to_owned())]
+        );
+    }
+
+    #[test]
     fn a_look_has_its_own_cautions_and_those_of_its_scenes() {
-        let board = sample::board(json!({
+        let board = told::board(json!({
             "looks": {"a": {"treatment": "invent", "notes": "Strap points for the tow harness."}},
             "scenes": [
                 {"scene": 1, "action": "She reads.", "wears": {"ada": "a"}},
@@ -339,5 +414,22 @@ mod tests {
             .map(|one| (one.hazard, one.word.as_str(), one.scene.as_ref().map(ToString::to_string)))
             .collect();
         assert_eq!(said, [(Hazard::Harness, "harness", None), (Hazard::Water, "sea", Some("2".to_owned()))]);
+        assert_eq!(cautions[0].look, Some("a".parse().unwrap()));
+    }
+
+    #[test]
+    fn a_scene_has_its_own_cautions_and_those_of_what_is_worn_in_it() {
+        let board = told::board(json!({
+            "looks": {
+                "a": {"treatment": "invent", "notes": "The tow harness; cold."},
+                "b": {"treatment": "invent", "notes": "Fire."},
+            },
+            "scenes": [{"scene": 1, "action": "Into the sea.", "wears": {"ada": "a", "ben": null}}],
+        }));
+        let said: Vec<(&str, bool)> = in_scene(&board, board.scenes().next().unwrap())
+            .iter()
+            .map(|one| (if one.look.is_some() { "look" } else { "scene" }, one.hazard == Hazard::Water))
+            .collect();
+        assert_eq!(said, [("scene", true), ("look", false), ("look", true)]);
     }
 }

@@ -62,10 +62,10 @@ mod tests {
     use serde_json::json;
 
     use super::*;
-    use crate::check::sample;
+    use crate::board::told;
 
     fn board() -> Board {
-        sample::board(json!({
+        told::board(json!({
             "looks": {"a": {"treatment": "invent"}, "b": {"treatment": "invent"}},
             "scenes": [
                 {"scene": 1, "story-day": "D1", "wears": {"ada": "a"}},

@@ -122,10 +122,10 @@ mod tests {
     use serde_json::json;
 
     use super::*;
-    use crate::check::sample;
+    use crate::board::told;
 
     fn board() -> Board {
-        sample::board(json!({
+        told::board(json!({
             "looks": {
                 "a": {"treatment": "invent"}, "b": {"treatment": "invent"},
                 "c": {"treatment": "invent", "character": "ben"},

@@ -372,7 +372,7 @@ mod tests {
         let document = document(&board(), None);
         let serge = |text: &str| text.lines().find(|line| line.contains("Club serge")).unwrap().to_owned();
         assert!(serge(&Markdown.write(&document)).contains("| c. 1926 |"));
-        assert!(Html.write(&document).contains("<td>c. 1926</td>"));
+        assert!(Html.write(&document).contains("<td class=\"short\">c. 1926</td>"));
         assert!(serge(&Csv.write(&document)).contains(",1926~,"));
         let json: serde_json::Value = serde_json::from_str(&Json.write(&document)).unwrap();
         assert_eq!(json["tables"][0]["rows"][0]["worn"], "1933-03-02");

@@ -5,7 +5,7 @@ use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
 use crate::check::words::counted;
-use crate::plot::cautions::{Caution, of_look};
+use crate::plot::cautions::{Caution, with_look};
 use crate::plot::{self, Shooting};
 
 pub(super) fn document(board: &Board) -> Document {
@@ -14,7 +14,7 @@ pub(super) fn document(board: &Board) -> Document {
     let mut raised: Vec<Caution> = Vec::new();
     for id in board.relations().looks_by_order() {
         if let Some(look) = board.look(id) {
-            let cautions = of_look(board, id);
+            let cautions = with_look(board, id);
             table.push(row(board, &shooting, id, look, &cautions));
             raised.extend(cautions);
         }
@@ -53,7 +53,8 @@ fn columns() -> Vec<Column> {
         Column::new("stage", "Stage", Kind::Text),
         Column::new("scenes", "Scenes", Kind::List),
         Column::new("minutes", "Minutes", Kind::Minutes),
-        Column::new("first", "First needed", Kind::Text),
+        Column::new("first", "First needed on day", Kind::Number),
+        Column::new("first-date", "First needed", Kind::Date),
         Column::new("cautions", "Cautions", Kind::List),
     ]
 }
@@ -63,6 +64,7 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
     let scenes = board.relations().scenes_of(id);
     let scenes: Vec<_> = scenes.iter().map(|at| &board.records().scenes[*at]).collect();
     let period = board.relations().period_of_look(id).map(|period| board.title_of(period));
+    let first = shooting.first_needed(id);
     let thread = |id| board.thread(id).map_or(id.as_str(), |thread| &thread.title);
     vec![
         Cell::text(board.name_of(&look.character)),
@@ -76,14 +78,15 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
             base.map(|base| base.evidence.iter().map(evidence).collect::<Vec<_>>()).unwrap_or_default(),
         ),
         Cell::list(look.folded.iter().map(|outfit| board.title_of_outfit(outfit))),
-        Cell::list(look.departures.iter().map(departure)),
+        Cell::list(look.departures.iter().map(Departure::words)),
         Cell::list(&look.dressing),
         Cell::list(look.threads.iter().map(thread)),
         Cell::text(look.stage.word()),
         Cell::list(scenes.iter().map(|scene| scene.number.to_string())),
         Cell::Minutes(plot::of_look(board, id)),
-        Cell::maybe(shooting.first_needed(id).map(super::day)),
-        cautions::cell(cautions),
+        first.map_or(Cell::Empty, |day| Cell::Number(day.day)),
+        Cell::date(first.and_then(|day| day.date.as_ref())),
+        cautions::cell(board, cautions),
     ]
 }
 
@@ -95,19 +98,6 @@ pub(super) fn treatment(treatment: Treatment) -> String {
 fn evidence(evidence: &Evidence) -> String {
     let kind = evidence.kind.word();
     if evidence.source.is_empty() { kind.to_owned() } else { format!("{kind}: {}", evidence.source) }
-}
-
-/// `detail: was → becomes — why`, less what nobody said.
-fn departure(departure: &Departure) -> String {
-    let Departure { detail, was, becomes, why } = departure;
-    let change = match (was.is_empty(), becomes.is_empty()) {
-        (true, true) => String::new(),
-        (true, false) => format!(": → {becomes}"),
-        (false, true) => format!(": {was} → nothing"),
-        (false, false) => format!(": {was} → {becomes}"),
-    };
-    let reason = if why.is_empty() { String::new() } else { format!(" — {why}") };
-    format!("{detail}{change}{reason}")
 }
 
 #[cfg(test)]
@@ -142,6 +132,7 @@ mod tests {
             "scenes": [
                 {"scene": 1, "pages": 1, "wears": {"ada": "a"}}, {"scene": "2B", "pages": "4/8", "wears": {"ada": "a"}},
             ],
+            "schedule": [{"day": 3, "date": "2027-07-05", "scenes": ["2B"]}],
         }));
         let document = document(&board);
         assert_eq!(document.subtitle.as_str(), "one look of 3: 2 left");
@@ -154,7 +145,8 @@ mod tests {
                 "evidence": ["photograph: album 3", "hearsay"], "folded": ["Dyed frock"],
                 "departures": ["neck: square → round — the harness", "hem"],
                 "dressing": ["sleeves pushed"], "threads": ["The cap"], "stage": "toile",
-                "scenes": ["1", "2B"], "minutes": 1.5, "first": null, "cautions": ["harness"],
+                "scenes": ["1", "2B"], "minutes": 1.5, "first": 3, "first-date": "2027-07-05",
+                "cautions": ["harness: ‘harness’ in the look Smock"],
             }])
         );
     }

@@ -13,7 +13,7 @@ pub(super) fn document(board: &Board) -> Document {
             Column::new("at", "At", Kind::Text),
             Column::new(what, heading, Kind::Text),
             Column::new("owner", "Owner", Kind::Text),
-            Column::new("due", "Due", Kind::Text),
+            Column::new("due", "Due", Kind::Date),
         ]
     };
     let said = |id: &MeetingId, at: &Stop, text: &str, owner: &str, due: Option<&Date>| {
@@ -22,7 +22,7 @@ pub(super) fn document(board: &Board) -> Document {
             Cell::text(&stop(board, at)),
             Cell::text(text),
             Cell::text(owner),
-            Cell::maybe(due),
+            Cell::date(due),
         ]
     };
     let asked =

@@ -22,7 +22,7 @@ pub use formats::{Csv, Format, Html, Json, Markdown, Text, Unwritten, Xlsx};
 pub use kept::kept_of;
 pub use plain::Plain;
 
-use crate::board::{Board, CharacterId, ShootDay};
+use crate::board::{Board, CharacterId};
 
 /// The reports that there are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,14 +59,6 @@ impl Report {
             Self::Meeting => meeting::document(board),
             Self::Kept => kept::document(board, None),
         }
-    }
-}
-
-/// A shooting day, with its date where it has one: `3 (2027-07-07)`.
-fn day(day: &ShootDay) -> String {
-    match &day.date {
-        Some(date) => format!("{} ({date})", day.day),
-        None => day.day.to_string(),
     }
 }
 

@@ -12,6 +12,7 @@ pub(super) fn document(board: &Board) -> Document {
     let rest = OUTFIT_FIELDS.iter().map(|field| {
         let kind = match field.heading.key {
             "recognition" => Kind::Number,
+            "worn" => Kind::Date,
             "pieces" | "threads" | "tags" | "evidence" | "dressing" => Kind::List,
             _ => Kind::Text,
         };
@@ -24,7 +25,10 @@ pub(super) fn document(board: &Board) -> Document {
     let mut table = Table::new([id].into_iter().chain(rest).chain(held).collect());
     for id in board.relations().outfits_by_date() {
         if let Some(outfit) = board.outfit(id) {
-            let cells = OUTFIT_FIELDS.iter().map(|field| cell((field.written)(board, outfit)));
+            let cells = OUTFIT_FIELDS.iter().map(|field| match field.heading.key {
+                "worn" => Cell::date(outfit.worn.as_ref()),
+                _ => cell((field.written)(board, outfit)),
+            });
             table
                 .push([Cell::text(id.as_str())].into_iter().chain(cells).chain(held_by(board, id)).collect());
         }

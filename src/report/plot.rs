@@ -1,10 +1,12 @@
 //! The plot: scenes down, characters across, and in each cell what is worn. `—` is somebody who is there and has no
 //! look yet; an empty cell is somebody who is not there.
 
+use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, Scene};
 use crate::check::words::{counted, look_title};
+use crate::plot::cautions::{Caution, in_scene};
 
 const UNDRESSED: &str = "—";
 
@@ -19,7 +21,9 @@ pub(super) fn document(board: &Board) -> Document {
     // The prefix keeps a character called `set` from being taken for the set.
     let of_character = |id: &&CharacterId| Column::new(format!("wears-{id}"), board.name_of(id), Kind::Text);
     columns.extend(cast.iter().map(of_character));
+    columns.push(Column::new("cautions", "Cautions", Kind::List));
     let mut table = Table::new(columns);
+    let mut raised: Vec<Caution> = Vec::new();
     for scene in board.scenes() {
         let set = scene.set_or_heading();
         let mut row = vec![
@@ -29,6 +33,9 @@ pub(super) fn document(board: &Board) -> Document {
             Cell::Pages(scene.pages),
         ];
         row.extend(cast.iter().map(|character| worn(board, scene, character)));
+        let cautions = in_scene(board, scene);
+        row.push(cautions::cell(board, &cautions));
+        raised.extend(cautions);
         table.push(row);
     }
     let size = format!(
@@ -41,6 +48,7 @@ pub(super) fn document(board: &Board) -> Document {
         title: Plain::line(&format!("{}: plot", board.head().title)),
         subtitle: Plain::line(&size),
         notes: vec![Plain::line(&format!("{UNDRESSED} is in the scene and has no look yet."))],
+        cautions: cautions::asks(&raised),
         tables: vec![table],
         ..Document::default()
     }
@@ -67,13 +75,14 @@ mod tests {
             "looks": {"a": {"title": "Smock", "treatment": "invent"}},
             "scenes": [
                 {"scene": 1, "wears": {"ben": null, "ada": "a"}},
-                {"scene": 2},
+                {"scene": 2, "action": "She swims."},
             ],
         }));
         let table = &document(&board).tables[0];
         let keys: Vec<&str> = table.columns().iter().map(|column| column.key.as_str()).collect();
-        assert_eq!(keys, ["scene", "story-day", "set", "eighths", "wears-ada", "wears-ben"]);
-        assert_eq!(table.rows()[0][4..], [Cell::text("Smock"), Cell::text("—")]);
-        assert_eq!(table.rows()[1][4..], [Cell::Empty, Cell::Empty]);
+        assert_eq!(keys, ["scene", "story-day", "set", "eighths", "wears-ada", "wears-ben", "cautions"]);
+        assert_eq!(table.rows()[0][4..], [Cell::text("Smock"), Cell::text("—"), Cell::Empty]);
+        let swims = Cell::list(["water and cold: ‘swims’ in scene 2"]);
+        assert_eq!(table.rows()[1][4..], [Cell::Empty, Cell::Empty, swims]);
     }
 }

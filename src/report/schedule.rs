@@ -4,9 +4,9 @@
 use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
-use crate::board::{Board, LookId};
-use crate::check::words::{counted, look_title};
-use crate::plot::cautions::{Caution, each_once, of_scene};
+use crate::board::{Board, CharacterId, LookId};
+use crate::check::words::{counted, listed, look_title};
+use crate::plot::cautions::{Caution, in_scene};
 use crate::plot::{PlannedDay, Shooting, Spell};
 
 pub(super) fn document(board: &Board) -> Document {
@@ -15,21 +15,20 @@ pub(super) fn document(board: &Board) -> Document {
     let mut wears = Table::titled("wears", "Who wears what, in the order of shooting", wear_columns());
     let mut raised: Vec<Caution> = Vec::new();
     for planned in &shooting.days {
-        let cautions = each_once(planned.scenes.iter().flat_map(|(_, scene)| of_scene(scene)));
+        let cautions: Vec<Caution> =
+            planned.scenes.iter().flat_map(|(_, scene)| in_scene(board, scene)).collect();
         days.push(of_day(board, planned, &cautions));
         raised.extend(cautions);
         for (character, spells) in &planned.wears {
-            let mut new = planned.first.clone();
             for (turn, spell) in (1..).zip(spells) {
                 wears.push(vec![
                     Cell::Number(planned.day.day),
-                    Cell::maybe(planned.day.date.as_ref()),
+                    Cell::date(planned.day.date.as_ref()),
                     Cell::text(board.name_of(character)),
                     Cell::maybe(board.character(character).map(|one| one.performer.as_str())),
                     Cell::Number(turn),
                     Cell::text(spell.look.map_or("no look yet", |look| look_title(board, look))),
                     Cell::list(spell.scenes.iter().map(ToString::to_string)),
-                    Cell::text(first_use(&mut new, spell)),
                 ]);
             }
         }
@@ -56,11 +55,12 @@ pub(super) fn document(board: &Board) -> Document {
 fn day_columns() -> Vec<Column> {
     vec![
         Column::new("day", "Day", Kind::Number),
-        Column::new("date", "Date", Kind::Text),
+        Column::new("date", "Date", Kind::Date),
         Column::new("scenes", "Scenes", Kind::List),
         Column::new("eighths", "Pages", Kind::Pages),
         Column::new("changes", "Changes", Kind::Number),
         Column::new("first", "Looks needed for the first time", Kind::List),
+        Column::new("missing", "No look yet", Kind::List),
         Column::new("cautions", "Cautions", Kind::List),
         Column::new("notes", "Notes", Kind::Text),
     ]
@@ -69,13 +69,12 @@ fn day_columns() -> Vec<Column> {
 fn wear_columns() -> Vec<Column> {
     vec![
         Column::new("day", "Day", Kind::Number),
-        Column::new("date", "Date", Kind::Text),
+        Column::new("date", "Date", Kind::Date),
         Column::new("character", "Character", Kind::Text),
         Column::new("performer", "Performer", Kind::Text),
         Column::new("turn", "Turn", Kind::Number),
         Column::new("look", "Look", Kind::Text),
         Column::new("scenes", "Scenes", Kind::List),
-        Column::new("first", "First use", Kind::Text),
     ]
 }
 
@@ -86,21 +85,29 @@ fn of_day(board: &Board, planned: &PlannedDay<'_>, cautions: &[Caution]) -> Vec<
     };
     vec![
         Cell::Number(planned.day.day),
-        Cell::maybe(planned.day.date.as_ref()),
+        Cell::date(planned.day.date.as_ref()),
         Cell::list(planned.day.scenes.iter().map(ToString::to_string)),
         Cell::Pages(planned.pages()),
         Cell::Number(u32::try_from(planned.changes()).unwrap_or(u32::MAX)),
         Cell::list(planned.first.iter().map(first)),
-        cautions::cell(cautions),
+        Cell::list(without_look(board, planned)),
+        cautions::cell(board, cautions),
         Cell::text(&planned.day.notes),
     ]
 }
 
-/// Says so of the first spell in a look that is new, and takes it off the new ones.
-fn first_use(new: &mut Vec<&LookId>, spell: &Spell<'_>) -> &'static str {
-    let left = new.len();
-    new.retain(|look| spell.look != Some(*look));
-    if new.len() < left { "first use" } else { "" }
+/// Who has no look yet, and in which scenes of the day: `Ben in scenes 4 and 7`.
+fn without_look(board: &Board, planned: &PlannedDay<'_>) -> Vec<String> {
+    let bare = |spells: &[Spell<'_>]| -> Vec<String> {
+        let bare = spells.iter().filter(|spell| spell.look.is_none());
+        bare.flat_map(|spell| &spell.scenes).map(ToString::to_string).collect()
+    };
+    let said = |(character, spells): &(&CharacterId, Vec<Spell<'_>>)| {
+        let scenes = bare(spells);
+        let noun = if scenes.len() == 1 { "scene" } else { "scenes" };
+        (!scenes.is_empty()).then(|| format!("{} in {noun} {}", board.name_of(character), listed(&scenes)))
+    };
+    planned.wears.iter().filter_map(said).collect()
 }
 
 #[cfg(test)]
@@ -140,8 +147,27 @@ mod tests {
             "schedule": [{"day": 1, "scenes": [1, 2, 3]}, {"day": 2, "scenes": [4]}],
         }));
         let document = document(&board);
-        let first: Vec<&Cell> = document.tables[1].rows().iter().filter_map(|row| row.last()).collect();
-        let new = Cell::text("first use");
-        assert_eq!(first, [&new, &new, &Cell::Empty, &Cell::Empty]);
+        let days = &document.tables[0];
+        let at = days.columns().iter().position(|column| column.key == "first").unwrap();
+        let first: Vec<&Cell> = days.rows().iter().map(|row| &row[at]).collect();
+        assert_eq!(first, [&Cell::list(["Ada: coat", "Ada: gown"]), &Cell::Empty]);
+        let keys = |table: &Table| table.columns().iter().filter(|column| column.key == "first").count();
+        assert_eq!(document.tables.iter().map(keys).collect::<Vec<_>>(), [1, 0], "told once");
+    }
+
+    #[test]
+    fn a_day_says_who_has_no_look_yet_and_in_which_scenes() {
+        let board = sample::board(json!({
+            "looks": {"coat": {"treatment": "invent"}},
+            "scenes": [
+                {"scene": 1, "wears": {"ada": "coat", "ben": null}}, {"scene": 2, "wears": {"ben": null, "ada": null}},
+                {"scene": 3, "wears": {"ada": "coat"}},
+            ],
+            "schedule": [{"day": 1, "scenes": [2, 3, 1]}, {"day": 2, "scenes": [3]}],
+        }));
+        let days = &document(&board).tables[0];
+        let at = days.columns().iter().position(|column| column.key == "missing").unwrap();
+        let missing: Vec<&Cell> = days.rows().iter().map(|row| &row[at]).collect();
+        assert_eq!(missing, [&Cell::list(["Ada in scene 2", "Ben in scenes 2 and 1"]), &Cell::Empty]);
     }
 }

@@ -93,6 +93,13 @@ impl fmt::Display for Eighths {
     }
 }
 
+impl Eighths {
+    /// As a length of script in a sentence: `1 page`, `1 3/8 pages`.
+    pub fn in_pages(self) -> String {
+        if self.0 == PER_PAGE { "1 page".to_owned() } else { format!("{self} pages") }
+    }
+}
+
 impl Add for Eighths {
     type Output = Self;
 
@@ -126,6 +133,12 @@ impl<'de> Deserialize<'de> for Eighths {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn one_page_is_no_pages() {
+        let said = |eighths| Eighths::new(eighths).in_pages();
+        assert_eq!([said(8), said(11), said(3), said(16)], ["1 page", "1 3/8 pages", "3/8 pages", "2 pages"]);
+    }
 
     #[test]
     fn pages_and_eighths_read_and_print_unreduced() {

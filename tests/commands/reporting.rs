@@ -45,8 +45,8 @@ fn look_per_scene_says_who_wears_what_with_typed_values() {
     assert_eq!(
         run.json()["tables"][0]["rows"],
         json!([{
-            "scene": "1", "story-day": null, "date": "1920", "period": "Early", "set": "Quay", "where": null,
-            "when": null, "eighths": 11, "minutes": 1.375, "character": "Ada", "performer": null, "change": 1,
+            "scene": "1", "heading": null, "story-day": null, "date": "1920", "period": "Early", "set": "Quay",
+            "where": null, "when": null, "eighths": 11, "minutes": 1.375, "action": null, "character": "Ada", "performer": null, "change": 1,
             "carried": null, "look": "Quay", "treatment": "copies (=)", "dressing": null, "cautions": null, "notes": null,
         }])
     );
@@ -66,6 +66,20 @@ fn a_report_goes_into_a_file_in_the_format_of_its_ending() {
         fs::read_dir(desk.path("")).unwrap().map(|entry| entry.unwrap().file_name()).collect();
     names.sort();
     assert_eq!(names, ["film", "plot.csv"]);
+}
+
+#[test]
+fn an_ending_that_names_no_format_is_an_error_that_names_those_that_do() {
+    let desk = Desk::new();
+    desk.board("film", &[]);
+    let run = desk.shirr(&["report", "looks", "film", "-o", "looks.docx"]).exits(2);
+    assert!(run.err.starts_with("shirr: `.docx` names no format of a report\nhint: "), "{}", run.err);
+    assert!(FORMATS.iter().all(|format| run.err.contains(&format!("`.{format}`"))), "{}", run.err);
+    assert!(!desk.path("looks.docx").exists());
+    desk.shirr(&["report", "looks", "film", "-o", "looks.docx", "--to", "html"]).exits(0);
+    assert!(fs::read_to_string(desk.path("looks.docx")).unwrap().starts_with("<!DOCTYPE html>"));
+    desk.shirr(&["report", "looks", "film", "-o", "looks"]).exits(0);
+    assert!(fs::read_to_string(desk.path("looks")).unwrap().starts_with("# "));
 }
 
 #[test]

@@ -68,7 +68,7 @@ fn the_curve_rises_look_by_look() {
     assert!(kept.len() == 3 && kept.is_sorted_by(|one, other| one < other), "{kept:?}");
     assert!((kept[2] - 1.0).abs() < 1e-9, "each its own base: {kept:?}");
     let run = desk.shirr(&["suggest", "film", "--curve"]).exits(0);
-    let marked: Vec<&str> = run.out.lines().filter(|line| line.contains("← your 1 keep ")).collect();
+    let marked: Vec<&str> = run.out.lines().filter(|line| line.contains("← your 1 keeps ")).collect();
     assert!(marked.len() == 1 && marked[0].trim_start().starts_with("1 "), "{}", run.out);
 }
 

@@ -71,8 +71,9 @@ pub(super) fn curve(asked: &Asked<'_>, points: &[Point]) -> String {
             Some(_) => "best found",
         };
         let mark = if point.looks == present {
+            let keep = if present == 1 { "keeps" } else { "keep" };
             format!(
-                "← your {present} keep {}, {} in their nearest looks",
+                "← your {present} {keep} {}, {} in their nearest looks",
                 percent(asked.now.kept),
                 percent(asked.now.reachable)
             )

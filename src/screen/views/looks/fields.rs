@@ -1,6 +1,6 @@
 //! What is shown of a look, field by field, and what each field is for the keys that act on it.
 
-use crate::board::{Board, Departure, Look, LookId, OutfitId, SceneNumber, ThreadId, Treatment};
+use crate::board::{Board, Look, LookId, OutfitId, SceneNumber, ThreadId, Treatment};
 use crate::plot;
 use crate::screen::deeds::outfit_words;
 use crate::screen::parts::record::Entry;
@@ -64,7 +64,7 @@ pub fn entries(board: &Board, id: &LookId) -> Vec<Entry<Spot>> {
     entries.push(Entry::new(Spot::Stage, "stage", look.stage.word()));
     let mut label = Once("departures");
     for (at, departure) in look.departures.iter().enumerate() {
-        entries.push(Entry::new(Spot::Departure(at), label.take(), departure_words(departure)));
+        entries.push(Entry::new(Spot::Departure(at), label.take(), departure.words()));
     }
     entries.push(Entry::add(Spot::AddDeparture, label.take(), "departure"));
     let mut label = Once("pieces");
@@ -169,12 +169,4 @@ fn period_words(board: &Board, id: &LookId, look: &Look) -> String {
     } else {
         format!("{title}, as its first scene")
     }
-}
-
-/// A departure in one line: `neckline: square → round — why`.
-pub fn departure_words(departure: &Departure) -> String {
-    let Departure { detail, was, becomes, why } = departure;
-    let was = if was.is_empty() { String::new() } else { format!("{was} → ") };
-    let why = if why.is_empty() { String::new() } else { format!(" — {why}") };
-    format!("{detail}: {was}{becomes}{why}")
 }

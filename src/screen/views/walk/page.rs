@@ -233,16 +233,7 @@ fn of_a_look(board: &Board, id: &LookId, look: &Look) -> Page {
     listed(
         &mut main,
         "Departures",
-        look.departures.iter().map(|one| {
-            let change = match (one.was.is_empty(), one.becomes.is_empty()) {
-                (true, true) => String::new(),
-                (false, true) => format!(": not {}", one.was),
-                (true, false) => format!(": {}", one.becomes),
-                (false, false) => format!(": {} → {}", one.was, one.becomes),
-            };
-            let why = if one.why.is_empty() { String::new() } else { format!(" — {}", one.why) };
-            Part::Item("≈".to_owned(), format!("{}{change}{why}", one.detail))
-        }),
+        look.departures.iter().map(|one| Part::Item("≈".to_owned(), one.words())),
     );
     listed(
         &mut main,
