@@ -352,6 +352,23 @@ fn a_range_is_given_one_look_where_the_character_is_present() {
 }
 
 #[test]
+fn the_strip_numbers_a_change_as_the_plot_does() {
+    // In scene 5 the character is back in a look that scene 3 had: another change, though the same look.
+    let mut files = small();
+    for (name, content) in &mut files {
+        if name == "scenes.yaml" {
+            content[4]["wears"] = serde_json::json!({"odile": "smock"});
+            content[5]["wears"] = serde_json::json!({"odile": "club"});
+        }
+    }
+    let mut trial = Trial::on(&files);
+    trial.keys("3");
+    trial.app.focus(&Target::Scene("5".parse().unwrap()));
+    let screen = trial.screen((120, 40));
+    assert!(screen.contains("Odile, change 4 ≈ Club black"), "{screen}");
+}
+
+#[test]
 fn the_scenes_stand_as_they_are_shot_and_every_one_is_reached() {
     let mut trial = Trial::demo();
     trial.app.view = Scope::Scenes;
