@@ -344,11 +344,65 @@ fn a_range_is_given_one_look_where_the_character_is_present() {
         .scenes()
         .filter(|scene| scene.wears.get(&"odile".parse().unwrap()).is_none())
         .count();
-    trial.keys("v end a enter");
+    trial.keys("v end a enter enter");
     let now = worn(&trial, "odile");
     assert!(now.iter().all(|look| look == &now[0] && look.is_some()), "{now:?}");
     assert_eq!(now.len() + away, trial.app.board().scenes().len(), "who was away stays away");
     assert!(trial.app.scenes.anchor.is_none());
+}
+
+#[test]
+fn a_range_begun_in_shooting_order_carries_on_what_was_worn_before_its_first_scene_of_the_story() {
+    let mut trial = Trial::demo();
+    trial.keys("3");
+    trial.app.focus(&Target::Scene("9".parse().unwrap()));
+    trial.keys("s v down down");
+    assert_eq!(focus(&trial).0, "13", "day 2 of the demo is 9, 7, 13");
+    let before = trial.wears("6", "odile");
+    assert_ne!(before, trial.wears("8A", "odile"));
+    trial.keys("c");
+    for scene in ["9", "7", "13"] {
+        assert_eq!(trial.wears(scene, "odile"), before, "scene {scene}");
+    }
+}
+
+#[test]
+fn a_range_adds_a_character_to_its_scenes() {
+    // Ivo has a look from here on, and is in scene 4 alone.
+    let mut files = small();
+    files.push((
+        "looks/oilskin.yaml".to_owned(),
+        serde_json::json!({"title": "Oilskin", "character": "ivo", "treatment": "invent", "period": "races"}),
+    ));
+    let on = |scene: &str, keys: &str| {
+        let mut trial = Trial::on(&files);
+        trial.app.view = Scope::Scenes;
+        trial.app.focus(&Target::Scene(scene.parse().unwrap()));
+        trial.keys("right right v");
+        trial.keys(keys);
+        trial
+    };
+    let oilskin = Some(Some("oilskin".to_owned()));
+    let worn = |trial: &Trial| ["1", "2", "3", "4"].map(|scene| trial.wears(scene, "ivo"));
+    // He is in none of them: all of them are meant.
+    let mut trial = on("1", "down down a enter");
+    assert_eq!(worn(&trial), [oilskin.clone(), oilskin.clone(), oilskin.clone(), Some(None)]);
+    assert_eq!(trial.app.said.text, "3 scenes: Ivo wears Oilskin");
+    trial.keys("u");
+    assert_eq!(worn(&trial), [None, None, None, Some(None)], "one step");
+    // He is in one of them: that is asked.
+    let trial = on("2", "down down a enter enter");
+    assert_eq!(worn(&trial), [None, None, None, oilskin.clone()]);
+    let mut trial = on("2", "down down a enter");
+    let screen = trial.screen((80, 24));
+    assert!(screen.contains("In all of them") && screen.contains("adds Ivo to 2"), "{screen}");
+    trial.keys("down enter");
+    assert_eq!(worn(&trial), [None, oilskin.clone(), oilskin.clone(), oilskin]);
+    // Present without a look goes the same way, and who is in none cannot be sent away.
+    let trial = on("1", "down x");
+    assert_eq!(worn(&trial), [Some(None), Some(None), None, Some(None)]);
+    let trial = on("1", "down X");
+    assert!(trial.app.said.text.contains("in none of these scenes"), "{}", trial.app.said.text);
 }
 
 #[test]
