@@ -453,8 +453,10 @@ impl App {
             Act::Walk => Scope::Walk,
             _ => Scope::Wall,
         };
-        if let Some(target) = target {
-            self.focus(&target);
+        match (self.view, target) {
+            (Scope::Walk, target) => self.walk.begin(self.open.board(), target.as_ref()),
+            (_, Some(target)) => self.focus(&target),
+            (_, None) => {}
         }
     }
 }

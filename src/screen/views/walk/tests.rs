@@ -154,12 +154,34 @@ fn the_walk_begins_where_the_focus_was_and_leads_back() {
     assert!(stop(&trial).starts_with("look "), "{}", stop(&trial));
     trial.keys("w");
     assert_eq!(trial.app.view, Scope::Looks);
+    let mut trial = Trial::demo();
     trial.keys("3 4");
     assert!(stop(&trial).starts_with("scene "), "{}", stop(&trial));
     trial.keys("g");
     trial.types("mole");
     trial.keys("enter");
     assert!(stop(&trial).starts_with("scene "), "{}", stop(&trial));
+}
+
+#[test]
+fn a_walk_that_was_left_goes_on_at_its_stop() {
+    let mut trial = walk();
+    for keys in ["home", "right right", "tab", "tab right"] {
+        trial.keys(keys);
+        let left = stop(&trial);
+        for away in ["1", "2", "3", "1 end", "2 down 3 down", "w"] {
+            trial.keys(away);
+            trial.keys("4");
+            assert_eq!(stop(&trial), left, "left by {away}");
+        }
+    }
+    // Where the stop has gone meanwhile, it is the one that took its place.
+    let scene = stop(&trial).strip_prefix("scene ").unwrap().to_owned();
+    trial.keys("3");
+    let edit = trial.app.board().cut_scene(&scene.parse().unwrap());
+    assert!(trial.app.change(edit));
+    trial.keys("4");
+    assert!(stop(&trial).starts_with("scene ") && !stop(&trial).ends_with(&format!(" {scene}")));
 }
 
 /// Asks a question at the stop on the screen.
