@@ -3,6 +3,7 @@
 use super::fields::{self, Spot};
 use crate::board::{Board, LookId, PeriodId};
 use crate::screen::app::App;
+use crate::screen::deeds::undress;
 use crate::screen::layers::{Field, Form, Item, Pick};
 use crate::screen::views::Target;
 use crate::screen::wearable::Wearable;
@@ -53,7 +54,7 @@ pub fn remove(app: &mut App, id: LookId) {
         }
         Spot::Scene(number) => {
             let Some(look) = app.board().look(&id) else { return };
-            let edit = app.board().assign(&number, &look.character, None);
+            let edit = undress(app.board(), &number, &look.character);
             app.change(edit);
         }
         Spot::Base => app.say("b makes another of its outfits the base; D takes the whole look away"),

@@ -5,6 +5,7 @@ use super::{Cell, before, cell, choose, foreign_period, form, range};
 use crate::board::{CharacterId, SceneNumber};
 use crate::screen::actions::{Act, Scope};
 use crate::screen::app::App;
+use crate::screen::deeds::undress;
 use crate::screen::layers::{Item, Pick};
 use crate::screen::views::Target;
 
@@ -76,7 +77,7 @@ fn in_cell(app: &mut App, act: Act) {
     let edit = match act {
         Act::SceneAssign => return choose::choose(app, at, number, character),
         Act::SceneCarry => return carry(app, at, &number, &character),
-        Act::SceneClear => board.assign(&number, &character, None),
+        Act::SceneClear => undress(board, &number, &character),
         Act::SceneAway => board.send_away(&number, &character),
         _ => return show_look(app, at, &character),
     };

@@ -3,6 +3,7 @@
 use super::{Cell, before, cell};
 use crate::board::{Board, CharacterId, LookId, SceneNumber};
 use crate::screen::app::App;
+use crate::screen::deeds::undress;
 use crate::screen::layers::{Item, Pick};
 
 /// Asks which look the character wears; those of the scene's period first.
@@ -25,7 +26,7 @@ pub fn choose(app: &mut App, at: usize, number: SceneNumber, character: Characte
         let board = app.board();
         let edit = match looks.get(chosen) {
             Some(look) => board.assign(&number, &character, Some(look)),
-            None if chosen == looks.len() => board.assign(&number, &character, None),
+            None if chosen == looks.len() => undress(board, &number, &character),
             None => board.send_away(&number, &character),
         };
         app.change(edit);

@@ -21,6 +21,7 @@ pub fn edit(app: &mut App) {
     let Some(scene) = board.scene(&number) else { return };
     let periods = periods(board);
     let fields = fields(board, scene, &periods);
+    let lead = vec![format!("number {number}; a script that is brought in can number scenes anew")];
     let form = Form::new(format!("Scene {number}"), fields, move |app, filled| {
         let Some(scene) = app.board().scene(&number) else { return Err(format!("scene {number} is gone")) };
         let written = read(scene.clone(), filled, &periods)?;
@@ -34,7 +35,7 @@ pub fn edit(app: &mut App) {
         app.change(edit);
         Ok(())
     });
-    app.open_layer(form);
+    app.open_layer(form.lead(lead));
 }
 
 /// Asks for a new scene, to stand behind the one in focus. What often stays the same is filled in.
