@@ -133,6 +133,7 @@ fn clear_leaves_a_gap_and_away_takes_the_character_out() {
     let mut trial = on_scene("3", 0);
     trial.keys("x");
     assert_eq!(trial.wears("3", "odile"), Some(None));
+    assert_eq!(trial.app.said.text, "scene 3: Odile has no look yet");
     trial.keys("X");
     assert_eq!(trial.wears("3", "odile"), None);
 }
@@ -420,6 +421,61 @@ fn the_strip_numbers_a_change_as_the_plot_does() {
     trial.app.focus(&Target::Scene("5".parse().unwrap()));
     let screen = trial.screen((120, 40));
     assert!(screen.contains("Odile, change 4 ≈ Club black"), "{screen}");
+}
+
+#[test]
+fn the_form_of_a_scene_says_its_number() {
+    let mut trial = on_scene("4A", 0);
+    trial.keys("e");
+    for size in [(80, 24), (120, 40)] {
+        assert!(trial.screen(size).contains("number 4A; a script"), "{}", trial.screen(size));
+    }
+}
+
+#[test]
+fn the_head_of_a_group_that_goes_on_says_so_and_never_passes_for_its_beginning() {
+    let mut trial = Trial::demo();
+    trial.keys("3");
+    for order in ["", "s"] {
+        trial.keys(order);
+        trial.keys("home");
+        let (mut continued, mut begun) = (0, 0);
+        for _ in 0..numbers(&trial).len() {
+            let screen = trial.screen((80, 24));
+            let board = trial.app.open.board();
+            let mut lines = screen.lines().skip(3);
+            let head = lines.next().unwrap();
+            assert!(head.starts_with(" ── "), "a head is always in view\n{screen}");
+            // The first scene below it, unless another group begins there.
+            let first = lines.next().unwrap().trim_start_matches(['▸', ' ']).split(' ').next().unwrap();
+            if let Ok(first) = first.parse::<crate::board::SceneNumber>() {
+                let rows = trial.app.scenes.order.rows(board);
+                let at = board.relations().scene_at(&first).unwrap();
+                let row = rows.iter().position(|row| *row == super::rows::Row::Scene(at)).unwrap();
+                let begins = rows[row - 1].is_head();
+                assert_eq!(!begins, head.contains(", continued"), "{screen}");
+                if begins { begun += 1 } else { continued += 1 }
+            }
+            trial.keys("down");
+        }
+        assert!(begun > 5 && continued > 5, "{begun} {continued}");
+    }
+}
+
+#[test]
+fn everybody_is_seen_at_120_columns_and_elsewhere_it_is_said_how_many_are_not() {
+    let mut trial = Trial::demo();
+    trial.keys("3");
+    let screen = trial.screen((120, 40));
+    for character in &trial.app.board().head().characters.clone() {
+        assert!(screen.contains(&character.name), "{}\n{screen}", character.name);
+    }
+    assert!(!screen.contains('›'), "{screen}");
+    let head = |trial: &mut Trial, size| trial.screen(size).lines().nth(2).unwrap().to_owned();
+    assert!(head(&mut trial, (80, 24)).ends_with("› 2 more"), "{}", head(&mut trial, (80, 24)));
+    trial.keys("right right right");
+    let last = head(&mut trial, (80, 24));
+    assert!(!last.contains("more") && last.contains("‹ "), "{last}");
 }
 
 #[test]
