@@ -425,6 +425,7 @@ impl App {
             Act::Text => self.edit_as_text(),
             Act::BoardText => self.edit_in_editor(RecordRef::Head),
             Act::Notes => self.write_notes(),
+            Act::Bring => self.bring_in(),
             Act::Suggest => self.suggest(),
             Act::Suspend => self.errand = Some(Errand::Suspend),
             Act::Redraw => self.errand = Some(Errand::Redraw),
