@@ -113,16 +113,20 @@ fn is_past_due(question: &Question, today: Day) -> bool {
 /// How many questions are open at a stop and how many of them past due, in words; nothing where none is.
 pub fn open_in_words(board: &Board, stop: &Stop) -> String {
     let here = board.open_questions().map(|(_, _, one)| one).filter(|one| stop.takes_up(board, &one.at));
-    in_words(here, "open question")
+    in_words(here)
 }
 
 /// A count of open questions, and how many of them are past due.
-fn in_words<'a>(open: impl Iterator<Item = &'a Question>, noun: &str) -> String {
+fn in_words<'a>(open: impl Iterator<Item = &'a Question>) -> String {
     let today = this_day();
     let (all, past) =
         open.fold((0, 0), |(all, past), one| (all + 1, past + usize::from(is_past_due(one, today))));
     let late = if past == 0 { String::new() } else { format!("{past} past due") };
-    let all = if all == 0 { String::new() } else { counted(all, noun) };
+    let all = match all {
+        0 => String::new(),
+        1 => "1 open question".to_owned(),
+        all => format!("{all} open questions"),
+    };
     joined_by(", ", [all, late])
 }
 
@@ -151,7 +155,7 @@ fn whole(board: &Board) -> Page {
         let mark = if count.over() > 0 { "!" } else { "·" };
         main.push(Part::Item(mark.to_owned(), text));
     }
-    let asked = in_words(board.open_questions().map(|(_, _, one)| one), "open question");
+    let asked = in_words(board.open_questions().map(|(_, _, one)| one));
     let side = if asked.is_empty() { Vec::new() } else { vec![Part::Heading("In all"), Part::Text(asked)] };
     Page { facts: joined(facts), main, side, ..Page::default() }
 }

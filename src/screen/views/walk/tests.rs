@@ -223,9 +223,9 @@ fn a_question_that_is_past_due_says_so_until_it_is_answered() {
     assert!(screen.contains("! Is the jersey there? — Dyer, past due since 1 Dec 2001"), "{screen}");
     assert!(screen.contains("? Who swims? — by 1 Dec 2999"), "{screen}");
     trial.keys("g");
-    assert!(trial.screen(WIDE).contains("two open questions, 1 past due"), "{}", trial.screen(WIDE));
+    assert!(trial.screen(WIDE).contains("2 open questions, 1 past due"), "{}", trial.screen(WIDE));
     trial.keys("esc home");
-    assert!(trial.screen(WIDE).contains("two open questions, 1 past due"), "{}", trial.screen(WIDE));
+    assert!(trial.screen(WIDE).contains("2 open questions, 1 past due"), "{}", trial.screen(WIDE));
     trial.keys("right e enter");
     trial.types("it is");
     trial.keys("enter");
@@ -245,7 +245,7 @@ fn the_list_of_stops_counts_a_question_where_it_comes_up() {
         trial.keys("g");
         let screen = trial.screen(WIDE);
         trial.keys("esc");
-        screen.lines().find(|line| line.contains("one open question")).map(str::to_owned)
+        screen.lines().find(|line| line.contains("1 open question")).map(str::to_owned)
     };
     assert!(counted(&mut trial).is_some());
     let edit = trial.app.board().dissolve(&"od-crossing-black".parse().unwrap());
