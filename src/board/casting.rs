@@ -23,7 +23,7 @@ impl Board {
                 let title = self.look(look).map_or(look.as_str(), |look| &look.title);
                 format!("scene {number}: {name} wears {title}")
             }
-            None => format!("scene {number}: {name} wears nothing yet"),
+            None => format!("scene {number}: {name} has no look yet"),
         };
         self.change_scene(number, label, |scene| scene.wears.set(character.clone(), look.cloned()))
     }
@@ -135,7 +135,7 @@ mod tests {
         assert_eq!(edit.label, "scene 1: Odile wears Club");
         assert_eq!(wears(&after(&edit), "1"), [pair("odile", Some("club"))]);
         let edit = board().assign(&number("4"), &id("odile"), None).unwrap();
-        assert_eq!(edit.label, "scene 4: Odile wears nothing yet");
+        assert_eq!(edit.label, "scene 4: Odile has no look yet");
         assert_eq!(wears(&after(&edit), "4"), [pair("bridie", Some("rescue")), pair("odile", None)]);
     }
 

@@ -90,6 +90,7 @@ actions! {
     Text, Everywhere, 0, "as text", ["E"], "Edit the whole record in your own editor";
     BoardText, Everywhere, 0, "board as text", ["Y"], "Edit board.yaml in your own editor: periods, characters, threads, limits";
     Notes, Everywhere, 0, "notes", ["n"], "Write the notes of what is in focus";
+    Bring, Everywhere, 0, "bring in", ["I"], "Bring in a script, or a table of outfits, scenes or shooting days, from a file";
     Suggest, Everywhere, 70, "suggest", ["G"], "Suggest which looks keep most of the wardrobe, beside yours";
     Suspend, Everywhere, 0, "suspend", ["ctrl-z"], "Give the terminal back for a while";
     Redraw, Everywhere, 0, "redraw", ["ctrl-l"], "Draw the whole screen again";

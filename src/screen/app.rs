@@ -40,6 +40,8 @@ pub struct App {
     pub layers: Vec<Laid>,
     /// The board as the user saw it when the layer that is at work was opened; see [`App::board`].
     seen: Option<Board>,
+    /// Whether other hands have changed the board since it was opened.
+    pub(super) is_shared: bool,
     /// The last word to the user.
     pub said: Said,
     /// What the looks keep.
@@ -113,6 +115,7 @@ impl App {
             walk: Walk::default(),
             layers: Vec::new(),
             seen: None,
+            is_shared: false,
             said: Said::default(),
             measure: Measure::default(),
             theme,
@@ -294,6 +297,7 @@ impl App {
             return;
         }
         self.version += 1;
+        self.is_shared |= news.iter().any(|news| news.kind == NewsKind::TakenIn);
         let mut text: Vec<String> = news.iter().map(|news| news.text.clone()).collect();
         let grave = news.iter().any(|news| matches!(news.kind, NewsKind::Damaged | NewsKind::Unreachable));
         // News must not hide the answer to the last key, unless it is graver.
@@ -421,6 +425,7 @@ impl App {
             Act::Text => self.edit_as_text(),
             Act::BoardText => self.edit_in_editor(RecordRef::Head),
             Act::Notes => self.write_notes(),
+            Act::Bring => self.bring_in(),
             Act::Suggest => self.suggest(),
             Act::Suspend => self.errand = Some(Errand::Suspend),
             Act::Redraw => self.errand = Some(Errand::Redraw),
@@ -449,8 +454,10 @@ impl App {
             Act::Walk => Scope::Walk,
             _ => Scope::Wall,
         };
-        if let Some(target) = target {
-            self.focus(&target);
+        match (self.view, target) {
+            (Scope::Walk, target) => self.walk.begin(self.open.board(), target.as_ref()),
+            (_, Some(target)) => self.focus(&target),
+            (_, None) => {}
         }
     }
 }

@@ -6,6 +6,7 @@
 
 pub mod actions;
 pub mod app;
+mod bringing;
 pub mod canvas;
 mod clash;
 mod dates;

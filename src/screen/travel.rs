@@ -50,8 +50,12 @@ impl Way {
         }
     }
 
-    fn nothing(self) -> &'static str {
+    /// What there is to say where there is no step; `outside` is whether other hands have changed the board.
+    fn nothing(self, outside: bool) -> &'static str {
         match self {
+            Self::Back if outside => {
+                "nothing of yours to take back; what changed outside is taken back where it was changed"
+            }
             Self::Back => "nothing to take back",
             Self::Forth => "nothing to do again",
         }
@@ -61,7 +65,9 @@ impl Way {
 impl App {
     /// Takes back the last change, or does it again.
     pub(super) fn travel(&mut self, way: Way) {
-        let done = way.go(&mut self.open, None);
+        // What a command did beside this screen, and left when it ended, is the newest step to the user.
+        let reached = if way == Way::Back { self.open.inherit() } else { Ok(()) };
+        let done = reached.and_then(|()| way.go(&mut self.open, None));
         self.arrive(way, done);
     }
 
@@ -70,7 +76,7 @@ impl App {
         match (done, way) {
             (Ok(Some(label)), Way::Back) => self.say(format!("took back: {label}")),
             (Ok(Some(label)), Way::Forth) => self.say(format!("did again: {label}")),
-            (Ok(None), way) => self.say(way.nothing()),
+            (Ok(None), way) => self.say(way.nothing(self.is_shared)),
             (Err(EditError::Refused(refused)), way) => {
                 let question = question(way, &way.next(&self.open), refused);
                 self.open_layer(question);
@@ -113,7 +119,7 @@ fn question(way: Way, label: &str, refused: Refused) -> Pick {
             }
             Answer::Drop => match way.drop_next(&mut app.open) {
                 Ok(Some(label)) => app.say(format!("dropped: {label}")),
-                Ok(None) => app.say(way.nothing()),
+                Ok(None) => app.say(way.nothing(app.is_shared)),
                 Err(error) => app.warn(error.to_string()),
             },
             Answer::Leave => app.say("left as it is there"),
@@ -176,7 +182,7 @@ mod tests {
             trial.app.perform(Act::Undo);
             assert_eq!((title(&trial, "smock").as_str(), title(&trial, "apron").as_str()), (stands, "Apron"));
             trial.app.perform(Act::Undo);
-            assert_eq!(trial.app.said.text, "nothing to take back");
+            assert!(trial.app.said.text.starts_with("nothing of yours"), "{}", trial.app.said.text);
         }
         let mut trial = stuck();
         trial.keys("down down down enter");
@@ -215,7 +221,7 @@ mod tests {
             trial.keys(answer);
             assert_eq!(title(&trial, "smock"), stands, "{answer}");
             trial.app.perform(Act::Undo);
-            assert_eq!(trial.app.said.text, "nothing to take back", "{answer}");
+            assert!(trial.app.said.text.starts_with("nothing of yours"), "{answer}: {}", trial.app.said.text);
         }
     }
 
@@ -230,6 +236,17 @@ mod tests {
         assert!(screen.contains("there: Third"), "{screen}");
         trial.keys("down enter");
         assert_eq!(title(&trial, "smock"), "Quay smock");
+    }
+
+    #[test]
+    fn an_empty_history_says_whether_others_have_changed_the_board() {
+        let mut trial = Trial::small();
+        trial.app.perform(Act::Undo);
+        assert_eq!(trial.app.said.text, "nothing to take back");
+        overwrite(&mut trial, "smock", "Quay smock");
+        trial.app.perform(Act::Undo);
+        assert!(trial.app.said.text.contains("taken back where it was changed"), "{}", trial.app.said.text);
+        assert_eq!(title(&trial, "smock"), "Theirs");
     }
 
     #[test]

@@ -91,6 +91,16 @@ impl OpenBoard {
         self.save(Kind::Do, edit, Board::apply_preferring, Some(side), &Texts::new())
     }
 
+    /// Puts what other programs on this machine did to the folder, and left when they ended, among what can be undone
+    /// here, each at its time. What a program did that still runs it takes back itself.
+    ///
+    /// # Errors
+    /// When a history log cannot be read or written.
+    pub fn inherit(&mut self) -> Result<(), EditError> {
+        let taken = self.history.inherit_from_the_gone(&self.shelf.folder);
+        taken.map_err(EditError::io(&self.shelf.folder, "the history cannot be read"))
+    }
+
     /// Takes back the newest edit; what other hands changed since stays. Returns its label, `None` where there is
     /// nothing to take back. A file whose record becomes what it was comes back as it was written, byte for byte, but for
     /// the comment above it, which stays as it is now. What the edit mended is broken again then, and among the [faults](OpenBoard::faults).

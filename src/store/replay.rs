@@ -48,15 +48,18 @@ impl OpenBoard {
         if let Some(unsaved) = self.finish(why_not)? {
             self.keep_aside(unsaved)?;
         }
+        let mut gone = Vec::new();
         for other in others {
             let own = std::mem::replace(&mut self.history, other);
             let finished = self.finish(None);
-            let other = std::mem::replace(&mut self.history, own);
+            let mut other = std::mem::replace(&mut self.history, own);
             if let Some(unsaved) = finished? {
-                self.bring_over(unsaved, other)?;
+                self.bring_over(unsaved, &mut other)?;
             }
+            gone.push(other);
         }
         self.forget_what_no_longer_follows()?;
+        gone.iter_mut().try_for_each(|other| self.history.inherit(other))?;
         sweep(&self.shelf.folder);
         Ok(())
     }
@@ -89,15 +92,15 @@ impl OpenBoard {
         let hint = match (&unsaved.edit, unsaved.kind) {
             (None, _) => BY_HAND,
             (Some(_), Kind::Undo) => "take it back again with undo, or leave it",
-            (Some(_), Kind::Do | Kind::Redo) => "do it again with redo, or leave it",
+            (Some(_), Kind::Do | Kind::Redo | Kind::Inherited) => "do it again with redo, or leave it",
         };
         self.tell(unsaved, hint);
         Ok(())
     }
 
-    /// What the log of a program that is gone could not finish comes to the own one, since nobody else's undo and redo
-    /// can be reached from here. A step that the other took back or did again stays with it.
-    fn bring_over(&mut self, unsaved: Unsaved, mut other: History) -> io::Result<()> {
+    /// What the log of a program that is gone could not finish comes to the own one, since nobody else's redo can be
+    /// reached from here. A step that the other took back or did again stays with it.
+    fn bring_over(&mut self, unsaved: Unsaved, other: &mut History) -> io::Result<()> {
         let hint = match (&unsaved.edit, unsaved.kind) {
             (Some(edit), Kind::Do) => {
                 self.history.take_aside(edit)?;

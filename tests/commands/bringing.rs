@@ -98,6 +98,7 @@ fn json_says_the_same() {
     assert_eq!(document["held-back"], false);
     assert_eq!(document["not-on-board"], json!([{"name": "KEEPER", "scenes": 1, "line": 10}]));
     assert_eq!(document["no-look-yet"], json!([{"scene": "2", "character": "ada"}]));
+    assert_eq!(document["on-no-shooting-day"], json!([]), "there is no schedule");
     assert_eq!((&document["unscheduled"], &document["in-no-scene"]), (&json!([]), &json!([])));
     assert_eq!(
         document["changes"][2],
@@ -276,4 +277,15 @@ fn the_report_on_changes_is_in_every_format_from_the_draft_to_the_board() {
     assert!(run.err.contains("--against <FILE>"), "{}", run.err);
     let run = desk.shirr(&["report", "plot", "film", "--against", "earlier.fountain"]).exits(2);
     assert!(run.err.contains("`--against` goes with `shirr report changes` alone"), "{}", run.err);
+}
+
+#[test]
+fn a_new_scene_on_no_shooting_day_is_to_be_looked_at() {
+    let desk = desk();
+    fs::write(desk.path("film/schedule.yaml"), "- {day: 1, scenes: [1]}\n").unwrap();
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film", "--dry-run"]).exits(0);
+    assert!(run.out.contains("\n  scene 2 is on no shooting day\n"), "{}", run.out);
+    assert!(!run.out.contains("scene 1 is on no shooting day"), "{}", run.out);
+    let document = desk.shirr(&["bring", "script", "draft.fountain", "film", "--json"]).exits(0).json();
+    assert_eq!(document["on-no-shooting-day"], json!(["2"]));
 }

@@ -248,6 +248,16 @@ fn what_a_second_draft_leaves_to_be_done_is_told() {
     let expected = [("9A", "odile"), ("16", "bridie")];
     assert_eq!(touched.undressed, expected.map(|(scene, who)| (number(scene), who.parse().unwrap())));
     assert_eq!(touched.unscheduled, [(2, number("7"))]);
+    assert_eq!(touched.unplanned, [number("9A")]);
+    assert_eq!(
+        touched.words(&board),
+        [
+            "Odile Maren has no look yet in scene 9A",
+            "Bridie Maren has no look yet in scene 16",
+            "scene 9A is on no shooting day",
+            "shooting day 2 is without scene 7",
+        ]
+    );
     assert!(
         touched.unseen.is_empty(),
         "the school look is in scenes 10 and 13 as well: {:?}",
@@ -259,6 +269,16 @@ fn what_a_second_draft_leaves_to_be_done_is_told() {
     let touched = left(&text);
     assert_eq!(touched.unseen, ["od-shift-swim".parse().unwrap()]);
     assert_eq!(touched.unscheduled, [(2, number("9")), (5, number("8")), (5, number("8A"))]);
+    assert_eq!(touched.unplanned, [], "nothing is new");
+}
+
+#[test]
+fn without_a_schedule_no_new_scene_is_missing_from_it() {
+    let mut records = demo().records().clone();
+    records.schedule = Default::default();
+    let board = Board::new(records);
+    let (comparison, edit) = edit(&board, &draft(&second(), &board), Some(&part())).unwrap();
+    assert_eq!(touched(&board, &comparison, &edit).unwrap().unplanned, []);
 }
 
 fn numbered(all: &[&str]) -> Vec<String> {

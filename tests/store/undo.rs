@@ -242,3 +242,71 @@ proptest! {
         prop_assert_eq!(on_disk(&bench).records().clone(), end);
     }
 }
+
+#[test]
+fn what_a_program_did_that_is_gone_is_taken_back_in_the_order_of_its_doing() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "Mine")).unwrap();
+    let mut other = bench.open();
+    other.edit(&retitle(other.board(), "shawl", "Of the other")).unwrap();
+    std::thread::sleep(std::time::Duration::from_millis(5));
+    open.edit(&note(open.board(), "smock", "mine")).unwrap();
+    open.inherit().unwrap();
+    assert_eq!(open.undo_labels().collect::<Vec<_>>(), ["note mine", "call it Mine"], "it still runs");
+    drop(other);
+    open.inherit().unwrap();
+    open.inherit().unwrap();
+    let all = ["note mine", "call it Of the other", "call it Mine"];
+    assert_eq!(open.undo_labels().collect::<Vec<_>>(), all, "each once");
+    drop(open);
+    // The logs of both are free now; neither has a step twice.
+    let mut open = bench.open();
+    assert_eq!(open.undo_labels().collect::<Vec<_>>(), all);
+    for stands in ["Of the other", "Mine", "Shawl"] {
+        open.undo().unwrap();
+        assert_eq!(title(&on_disk(&bench), "shawl"), stands);
+    }
+    assert_eq!(open.undo().unwrap(), None);
+    open.redo().unwrap();
+    open.redo().unwrap();
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Of the other");
+}
+
+#[test]
+fn what_a_program_did_that_is_gone_forgets_nothing_that_was_undone_here() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "Mine")).unwrap();
+    open.undo().unwrap();
+    let text = bench.text("outfits/apron.yaml");
+    let mut other = bench.open();
+    other.edit(&note(other.board(), "apron", "of the other")).unwrap();
+    drop(other);
+    open.inherit().unwrap();
+    assert_eq!(open.undo().unwrap().as_deref(), Some("note of the other"));
+    assert_eq!(bench.text("outfits/apron.yaml"), text, "as it was written, byte for byte");
+    drop(open);
+    let mut open = bench.open();
+    assert_eq!(open.redo_labels().collect::<Vec<_>>(), ["note of the other", "call it Mine"]);
+    open.redo().unwrap();
+    open.redo().unwrap();
+    assert_eq!(title(open.board(), "shawl"), "Mine");
+}
+
+#[test]
+fn a_copy_of_the_board_is_not_taken_back_from_here() {
+    let bench = Bench::new();
+    let mut open = bench.open();
+    let twin = bench.dir.path().join("twin");
+    for (path, bytes) in bench.all() {
+        let path = twin.join(path.strip_prefix(bench.folder()).unwrap());
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, bytes).unwrap();
+    }
+    let mut copied = shirr::store::OpenBoard::open(&twin, &bench.places("here")).unwrap();
+    copied.edit(&retitle(copied.board(), "shawl", "Copy")).unwrap();
+    drop(copied);
+    open.inherit().unwrap();
+    assert_eq!(open.undo_labels().len(), 0);
+}

@@ -253,6 +253,48 @@ fn what_another_hand_takes_away_is_not_brought_back_unasked() {
     leave((one, other));
 }
 
+#[test]
+fn what_a_command_brought_in_beside_the_screen_is_taken_back_on_it() {
+    let user = User::new();
+    let folder = user.board("board", &BOARD);
+    let argument = folder.to_str().unwrap();
+    let mut program = user.run(&[argument], SIZE);
+    program.shows("○ Smock");
+    program.types("]", "known 1/5");
+    let table = user.path("more.csv");
+    fs::write(&table, "id,outfit,character\ncape,Cape,ada\n").unwrap();
+    let mut bringing = user.run(&["bring", "table", "outfits", table.to_str().unwrap(), argument], SIZE);
+    assert_eq!(bringing.ends(), 0, "{}", bringing.screen());
+    program.shows("outfit ‘Cape’ added outside");
+    let cape = folder.join("outfits/cape.yaml");
+    assert!(cape.exists());
+    program.types("u", "took back: ");
+    assert!(!cape.exists(), "{}", program.screen());
+    assert_eq!(records(&folder).outfits[&"smock".parse().unwrap()].recognition.get(), 1);
+    program.types("u", "known 0/5");
+    program.types("u", "nothing of yours to take back");
+    program.types("UU", "did again");
+    wait_until("the cape to be back", || cape.exists());
+    program.keys("q");
+    assert_eq!(program.ends(), 0);
+}
+
+#[test]
+fn what_another_screen_does_that_still_runs_it_takes_back_itself() {
+    let pair = Pair::of_one_user();
+    let (mut one, mut other) = pair.run();
+    other.types("]", "known 1/5");
+    one.shows("known 1/5");
+    one.types("u", "nothing of yours to take back");
+    assert_eq!(pair.outfit("smock").recognition.get(), 1);
+    other.keys("q");
+    assert_eq!(other.ends(), 0);
+    one.types("u", "took back");
+    assert_eq!(pair.outfit("smock").recognition.get(), 0);
+    one.keys("q");
+    assert_eq!(one.ends(), 0);
+}
+
 fn broken(folder: &Path) -> std::path::PathBuf {
     folder.join(format!("outfits/{ROBE}.yaml"))
 }

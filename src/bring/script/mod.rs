@@ -34,6 +34,7 @@ pub use draft::{Draft, DraftScene, Reading, Stranger};
 pub use element::{Element, Kind};
 pub use error::{ScriptError, Warning};
 pub use length::{ACTION_WIDTH, DIALOGUE_WIDTH, LINES_PER_PAGE};
+pub use numbering::between;
 pub use part::{Part, PartError};
 pub use scan::Script;
 pub use source::LARGEST;

@@ -1,4 +1,4 @@
-//! Numbers for scenes whose draft gives them none.
+//! Numbers for scenes that are put in: by a draft that gives them none, or by hand.
 
 use std::collections::BTreeSet;
 
@@ -7,7 +7,7 @@ use crate::board::SceneNumber;
 /// A free number behind `before` and in front of `behind`, as scripts give it to a scene that is put in: the number
 /// before it with the next letter (12, then 12A), a second letter where those are taken; behind the last scene, the next
 /// whole number. Where no letter keeps the order, it is the first one that is free.
-pub(super) fn between(
+pub fn between(
     before: Option<&SceneNumber>,
     behind: Option<&SceneNumber>,
     taken: &BTreeSet<SceneNumber>,

@@ -1,14 +1,17 @@
-//! What a draft leaves to be done on the board: who has no look yet, which shooting days lose scenes, and which looks no
-//! scene shows any more.
+//! What a draft leaves to be done on the board: who has no look yet, which new scenes are on no shooting day, which
+//! shooting days lose scenes, and which looks no scene shows any more.
 
 use super::compare::{Comparison, What};
 use crate::board::{Board, CharacterId, Edit, LookId, Refused, SceneNumber};
+use crate::check::words::{look_title, quoted};
 
 /// What is to be looked at once a draft is on the board.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Touched {
     /// Who comes into which scene and has no look there yet.
     pub undressed: Vec<(SceneNumber, CharacterId)>,
+    /// New scenes that are on no shooting day of the schedule; none where there is no schedule yet.
+    pub unplanned: Vec<SceneNumber>,
     /// Which shooting day loses which scene, since it is cut; by its old number.
     pub unscheduled: Vec<(u32, SceneNumber)>,
     /// Looks that a scene showed and none shows now. They stay on the board.
@@ -19,6 +22,21 @@ impl Touched {
     /// Whether there is nothing to look at.
     pub fn is_empty(&self) -> bool {
         *self == Self::default()
+    }
+
+    /// A sentence for each; `board` is the one that the draft was compared with.
+    pub fn words(&self, board: &Board) -> Vec<String> {
+        let undressed = self.undressed.iter();
+        let undressed =
+            undressed.map(|(scene, who)| format!("{} has no look yet in scene {scene}", board.name_of(who)));
+        let unplanned = self.unplanned.iter().map(|scene| format!("scene {scene} is on no shooting day"));
+        let unscheduled = self.unscheduled.iter();
+        let unscheduled =
+            unscheduled.map(|(day, scene)| format!("shooting day {day} is without scene {scene}"));
+        let unseen = self.unseen.iter().map(|look| {
+            format!("{} is in no scene any more; it stays on the board", quoted(look_title(board, look)))
+        });
+        undressed.chain(unplanned).chain(unscheduled).chain(unseen).collect()
     }
 }
 
@@ -36,6 +54,10 @@ pub fn touched(board: &Board, comparison: &Comparison, edit: &Edit) -> Result<To
             (What::Added(_), Some(scene)) => {
                 let wears = after.scene(scene).into_iter().flat_map(|scene| scene.wears.keys());
                 touched.undressed.extend(wears.map(|who| (scene.clone(), who.clone())));
+                let schedule = &after.records().schedule;
+                if !schedule.is_empty() && !schedule.iter().any(|day| day.scenes.contains(scene)) {
+                    touched.unplanned.push(scene.clone());
+                }
             }
             (What::Cut(..), Some(scene)) => {
                 let days = board.records().schedule.iter().filter(|day| day.scenes.contains(scene));

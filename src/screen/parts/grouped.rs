@@ -4,7 +4,8 @@ use std::ops::Range;
 
 /// Which rows a window of `height` shows so that the row `at` is seen, scrolled as little as need be from `top`.
 ///
-/// Where the first row is no heading, the heading of its group is drawn in its place; `at` is never that row.
+/// Where the first row is no heading, the heading of its group is drawn in its place; `at` is never that row. A heading
+/// that would stand there over nothing but the next one is left out.
 pub fn window(
     top: &mut usize,
     at: usize,
@@ -16,6 +17,9 @@ pub fn window(
     *top = (*top).min(at).max((at + 1).saturating_sub(height)).min(length.saturating_sub(height));
     if at == *top && *top > 0 && height > 1 && !is_heading(at) {
         *top -= 1;
+    }
+    if *top < at && !is_heading(*top) && is_heading(*top + 1) {
+        *top += 1;
     }
     *top..length.min(*top + height)
 }
@@ -42,5 +46,14 @@ mod tests {
         assert_eq!(top, 0);
         assert_eq!(heading_of(9, headings), Some(5));
         assert_eq!(window(&mut top, 0, 0, 4, headings), 0..0);
+    }
+
+    #[test]
+    fn no_heading_stands_over_nothing() {
+        let headings = |row: usize| row == 0 || row == 5;
+        let mut top = 0;
+        assert_eq!(window(&mut top, 7, 10, 4, headings), 5..9, "row 4 would only be a heading above another");
+        assert_eq!(window(&mut top, 7, 10, 4, headings), 5..9, "and it stays so");
+        assert_eq!(window(&mut top, 4, 10, 4, headings), 3..7);
     }
 }

@@ -20,6 +20,9 @@ pub(in crate::store) enum Kind {
     Undo,
     /// Does again what was undone last.
     Redo,
+    /// What another program on this machine did, and left when it ended: it can be taken back from here. The entry
+    /// stands for files that are replaced already.
+    Inherited,
 }
 
 /// Files by their names in the board's folder, as a person wrote them: what the records alone cannot bring back.
@@ -35,6 +38,8 @@ pub(super) enum Line {
     Entry {
         n: u64,
         kind: Kind,
+        /// When it was done, in milliseconds since 1970; logs that are older than this key say nothing.
+        time: u64,
         label: String,
         changes: Vec<Change>,
         /// Of the files that it replaces, those that we would not have written so.
@@ -53,7 +58,7 @@ pub(super) enum Line {
 #[derive(Debug, PartialEq)]
 pub(super) enum Outline {
     Owner { folder: String, token: String },
-    Entry { n: u64, kind: Kind, label: String },
+    Entry { n: u64, kind: Kind, time: u64, label: String },
     Done { done: u64 },
     SetAside { aside: u64 },
     Dropped { dropped: u64 },
@@ -66,6 +71,8 @@ struct Keys {
     token: Option<String>,
     n: Option<u64>,
     kind: Option<Kind>,
+    #[serde(default)]
+    time: u64,
     label: Option<String>,
     done: Option<u64>,
     aside: Option<u64>,
@@ -95,7 +102,9 @@ fn checked(line: &[u8]) -> Option<&str> {
 /// What a line says in outline; `None` when it is torn or spoilt.
 pub(super) fn outline(line: &[u8]) -> Option<Outline> {
     Some(match serde_json::from_str(checked(line)?).ok()? {
-        Keys { n: Some(n), kind: Some(kind), label: Some(label), .. } => Outline::Entry { n, kind, label },
+        Keys { n: Some(n), kind: Some(kind), time, label: Some(label), .. } => {
+            Outline::Entry { n, kind, time, label }
+        }
         Keys { folder: Some(folder), token: Some(token), .. } => Outline::Owner { folder, token },
         Keys { done: Some(done), .. } => Outline::Done { done },
         Keys { aside: Some(aside), .. } => Outline::SetAside { aside },
@@ -136,12 +145,13 @@ mod tests {
     fn a_line_reads_back_and_a_torn_or_spoilt_one_does_not() {
         let written = Texts::from([("looks/a.yaml".to_owned(), "title:   a  # so\n".to_owned())]);
         let label = "fold \"x\"\n".to_owned();
-        let entry = Line::Entry { n: 7, kind: Kind::Do, label, changes: Vec::new(), texts: written.clone() };
+        let (kind, changes, texts_before) = (Kind::Do, Vec::new(), written.clone());
+        let entry = Line::Entry { n: 7, kind, time: 12, label, changes, texts: texts_before };
         let line = write(&entry).unwrap();
         assert_eq!(line.iter().filter(|byte| **byte == b'\n').count(), 1);
         assert_eq!(
             outline(&line),
-            Some(Outline::Entry { n: 7, kind: Kind::Do, label: "fold \"x\"\n".to_owned() })
+            Some(Outline::Entry { n: 7, kind: Kind::Do, time: 12, label: "fold \"x\"\n".to_owned() })
         );
         assert_eq!(edit(&line), Some(Edit::new("fold \"x\"\n", Vec::new())));
         assert_eq!(texts(&line), written);

@@ -5,7 +5,7 @@ use std::io::{self, BufRead, BufReader, Read, Seek, SeekFrom, Write};
 use std::path::Path;
 
 use super::line::{self, Kind, Line, Outline};
-use super::stacks::Stacks;
+use super::stacks::{Stacks, Step};
 
 /// A log that this program alone writes.
 #[derive(Debug)]
@@ -13,6 +13,8 @@ pub(super) struct Log {
     file: File,
     /// Where the next line goes: after the last whole one.
     end: u64,
+    /// Whether it is locked, and not only taken for free where nothing can be locked.
+    is_locked: bool,
 }
 
 /// What a log says.
@@ -23,8 +25,17 @@ pub(super) struct Story {
     pub stacks: Stacks,
     /// The number of the last entry.
     pub last: u64,
-    /// The entry whose files may be half replaced: where it begins, and what it is.
-    pub unfinished: Option<(u64, u64, Kind, String)>,
+    /// The entry whose files may be half replaced.
+    pub unfinished: Option<Open>,
+}
+
+/// An entry that is not done.
+#[derive(Debug)]
+pub(super) struct Open {
+    pub n: u64,
+    pub kind: Kind,
+    /// The step that it becomes once it is done.
+    pub step: Step,
 }
 
 impl Log {
@@ -35,14 +46,24 @@ impl Log {
         private(&mut options);
         let file = options.open(path)?;
         match file.try_lock() {
-            Ok(()) => Ok(Some(Self { file, end: 0 })),
+            Ok(()) => Ok(Some(Self { file, end: 0, is_locked: true })),
             Err(TryLockError::WouldBlock) => Ok(None),
             // A home directory on a drive that cannot lock: two programs at once are less likely than one.
             Err(TryLockError::Error(error)) if error.kind() == io::ErrorKind::Unsupported => {
-                Ok(Some(Self { file, end: 0 }))
+                Ok(Some(Self { file, end: 0, is_locked: false }))
             }
             Err(TryLockError::Error(error)) => Err(error),
         }
+    }
+
+    /// Whether no other program can be writing to it.
+    pub fn is_locked(&self) -> bool {
+        self.is_locked
+    }
+
+    /// How long it is.
+    pub fn length(&self) -> u64 {
+        self.end
     }
 
     /// Reads the log from its start. A torn last line is left out, and the next line will be written over it.
@@ -140,19 +161,24 @@ impl Story {
     fn hear(&mut self, outline: Outline, at: u64) {
         match outline {
             Outline::Owner { folder, token } => self.owner = Some((folder, token)),
-            Outline::Entry { n, kind, label } => {
+            Outline::Entry { n, kind, time, label } => {
                 self.last = self.last.max(n);
-                self.unfinished = Some((at, n, kind, label));
+                let step = Step { at, time, label, forward: false };
+                if kind == Kind::Inherited {
+                    self.stacks.done(kind, step);
+                } else {
+                    self.unfinished = Some(Open { n, kind, step });
+                }
             }
             Outline::Done { done } => {
-                if let Some((at, _, kind, label)) = self.unfinished.take_if(|(_, n, ..)| *n == done) {
-                    self.stacks.done(kind, at, label);
+                if let Some(open) = self.unfinished.take_if(|open| open.n == done) {
+                    self.stacks.done(open.kind, open.step);
                 }
             }
             Outline::Dropped { dropped } => self.stacks.dropped(dropped),
             Outline::SetAside { aside } => {
-                if let Some((at, _, kind, label)) = self.unfinished.take_if(|(_, n, ..)| *n == aside) {
-                    self.stacks.aside(kind, at, label);
+                if let Some(open) = self.unfinished.take_if(|open| open.n == aside) {
+                    self.stacks.aside(open.kind, open.step);
                 }
             }
         }
@@ -177,6 +203,7 @@ mod tests {
         Line::Entry {
             n,
             kind: Kind::Do,
+            time: n,
             label: format!("edit {n}"),
             changes: Vec::new(),
             texts: line::Texts::new(),
@@ -197,9 +224,9 @@ mod tests {
             std::fs::write(&path, &whole[..whole.len() - torn]).unwrap();
             let mut log = Log::claim(&path).unwrap().unwrap();
             let story = log.read().unwrap();
-            assert_eq!((story.stacks.undo.len(), story.unfinished), (1, None), "torn by {torn}");
+            assert_eq!((story.stacks.undo.len(), story.unfinished.is_none()), (1, true), "torn by {torn}");
             log.append(&entry(3), true).unwrap();
-            assert_eq!(log.read().unwrap().unfinished.unwrap().1, 3);
+            assert_eq!(log.read().unwrap().unfinished.unwrap().n, 3);
         }
     }
 
@@ -219,7 +246,8 @@ mod tests {
         log.append(&entry(2), true).unwrap();
         let now = std::fs::read(&path).unwrap();
         let new = now.strip_prefix(&whole[..]).unwrap();
-        assert_eq!(line::outline(new), Some(Outline::Entry { n: 2, kind: Kind::Do, label: "edit 2".into() }));
+        let outline = Outline::Entry { n: 2, kind: Kind::Do, time: 2, label: "edit 2".into() };
+        assert_eq!(line::outline(new), Some(outline));
     }
 
     #[test]

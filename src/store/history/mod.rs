@@ -2,7 +2,8 @@
 //!
 //! An entry is on the disk before the first file is replaced; a short line follows when all are. The log only grows,
 //! undo has no limit, and in memory there are only places and labels. Logs lie in the user's state directory, one
-//! directory a board's id, and in it one log for each program that has the board open at the same time.
+//! directory a board's id, and in it one log for each program that has the board open at the same time. What a program
+//! did can be taken back by itself as long as it runs, and then by whichever inherits it into a log of its own.
 //!
 //! The directory is local, so a lock on the log is trusted there, as one in the board's folder would not be.
 
@@ -10,15 +11,17 @@ mod line;
 mod log;
 mod stacks;
 
+use std::collections::HashMap;
 use std::collections::hash_map::RandomState;
 use std::fs;
 use std::hash::{BuildHasher, Hasher};
 use std::io;
 use std::path::{Path, PathBuf};
+use std::time::{SystemTime, UNIX_EPOCH};
 
 use line::Line;
 pub(super) use line::{Kind, Texts};
-use log::{Log, Story};
+use log::{Log, Open, Story};
 use stacks::Stacks;
 pub(super) use stacks::Step;
 
@@ -33,15 +36,10 @@ pub(super) struct History {
     token: String,
     /// The entry whose files are being replaced.
     open: Option<Open>,
-}
-
-/// An entry that is not done.
-#[derive(Debug)]
-struct Open {
-    at: u64,
-    n: u64,
-    kind: Kind,
-    label: String,
+    /// Where it lies.
+    path: PathBuf,
+    /// How long other logs were when nothing was left in them to inherit.
+    spent: HashMap<PathBuf, u64>,
 }
 
 /// The logs that belong to a folder.
@@ -75,17 +73,13 @@ impl History {
         let here = folder.to_string_lossy().into_owned();
         let mut ours = Vec::new();
         let mut free = Vec::new();
-        for number in 1..=MOST_LOGS {
-            let path = log_path(&dir, number);
-            if !path.exists() {
-                continue;
-            }
+        for path in log_paths(&dir).filter(|path| path.exists()) {
             let Some(mut log) = Log::claim(&path)? else { continue };
             let story = log.read()?;
             match &story.owner {
-                Some((folder, _)) if *folder == here => ours.push(Self::of(log, story)),
+                Some((folder, _)) if *folder == here => ours.push(Self::of(path, log, story)),
                 Some((folder, _)) if Path::new(folder).exists() => {}
-                _ => free.push(Self::of(log, story)),
+                _ => free.push(Self::of(path, log, story)),
             }
         }
         if !ours.is_empty() {
@@ -104,24 +98,64 @@ impl History {
     }
 
     fn fresh(dir: &Path) -> io::Result<Self> {
-        for number in 1..=MOST_LOGS {
-            let path = log_path(dir, number);
-            if path.exists() {
-                continue;
-            }
+        for path in log_paths(dir).filter(|path| !path.exists()) {
             if let Some(mut log) = Log::claim(&path)? {
                 let story = log.read()?;
                 super::swap::sync_dir(dir)?;
-                return Ok(Self::of(log, story));
+                return Ok(Self::of(path, log, story));
             }
         }
         Err(io::Error::other("the board is open too many times"))
     }
 
-    fn of(log: Log, story: Story) -> Self {
-        let open = story.unfinished.map(|(at, n, kind, label)| Open { at, n, kind, label });
+    fn of(path: PathBuf, log: Log, story: Story) -> Self {
         let token = story.owner.map_or_else(new_token, |(_, token)| token);
-        Self { log, stacks: story.stacks, last: story.last, token, open }
+        let (stacks, last, open) = (story.stacks, story.last, story.unfinished);
+        Self { log, stacks, last, token, open, path, spent: HashMap::new() }
+    }
+
+    /// Inherits what programs that are gone since did to `folder` and left to be taken back. A program that runs
+    /// takes back its own.
+    pub(super) fn inherit_from_the_gone(&mut self, folder: &Path) -> io::Result<()> {
+        let here = folder.to_string_lossy();
+        let own = self.path.clone();
+        for path in own.parent().into_iter().flat_map(log_paths).filter(|path| *path != own) {
+            let Ok(length) = fs::metadata(&path).map(|found| found.len()) else { continue };
+            if self.spent.get(&path) == Some(&length) {
+                continue;
+            }
+            let Some(mut log) = Log::claim(&path)?.filter(Log::is_locked) else { continue };
+            let story = log.read()?;
+            // What it has not finished is for the next opening.
+            if story.unfinished.is_none() && story.owner.as_ref().is_some_and(|(of, _)| *of == here) {
+                let mut other = Self::of(path.clone(), log, story);
+                self.inherit(&mut other)?;
+                self.spent.insert(path, other.log.length());
+            } else {
+                self.spent.insert(path, length);
+            }
+        }
+        Ok(())
+    }
+
+    /// Inherits what can be taken back from another log. A crash in between leaves a step in both; taken back once
+    /// more, it changes nothing.
+    pub(super) fn inherit(&mut self, other: &mut Self) -> io::Result<()> {
+        let steps = other.stacks.undo.clone();
+        for (at, step) in steps.iter().enumerate() {
+            let Edit { label, changes, .. } = other.entry(step.at)?;
+            let (n, texts) = (self.last + 1, other.texts(step));
+            let (kind, time) = (Kind::Inherited, step.time);
+            let entry = Line::Entry { n, kind, time, label, changes, texts };
+            let at = self.log.append(&entry, at + 1 == steps.len())?;
+            self.last = n;
+            self.stacks.done(kind, Step { at, ..step.clone() });
+        }
+        for (at, step) in steps.iter().enumerate() {
+            other.log.append(&Line::Dropped { dropped: step.at }, at + 1 == steps.len())?;
+            other.stacks.dropped(step.at);
+        }
+        Ok(())
     }
 
     /// What the names of our unfinished files have in them.
@@ -132,11 +166,12 @@ impl History {
     /// Writes down what is about to be done, and the texts that it replaces and that only a person would write so. When
     /// this returns, it outlives a crash.
     pub(super) fn begin(&mut self, kind: Kind, edit: &Edit, texts: Texts) -> io::Result<()> {
-        let n = self.last + 1;
-        let entry = Line::Entry { n, kind, label: edit.label.clone(), changes: edit.changes.clone(), texts };
+        let (n, time) = (self.last + 1, now());
+        let Edit { label, changes, .. } = edit.clone();
+        let entry = Line::Entry { n, kind, time, label: label.clone(), changes, texts };
         let at = self.log.append(&entry, true)?;
         self.last = n;
-        self.open = Some(Open { at, n, kind, label: edit.label.clone() });
+        self.open = Some(Open { n, kind, step: Step { at, time, label, forward: false } });
         Ok(())
     }
 
@@ -145,21 +180,21 @@ impl History {
         if let Some(open) = self.open.take() {
             // If this line is lost, the next opening finds every file as it should be, and writes it then.
             let _written = self.log.append(&Line::Done { done: open.n }, false);
-            self.stacks.done(open.kind, open.at, open.label);
+            self.stacks.done(open.kind, open.step);
         }
     }
 
     /// No file is replaced: it never was.
     pub(super) fn cancel(&mut self) -> io::Result<()> {
         match self.open.take() {
-            Some(open) => self.log.cut(open.at),
+            Some(open) => self.log.cut(open.step.at),
             None => Ok(()),
         }
     }
 
     /// The edit that was done last, whether it was undone since or not; `None` where none was.
     pub(super) fn newest(&self) -> Option<io::Result<Edit>> {
-        self.stacks.newest.map(|at| self.entry(at))
+        self.stacks.newest.map(|(_, at)| self.entry(at))
     }
 
     /// Whether the board that `stands` so can be the one that this log tells of.
@@ -179,7 +214,7 @@ impl History {
 
     /// It cannot be finished, and is not to be done again from here.
     pub(super) fn give_up(&mut self) -> io::Result<()> {
-        let at = self.open.as_ref().map(|open| open.at);
+        let at = self.open.as_ref().map(|open| open.step.at);
         self.set_aside()?;
         match at.and_then(|at| self.stacks.redo.iter().find(|step| step.at == at).cloned()) {
             Some(step) => self.drop_step(&step),
@@ -191,14 +226,14 @@ impl History {
     pub(super) fn set_aside(&mut self) -> io::Result<()> {
         if let Some(open) = self.open.take() {
             self.log.append(&Line::SetAside { aside: open.n }, true)?;
-            self.stacks.aside(open.kind, open.at, open.label);
+            self.stacks.aside(open.kind, open.step);
         }
         Ok(())
     }
 
     /// The entry that a crash left unfinished: its kind, its label, and its edit where that can be read.
     pub(super) fn unfinished(&self) -> Option<(Kind, String, io::Result<Edit>)> {
-        self.open.as_ref().map(|open| (open.kind, open.label.clone(), self.entry(open.at)))
+        self.open.as_ref().map(|open| (open.kind, open.step.label.clone(), self.entry(open.step.at)))
     }
 
     /// Takes a step out of the lists, without taking it.
@@ -238,11 +273,18 @@ impl History {
     }
 }
 
-fn log_path(dir: &Path, number: usize) -> PathBuf {
-    match number {
+/// Where the logs of a board may lie.
+fn log_paths(dir: &Path) -> impl Iterator<Item = PathBuf> {
+    (1..=MOST_LOGS).map(|number| match number {
         1 => dir.join("history.log"),
         _ => dir.join(format!("history-{number}.log")),
-    }
+    })
+}
+
+/// Milliseconds since 1970.
+fn now() -> u64 {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
+    u64::try_from(since.as_millis()).unwrap_or(u64::MAX)
 }
 
 /// Sixteen hexadecimal digits that no other log has.

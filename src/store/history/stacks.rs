@@ -7,6 +7,8 @@ use super::line::Kind;
 pub(in crate::store) struct Step {
     /// Where in the log its entry begins.
     pub at: u64,
+    /// When it was done, in milliseconds since 1970.
+    pub time: u64,
     /// What it is called.
     pub label: String,
     /// Whether the entry itself is to be done (it was set aside), and not its inverse.
@@ -18,15 +20,15 @@ pub(in crate::store) struct Step {
 pub(super) struct Stacks {
     pub undo: Vec<Step>,
     pub redo: Vec<Step>,
-    /// Where the entry begins that was done last.
-    pub newest: Option<u64>,
+    /// When the last was done, and where its entry begins.
+    pub newest: Option<(u64, u64)>,
 }
 
 impl Stacks {
-    /// After the entry at `at` was done.
-    pub fn done(&mut self, kind: Kind, at: u64, label: String) {
-        let step = Step { at, label, forward: false };
-        self.newest = Some(at);
+    /// After the entry of a step was done.
+    pub fn done(&mut self, kind: Kind, step: Step) {
+        let newest = Some((step.time, step.at));
+        self.newest = if kind == Kind::Inherited { self.newest.max(newest) } else { newest };
         match kind {
             Kind::Do => {
                 self.redo.clear();
@@ -40,6 +42,11 @@ impl Stacks {
                 self.redo.pop();
                 self.undo.push(step);
             }
+            // It comes in where it was done, and forgets nothing that was undone here.
+            Kind::Inherited => {
+                let before = self.undo.iter().rposition(|own| own.time <= step.time);
+                self.undo.insert(before.map_or(0, |at| at + 1), step);
+            }
         }
     }
 
@@ -49,11 +56,11 @@ impl Stacks {
         self.redo.retain(|step| step.at != at);
     }
 
-    /// After the entry at `at` was set aside: it can be done again.
-    pub fn aside(&mut self, kind: Kind, at: u64, label: String) {
+    /// After the entry of a step was set aside: it can be done again.
+    pub fn aside(&mut self, kind: Kind, step: Step) {
         // Of an undo or a redo, the step is still where it was.
         if kind == Kind::Do {
-            self.redo.push(Step { at, label, forward: true });
+            self.redo.push(Step { forward: true, ..step });
         }
     }
 }
@@ -62,22 +69,40 @@ impl Stacks {
 mod tests {
     use super::*;
 
+    fn step(at: u64, label: &str) -> Step {
+        Step { at, time: at, label: label.to_owned(), forward: false }
+    }
+
+    fn labels(steps: &[Step]) -> Vec<&str> {
+        steps.iter().map(|step| step.label.as_str()).collect()
+    }
+
     #[test]
     fn undo_and_redo_move_a_step_to_and_fro_and_a_new_one_forgets_what_was_undone() {
-        let labels = |steps: &[Step]| steps.iter().map(|step| step.label.clone()).collect::<Vec<_>>();
         let mut stacks = Stacks::default();
-        stacks.done(Kind::Do, 0, "one".to_owned());
-        stacks.done(Kind::Do, 10, "two".to_owned());
-        stacks.done(Kind::Undo, 20, "two".to_owned());
-        assert_eq!((labels(&stacks.undo), labels(&stacks.redo)), (vec!["one".into()], vec!["two".into()]));
+        stacks.done(Kind::Do, step(0, "one"));
+        stacks.done(Kind::Do, step(10, "two"));
+        stacks.done(Kind::Undo, step(20, "two"));
+        assert_eq!((labels(&stacks.undo), labels(&stacks.redo)), (vec!["one"], vec!["two"]));
         assert_eq!(stacks.redo[0].at, 20, "what is done again takes back the undoing");
-        stacks.done(Kind::Redo, 30, "two".to_owned());
+        stacks.done(Kind::Redo, step(30, "two"));
         assert_eq!(labels(&stacks.undo), ["one", "two"]);
-        stacks.done(Kind::Undo, 40, "two".to_owned());
-        stacks.done(Kind::Do, 50, "three".to_owned());
-        assert_eq!(
-            (labels(&stacks.undo), labels(&stacks.redo)),
-            (vec!["one".into(), "three".into()], vec![])
-        );
+        stacks.done(Kind::Undo, step(40, "two"));
+        stacks.done(Kind::Do, step(50, "three"));
+        assert_eq!((labels(&stacks.undo), labels(&stacks.redo)), (vec!["one", "three"], vec![]));
+    }
+
+    #[test]
+    fn what_another_program_did_comes_in_at_its_time_and_leaves_what_was_undone() {
+        let mut stacks = Stacks::default();
+        stacks.done(Kind::Do, step(10, "one"));
+        stacks.done(Kind::Do, step(30, "two"));
+        stacks.done(Kind::Do, step(40, "three"));
+        stacks.done(Kind::Undo, step(50, "three"));
+        stacks.done(Kind::Inherited, Step { time: 20, ..step(60, "between") });
+        assert_eq!((labels(&stacks.undo), stacks.newest), (vec!["one", "between", "two"], Some((50, 50))));
+        stacks.done(Kind::Inherited, Step { time: 70, ..step(80, "last") });
+        assert_eq!(labels(&stacks.undo), ["one", "between", "two", "last"]);
+        assert_eq!((labels(&stacks.redo), stacks.newest), (vec!["three"], Some((70, 80))));
     }
 }

@@ -19,6 +19,7 @@ pub(super) fn document(brought: &Brought<'_>) -> Value {
         "no-look-yet": brought.touched.undressed.iter().map(|(scene, who)| {
             json!({"scene": scene.to_string(), "character": who})
         }).collect::<Vec<_>>(),
+        "on-no-shooting-day": brought.touched.unplanned.iter().map(ToString::to_string).collect::<Vec<_>>(),
         "unscheduled": brought.touched.unscheduled.iter().map(|(day, scene)| {
             json!({"day": day, "scene": scene.to_string()})
         }).collect::<Vec<_>>(),

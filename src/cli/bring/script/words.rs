@@ -5,7 +5,7 @@ use std::fmt::Write;
 use super::Brought;
 use crate::board::Id;
 use crate::bring::script::{heading_of, summary, worn};
-use crate::check::words::{counted, look_title, quoted};
+use crate::check::words::counted;
 
 /// The whole answer.
 pub(super) fn text(brought: &Brought<'_>) -> String {
@@ -60,18 +60,8 @@ fn touched(brought: &Brought<'_>, to: &mut String) {
         return;
     }
     let _ = writeln!(to, "\nTo be looked at:");
-    for (scene, who) in &touched.undressed {
-        let _ = writeln!(to, "  {} has no look yet in scene {scene}", board.name_of(who));
-    }
-    for (day, scene) in &touched.unscheduled {
-        let _ = writeln!(to, "  shooting day {day} is without scene {scene}");
-    }
-    for look in &touched.unseen {
-        let _ = writeln!(
-            to,
-            "  {} is in no scene any more; it stays on the board",
-            quoted(look_title(board, look))
-        );
+    for line in touched.words(board) {
+        let _ = writeln!(to, "  {line}");
     }
 }
 

@@ -22,6 +22,12 @@ pub const GUTTER: u16 = 1;
 /// A character's column is no narrower than this, if there is any choice, and no wider.
 const EACH: (u16, u16) = (17, 30);
 
+/// How narrow a character's column may be where all of them are then seen; a title keeps a dozen letters.
+const NARROW: u16 = 15;
+
+/// Where the date stands among the frozen columns. It is in the strip below as well.
+const DATE: usize = 5;
+
 impl Columns {
     /// The columns for a table of `width` with `count` characters, of which `focus` must be seen. Scrolls `left`, the
     /// first that is seen, as little as need be.
@@ -34,14 +40,28 @@ impl Columns {
             150..190 => [4, 3, 26, 5, 4, 14, 5, 5],
             _ => [4, 7, 34, 5, 4, 20, 6, 6],
         };
-        let used = GUTTER + frozen.iter().filter(|wide| **wide > 0).map(|wide| wide + 1).sum::<u16>();
-        let room = width.saturating_sub(used);
-        let most = usize::from(room / (EACH.0 + 1)).max(1);
+        let mut undated = frozen;
+        undated[DATE] = 0;
+        // That everybody is seen is worth the date.
+        let all = [frozen, undated].into_iter().find(|frozen| fit(width, frozen, NARROW) >= count);
+        let frozen = all.unwrap_or(frozen);
+        let most = if all.is_some() { count } else { fit(width, &frozen, EACH.0) };
         let fit = count.min(most).max(1);
-        let each = (room / u16::try_from(fit).unwrap_or(1)).saturating_sub(1).min(EACH.1);
+        let each = (room(width, &frozen) / u16::try_from(fit).unwrap_or(1)).saturating_sub(1).min(EACH.1);
         *left = (*left).min(focus).max((focus + 1).saturating_sub(fit)).min(count.saturating_sub(fit));
         Self { frozen, shown: *left..count.min(*left + fit), each }
     }
+}
+
+/// What the frozen columns leave for the characters.
+fn room(width: u16, frozen: &[u16; 8]) -> u16 {
+    let used = GUTTER + frozen.iter().filter(|wide| **wide > 0).map(|wide| wide + 1).sum::<u16>();
+    width.saturating_sub(used)
+}
+
+/// How many columns of this width there is room for.
+fn fit(width: u16, frozen: &[u16; 8], each: u16) -> usize {
+    usize::from(room(width, frozen) / (each + 1))
 }
 
 #[cfg(test)]
@@ -61,10 +81,18 @@ mod tests {
 
     #[test]
     fn a_character_has_a_useful_column_on_common_screens() {
-        for (width, columns) in [(40, 1), (80, 2), (120, 3), (200, 4)] {
-            let columns_there = Columns::of(width, 4, 0, &mut 0);
-            assert_eq!(columns_there.shown.len(), columns, "at {width}");
-            assert!(columns_there.each >= 17, "at {width}");
+        for (width, count, seen, least) in
+            [(40, 4, 1, 17), (80, 4, 2, 17), (120, 4, 4, 15), (120, 5, 3, 17), (200, 4, 4, 17)]
+        {
+            let columns = Columns::of(width, count, 0, &mut 0);
+            assert_eq!(columns.shown.len(), seen, "{count} at {width}");
+            assert!(columns.each >= least, "{count} at {width}: {}", columns.each);
         }
+    }
+
+    #[test]
+    fn the_date_gives_way_only_where_everybody_is_then_seen() {
+        let dated = |count| Columns::of(120, count, 0, &mut 0).frozen[DATE] > 0;
+        assert_eq!([2, 3, 4, 5].map(dated), [true, true, false, true]);
     }
 }

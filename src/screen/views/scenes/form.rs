@@ -2,6 +2,7 @@
 
 use super::act::focus;
 use crate::board::{Board, Light, Pairs, PeriodId, Place, Scene, SceneNumber};
+use crate::bring::script::between;
 use crate::screen::app::App;
 use crate::screen::dates::{date_of, date_says, pages_of, pages_says, story_day_of, story_day_says};
 use crate::screen::layers::form::Filled;
@@ -21,6 +22,7 @@ pub fn edit(app: &mut App) {
     let Some(scene) = board.scene(&number) else { return };
     let periods = periods(board);
     let fields = fields(board, scene, &periods);
+    let lead = vec![format!("number {number}; a script that is brought in can number scenes anew")];
     let form = Form::new(format!("Scene {number}"), fields, move |app, filled| {
         let Some(scene) = app.board().scene(&number) else { return Err(format!("scene {number} is gone")) };
         let written = read(scene.clone(), filled, &periods)?;
@@ -34,7 +36,7 @@ pub fn edit(app: &mut App) {
         app.change(edit);
         Ok(())
     });
-    app.open_layer(form);
+    app.open_layer(form.lead(lead));
 }
 
 /// Asks for a new scene, to stand behind the one in focus. What often stays the same is filled in.
@@ -78,33 +80,14 @@ pub fn add(app: &mut App) {
     app.open_layer(form);
 }
 
-/// A number for a scene behind `after`: its own with the next letter, or the next number at the end of the script.
-pub(super) fn propose(board: &Board, after: Option<&SceneNumber>) -> SceneNumber {
-    let text = after.map_or(String::new(), ToString::to_string);
-    let split = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
-    let (digits, letters) = text.split_at(split);
-    let is_last = board.records().scenes.last().map(|scene| &scene.number) == after;
-    let next = digits.parse::<u32>().map_or(1, |digits| digits.saturating_add(1)).to_string();
-    let (stem, last) = match letters.char_indices().next_back() {
-        Some((at, last)) => (&letters[..at], last),
-        None => ("", '@'),
+/// A number for a scene behind `after`, as a script would number it.
+fn propose(board: &Board, after: Option<&SceneNumber>) -> SceneNumber {
+    let behind = match after {
+        Some(after) => board.scenes().skip_while(|scene| scene.number != *after).nth(1),
+        None => board.scenes().next(),
     };
-    let later = (last..='Z').skip(1).map(|letter| format!("{digits}{stem}{letter}"));
-    let deeper = ('A'..='Z').map(|letter| format!("{digits}{letters}{letter}"));
-    let at_end = is_last.then_some(next);
-    let mut free = at_end
-        .into_iter()
-        .chain(later)
-        .chain(deeper)
-        .filter_map(|text| text.parse::<SceneNumber>().ok())
-        .filter(|number| board.scene(number).is_none());
-    // Where even that is taken, the user has to find one.
-    free.next().or_else(|| after.cloned()).unwrap_or_else(first)
-}
-
-#[expect(clippy::expect_used, reason = "`1` is a scene number")]
-fn first() -> SceneNumber {
-    "1".parse().expect("a literal scene number")
+    let taken = board.scenes().map(|scene| scene.number.clone()).collect();
+    between(after, behind.map(|scene| &scene.number), &taken)
 }
 
 fn periods(board: &Board) -> Vec<PeriodId> {

@@ -1,6 +1,7 @@
 //! Doing the same in every scene of a range, as one change.
 //!
-//! Only scenes in which the character is present are dressed: a range is for those, and whoever is away stays away.
+//! Scenes in which the character is present are dressed, and whoever is away stays away; unless the character is in none
+//! of them, or the answer is to be in all.
 
 use super::{Cell, before, cell};
 use crate::board::{Board, CharacterId, Edit, LookId, Refused};
@@ -30,66 +31,95 @@ pub fn perform(app: &mut App, act: Act, character: &CharacterId) -> bool {
     let present: Vec<usize> =
         places.iter().copied().filter(|at| cell(board, *at, character) != Cell::Away).collect();
     let name = board.name_of(character).to_owned();
-    if present.is_empty() {
-        app.warn(format!("{name} is in none of these scenes"));
+    if act == Act::SceneAway {
+        if present.is_empty() {
+            app.warn(format!("{name} is in none of these scenes"));
+            return true;
+        }
+        let edits = present.iter().map(|at| board.send_away(&board.records().scenes[*at].number, character));
+        let label = format!("{} without {name}", counted(present.len(), "scene"));
+        let edit = joined(edits, label);
+        app.change(edit);
         return true;
     }
-    let scenes = counted(present.len(), "scene");
+    let dressed = if present.is_empty() { &places } else { &present };
     match act {
-        Act::SceneAssign => choose(app, &present, character),
-        Act::SceneCarry => match before(board, places[0].min(places[places.len() - 1]), character) {
-            Some((_, Some(look))) => {
-                let label = format!("{scenes}: {name} wears {} on", look_title(board, look));
-                let edit = dress(board, &present, character, Some(look), label);
-                app.change(edit);
+        Act::SceneCarry => {
+            let first = places.iter().copied().min().unwrap_or(0);
+            match before(board, first, character) {
+                Some((_, Some(look))) => {
+                    let how = format!("wears {} on", look_title(board, look));
+                    let edit = dress(board, dressed, character, Some(look), &how);
+                    app.change(edit);
+                }
+                Some((_, None)) | None => {
+                    app.say(format!("{name} wears nothing before the range to be carried on"));
+                }
             }
-            Some((_, None)) | None => {
-                app.say(format!("{name} wears nothing before the range to be carried on"))
-            }
-        },
+        }
         Act::SceneClear => {
-            let edit = dress(board, &present, character, None, format!("{scenes}: {name} wears nothing yet"));
+            let edit = dress(board, dressed, character, None, "has no look yet");
             app.change(edit);
         }
-        _ => {
-            let edits =
-                present.iter().map(|at| board.send_away(&board.records().scenes[*at].number, character));
-            let edit = joined(edits, format!("{scenes} without {name}"));
-            app.change(edit);
-        }
+        _ => choose(app, places, present, character),
     }
     true
 }
 
 /// Asks which look the character wears in all of them.
-fn choose(app: &mut App, present: &[usize], character: &CharacterId) {
+fn choose(app: &mut App, places: Vec<usize>, present: Vec<usize>, character: &CharacterId) {
     let board = app.board();
     let looks = board.looks_of_character(character);
     let period = |look: &LookId| board.relations().period_of_look(look).map(|period| board.title_of(period));
     let item = |look: &LookId| Item::new(look_title(board, look), period(look).unwrap_or_default());
     let items = looks.iter().map(item).collect();
-    let name = board.name_of(character).to_owned();
-    let title = format!("{name} wears in {}", counted(present.len(), "scene"));
-    let (present, character) = (present.to_vec(), character.clone());
+    let title = format!("{} wears in {}", board.name_of(character), counted(places.len(), "scene"));
+    let character = character.clone();
     app.open_layer(Pick::new(title, items, move |app, chosen| {
-        let board = app.board();
-        let Some(look) = looks.get(chosen) else { return };
-        let label = format!("{}: {name} wears {}", counted(present.len(), "scene"), look_title(board, look));
-        let edit = dress(board, &present, &character, Some(look), label);
-        if app.change(edit) {
-            app.scenes.back();
+        let Some(look) = looks.into_iter().nth(chosen) else { return };
+        if present.is_empty() || present.len() == places.len() {
+            wear(app, &places, &character, &look);
+        } else {
+            ask_where(app, places, present, character, look);
         }
     }));
 }
 
+/// Asks whether the scenes in which the character is not are meant too.
+fn ask_where(app: &mut App, places: Vec<usize>, present: Vec<usize>, character: CharacterId, look: LookId) {
+    let board = app.board();
+    let (name, title) = (board.name_of(&character), look_title(board, &look));
+    let all = counted(places.len(), "scene");
+    let lead = vec![format!("{name} is in {} of these {all}.", present.len())];
+    let added = places.len() - present.len();
+    let items = vec![
+        Item::new(format!("Where {name} is"), counted(present.len(), "scene")),
+        Item::new("In all of them", format!("adds {name} to {added}")),
+    ];
+    app.open_layer(Pick::question(format!("{name} wears {title}"), lead, items, move |app, choice| {
+        wear(app, if choice == 0 { &present } else { &places }, &character, &look);
+    }));
+}
+
+fn wear(app: &mut App, places: &[usize], character: &CharacterId, look: &LookId) {
+    let board = app.board();
+    let how = format!("wears {}", look_title(board, look));
+    let edit = dress(board, places, character, Some(look), &how);
+    if app.change(edit) {
+        app.scenes.back();
+    }
+}
+
+/// Puts a look, or none yet, on the character in scenes; `how` says so.
 fn dress(
     board: &Board,
-    present: &[usize],
+    places: &[usize],
     character: &CharacterId,
     look: Option<&LookId>,
-    label: String,
+    how: &str,
 ) -> Result<Edit, Refused> {
-    let scenes = present.iter().filter_map(|at| board.records().scenes.get(*at));
+    let scenes = places.iter().filter_map(|at| board.records().scenes.get(*at));
+    let label = format!("{}: {} {how}", counted(places.len(), "scene"), board.name_of(character));
     joined(scenes.map(|scene| board.assign(&scene.number, character, look)), label)
 }
 

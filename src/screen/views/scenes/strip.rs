@@ -5,6 +5,7 @@ use ratatui::style::Style;
 
 use super::{Cell, before, cell, foreign_period};
 use crate::board::{Board, CharacterId, LookId, Scene};
+use crate::plot::Changes;
 use crate::screen::canvas::{Canvas, wrapped};
 
 /// How many rows the strip takes of a view of this height.
@@ -142,7 +143,8 @@ fn about_worn(board: &Board, at: usize, character: &CharacterId) -> Words {
             vec![(format!("○ {name} has no look yet: {how}"), Voice::Waiting)]
         }
         Cell::Wears(id) => {
-            let mut words = about_look(board, name, id);
+            let change = Changes::of(board).number(at, character);
+            let mut words = about_look(board, name, id, change);
             if let Some(period) = foreign_period(board, at, character) {
                 words.insert(
                     1,
@@ -154,12 +156,11 @@ fn about_worn(board: &Board, at: usize, character: &CharacterId) -> Words {
     }
 }
 
-fn about_look(board: &Board, name: &str, id: &LookId) -> Words {
+fn about_look(board: &Board, name: &str, id: &LookId, change: Option<u32>) -> Words {
     let Some(look) = board.look(id) else {
         return vec![(format!("{name}: look {id} is not there"), Voice::Waiting)];
     };
-    let change = board.looks_of_character(&look.character).iter().position(|have| have == id);
-    let change = change.map_or(String::new(), |at| format!(" {}", at + 1));
+    let change = change.map_or(String::new(), |number| format!(", change {number}"));
     let says = if look.says.is_empty() { String::new() } else { format!(": {}", look.says) };
     let mut words =
         vec![(format!("{name}{change} {} {}{says}", look.treatment.mark(), look.title), Voice::Strong)];

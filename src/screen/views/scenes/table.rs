@@ -46,10 +46,12 @@ impl Scenes {
                 .then(|| grouped::heading_of(number, is_head))
                 .flatten();
             if let Some(line) = line {
-                match (&rows[sticky.unwrap_or(number)], row) {
-                    (Row::Period(period), _) => draw_period(board, *period, canvas, line),
-                    (Row::Day(day), _) => draw_day(*day, canvas, line),
-                    (Row::Scene(scene), _) => {
+                // A head that stays while its group goes on does not pass for the beginning of it.
+                let goes_on = sticky.is_some_and(|head| head != number);
+                match &rows[sticky.unwrap_or(number)] {
+                    Row::Period(period) => draw_period(board, *period, goes_on, canvas, line),
+                    Row::Day(day) => draw_day(*day, goes_on, canvas, line),
+                    Row::Scene(scene) => {
                         let focus = (*scene == at, marked.contains(scene));
                         self.draw_scene(board, *scene, focus, &columns, &worn, canvas, line);
                     }
@@ -166,6 +168,9 @@ fn draw_cell(board: &Board, cell: Cell<'_>, worn: Option<&LookId>, canvas: &mut 
     }
 }
 
+/// From this width on a column's head has room for how many more there are, in words.
+const ROOMY: u16 = 16;
+
 fn draw_head(board: &Board, columns: &Columns, focus: usize, canvas: &mut Canvas<'_>, line: Rect) {
     let (quiet, heading, lit) = (canvas.theme.quiet(), canvas.theme.heading(), canvas.theme.lit());
     let mut x = line.x + GUTTER;
@@ -183,33 +188,38 @@ fn draw_head(board: &Board, columns: &Columns, focus: usize, canvas: &mut Canvas
         let style = if place == focus { lit } else { heading };
         // An arrow says that there are more characters on that side.
         let left = if place == columns.shown.start && place > 0 { "‹ " } else { "" };
-        let last = place + 1 == columns.shown.end && place + 1 < characters.len();
+        let more = characters.len() - columns.shown.end;
+        let more = match (place + 1 == columns.shown.end && more > 0, columns.each) {
+            (false, _) => String::new(),
+            (true, ROOMY..) => format!(" › {more} more"),
+            (true, _) => format!(" ›{more}"),
+        };
         let right = x.saturating_add(columns.each).min(line.right());
-        let name_right = if last { right.saturating_sub(2) } else { right };
+        let name_right = right.saturating_sub(u16::try_from(width(&more)).unwrap_or(0));
         let after = canvas.spans(x, line.y, name_right, &[(left, quiet), (&one.name, style)]);
-        if last {
-            canvas.spans(after, line.y, right, &[(" ›", quiet)]);
-        }
+        canvas.spans(after, line.y, right, &[(&more, quiet)]);
         x += columns.each + 1;
     }
 }
 
-fn draw_period(board: &Board, period: Option<&PeriodId>, canvas: &mut Canvas<'_>, line: Rect) {
+fn draw_period(board: &Board, period: Option<&PeriodId>, goes_on: bool, canvas: &mut Canvas<'_>, line: Rect) {
     let title = period.map_or("in no period", |period| board.title_of(period));
     let span = period.and_then(|id| board.period(id)).map(|period| period.span.short());
-    draw_rule(title, &span.unwrap_or_default(), canvas, line);
+    draw_rule(title, goes_on, &span.unwrap_or_default(), canvas, line);
 }
 
-fn draw_day(day: Option<&ShootDay>, canvas: &mut Canvas<'_>, line: Rect) {
-    let Some(day) = day else { return draw_rule("on no shooting day", "", canvas, line) };
-    let date = day.date.as_ref().map(|date| date.short()).unwrap_or_default();
-    draw_rule(&format!("day {}", day.day), &date, canvas, line);
+fn draw_day(day: Option<&ShootDay>, goes_on: bool, canvas: &mut Canvas<'_>, line: Rect) {
+    let title =
+        day.map_or_else(|| "on no shooting day".to_owned(), |day| format!("shooting day {}", day.day));
+    let date = day.and_then(|day| day.date.as_ref()).map(|date| date.short());
+    draw_rule(&title, goes_on, &date.unwrap_or_default(), canvas, line);
 }
 
-fn draw_rule(title: &str, about: &str, canvas: &mut Canvas<'_>, line: Rect) {
+fn draw_rule(title: &str, goes_on: bool, about: &str, canvas: &mut Canvas<'_>, line: Rect) {
     let quiet = canvas.theme.quiet();
     let gap = if about.is_empty() { "" } else { " " };
-    let spans = [("── ", quiet), (title, quiet), (gap, quiet), (about, quiet), (" ", quiet)];
+    let goes_on = if goes_on { ", continued" } else { "" };
+    let spans = ["── ", title, goes_on, gap, about, " "].map(|words| (words, quiet));
     let used = canvas.spans(line.x + GUTTER, line.y, line.right(), &spans);
     let rest = usize::from(line.right().saturating_sub(used));
     canvas.put(used, line.y, line.right().saturating_sub(used), &"─".repeat(rest), quiet);

@@ -133,6 +133,7 @@ fn clear_leaves_a_gap_and_away_takes_the_character_out() {
     let mut trial = on_scene("3", 0);
     trial.keys("x");
     assert_eq!(trial.wears("3", "odile"), Some(None));
+    assert_eq!(trial.app.said.text, "scene 3: Odile has no look yet");
     trial.keys("X");
     assert_eq!(trial.wears("3", "odile"), None);
 }
@@ -344,11 +345,137 @@ fn a_range_is_given_one_look_where_the_character_is_present() {
         .scenes()
         .filter(|scene| scene.wears.get(&"odile".parse().unwrap()).is_none())
         .count();
-    trial.keys("v end a enter");
+    trial.keys("v end a enter enter");
     let now = worn(&trial, "odile");
     assert!(now.iter().all(|look| look == &now[0] && look.is_some()), "{now:?}");
     assert_eq!(now.len() + away, trial.app.board().scenes().len(), "who was away stays away");
     assert!(trial.app.scenes.anchor.is_none());
+}
+
+#[test]
+fn a_range_begun_in_shooting_order_carries_on_what_was_worn_before_its_first_scene_of_the_story() {
+    let mut trial = Trial::demo();
+    trial.keys("3");
+    trial.app.focus(&Target::Scene("9".parse().unwrap()));
+    trial.keys("s v down down");
+    assert_eq!(focus(&trial).0, "13", "day 2 of the demo is 9, 7, 13");
+    let before = trial.wears("6", "odile");
+    assert_ne!(before, trial.wears("8A", "odile"));
+    trial.keys("c");
+    for scene in ["9", "7", "13"] {
+        assert_eq!(trial.wears(scene, "odile"), before, "scene {scene}");
+    }
+}
+
+#[test]
+fn a_range_adds_a_character_to_its_scenes() {
+    // Ivo has a look from here on, and is in scene 4 alone.
+    let mut files = small();
+    files.push((
+        "looks/oilskin.yaml".to_owned(),
+        serde_json::json!({"title": "Oilskin", "character": "ivo", "treatment": "invent", "period": "races"}),
+    ));
+    let on = |scene: &str, keys: &str| {
+        let mut trial = Trial::on(&files);
+        trial.app.view = Scope::Scenes;
+        trial.app.focus(&Target::Scene(scene.parse().unwrap()));
+        trial.keys("right right v");
+        trial.keys(keys);
+        trial
+    };
+    let oilskin = Some(Some("oilskin".to_owned()));
+    let worn = |trial: &Trial| ["1", "2", "3", "4"].map(|scene| trial.wears(scene, "ivo"));
+    // He is in none of them: all of them are meant.
+    let mut trial = on("1", "down down a enter");
+    assert_eq!(worn(&trial), [oilskin.clone(), oilskin.clone(), oilskin.clone(), Some(None)]);
+    assert_eq!(trial.app.said.text, "3 scenes: Ivo wears Oilskin");
+    trial.keys("u");
+    assert_eq!(worn(&trial), [None, None, None, Some(None)], "one step");
+    // He is in one of them: that is asked.
+    let trial = on("2", "down down a enter enter");
+    assert_eq!(worn(&trial), [None, None, None, oilskin.clone()]);
+    let mut trial = on("2", "down down a enter");
+    let screen = trial.screen((80, 24));
+    assert!(screen.contains("In all of them") && screen.contains("adds Ivo to 2"), "{screen}");
+    trial.keys("down enter");
+    assert_eq!(worn(&trial), [None, oilskin.clone(), oilskin.clone(), oilskin]);
+    // Present without a look goes the same way, and who is in none cannot be sent away.
+    let trial = on("1", "down x");
+    assert_eq!(worn(&trial), [Some(None), Some(None), None, Some(None)]);
+    let trial = on("1", "down X");
+    assert!(trial.app.said.text.contains("in none of these scenes"), "{}", trial.app.said.text);
+}
+
+#[test]
+fn the_strip_numbers_a_change_as_the_plot_does() {
+    // In scene 5 the character is back in a look that scene 3 had: another change, though the same look.
+    let mut files = small();
+    for (name, content) in &mut files {
+        if name == "scenes.yaml" {
+            content[4]["wears"] = serde_json::json!({"odile": "smock"});
+            content[5]["wears"] = serde_json::json!({"odile": "club"});
+        }
+    }
+    let mut trial = Trial::on(&files);
+    trial.keys("3");
+    trial.app.focus(&Target::Scene("5".parse().unwrap()));
+    let screen = trial.screen((120, 40));
+    assert!(screen.contains("Odile, change 4 ≈ Club black"), "{screen}");
+}
+
+#[test]
+fn the_form_of_a_scene_says_its_number() {
+    let mut trial = on_scene("4A", 0);
+    trial.keys("e");
+    for size in [(80, 24), (120, 40)] {
+        assert!(trial.screen(size).contains("number 4A; a script"), "{}", trial.screen(size));
+    }
+}
+
+#[test]
+fn the_head_of_a_group_that_goes_on_says_so_and_never_passes_for_its_beginning() {
+    let mut trial = Trial::demo();
+    trial.keys("3");
+    for order in ["", "s"] {
+        trial.keys(order);
+        trial.keys("home");
+        let (mut continued, mut begun) = (0, 0);
+        for _ in 0..numbers(&trial).len() {
+            let screen = trial.screen((80, 24));
+            let board = trial.app.open.board();
+            let mut lines = screen.lines().skip(3);
+            let head = lines.next().unwrap();
+            assert!(head.starts_with(" ── "), "a head is always in view\n{screen}");
+            // The first scene below it, unless another group begins there.
+            let first = lines.next().unwrap().trim_start_matches(['▸', ' ']).split(' ').next().unwrap();
+            if let Ok(first) = first.parse::<crate::board::SceneNumber>() {
+                let rows = trial.app.scenes.order.rows(board);
+                let at = board.relations().scene_at(&first).unwrap();
+                let row = rows.iter().position(|row| *row == super::rows::Row::Scene(at)).unwrap();
+                let begins = rows[row - 1].is_head();
+                assert_eq!(!begins, head.contains(", continued"), "{screen}");
+                if begins { begun += 1 } else { continued += 1 }
+            }
+            trial.keys("down");
+        }
+        assert!(begun > 5 && continued > 5, "{begun} {continued}");
+    }
+}
+
+#[test]
+fn everybody_is_seen_at_120_columns_and_elsewhere_it_is_said_how_many_are_not() {
+    let mut trial = Trial::demo();
+    trial.keys("3");
+    let screen = trial.screen((120, 40));
+    for character in &trial.app.board().head().characters.clone() {
+        assert!(screen.contains(&character.name), "{}\n{screen}", character.name);
+    }
+    assert!(!screen.contains('›'), "{screen}");
+    let head = |trial: &mut Trial, size| trial.screen(size).lines().nth(2).unwrap().to_owned();
+    assert!(head(&mut trial, (80, 24)).ends_with("› 2 more"), "{}", head(&mut trial, (80, 24)));
+    trial.keys("right right right");
+    let last = head(&mut trial, (80, 24));
+    assert!(!last.contains("more") && last.contains("‹ "), "{last}");
 }
 
 #[test]

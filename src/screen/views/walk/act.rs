@@ -1,5 +1,6 @@
 //! What the keys do on the walk.
 
+use super::page::open_in_words;
 use super::record;
 use super::stops::title;
 use crate::board::Stop;
@@ -46,11 +47,7 @@ fn turn(app: &mut App) {
 fn jump(app: &mut App) {
     let board = app.board();
     let stops = app.walk.by.stops(board);
-    let open = |stop: &Stop| match board.open_questions().filter(|(_, _, one)| one.at == *stop).count() {
-        0 => String::new(),
-        1 => "1 open question".to_owned(),
-        count => format!("{count} open questions"),
-    };
+    let open = |stop: &Stop| open_in_words(board, stop);
     let items = stops.iter().map(|stop| Item::new(name(board, stop), open(stop))).collect();
     let at = app.walk.place;
     let pick = Pick::new(format!("Jump, {}", app.walk.by.words()), items, move |app, at| {

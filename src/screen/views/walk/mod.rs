@@ -26,9 +26,20 @@ pub struct Walk {
     place: usize,
     /// How many rows of the stop are above the screen.
     scroll: usize,
+    /// Whether it was begun, so that it goes on where it was left.
+    is_begun: bool,
 }
 
 impl Walk {
+    /// Begins the walk at what is in focus; goes on at its stop where it was begun before.
+    pub fn begin(&mut self, board: &Board, target: Option<&Target>) {
+        if !std::mem::replace(&mut self.is_begun, true)
+            && let Some(target) = target
+        {
+            self.focus(board, target);
+        }
+    }
+
     /// Goes to the stop that shows a target, where there is one.
     pub fn focus(&mut self, board: &Board, target: &Target) {
         let stop = match target {

@@ -1,11 +1,13 @@
 //! What a stop says, before anybody has laid it out.
 
 use super::stops::title;
-use crate::board::{Board, Look, LookId, OutfitId, PeriodId, Piece, Scene, Scope, Standing, Stop};
+use crate::board::{Board, Look, LookId, OutfitId, PeriodId, Piece, Question, Scene, Scope, Standing, Stop};
 use crate::check::words::{counted, look_title};
 use crate::plot::cautions::{Caution, of_look, of_scene};
 use crate::plot::{self, Changes, Shooting};
+use crate::screen::dates::this_day;
 use crate::screen::wearable::piece_words;
+use crate::trade::date::{Date, Day};
 
 /// A stop as it is shown.
 #[derive(Debug, Default)]
@@ -58,29 +60,34 @@ pub fn of(board: &Board, stop: &Stop) -> Page {
 /// What meetings have said at a stop; at the board as a whole also of stops that are gone.
 fn minutes(board: &Board, stop: &Stop) -> Vec<Part> {
     let is_here = |at: &Stop| stop.takes_up(board, at);
-    let gone = |at: &Stop| if at == stop { String::new() } else { format!(" [{at}, gone]") };
-    let owed = |owner: &str, due: Option<String>| {
-        let words: Vec<String> = [owner.to_owned(), due.map(|due| format!("by {due}")).unwrap_or_default()]
-            .into_iter()
-            .filter(|word| !word.is_empty())
-            .collect();
-        if words.is_empty() { String::new() } else { format!(" — {}", words.join(", ")) }
-    };
+    let today = this_day();
     let (mut open, mut decided, mut answered) = (Vec::new(), Vec::new(), Vec::new());
     for (id, meeting) in &board.records().meetings {
+        // Who sees to it and by when, the meeting in which it was said, and of which stop that is gone.
+        let about = |owner: &str, due: String, at: &Stop| {
+            let owed = joined_by(", ", [owner.to_owned(), due]);
+            let owed = if owed.is_empty() { owed } else { format!(" — {owed}") };
+            let gone = if at == stop { String::new() } else { format!(" [{at}, gone]") };
+            format!("{owed} ({id}){gone}")
+        };
         for one in meeting.questions.iter().filter(|one| is_here(&one.at)) {
-            let owed = owed(&one.owner, one.due.as_ref().map(|due| due.short()));
-            let asked = format!("{}{owed} ({id}){}", one.question, gone(&one.at));
+            if is_past_due(one, today) {
+                let due = one.due.as_ref().map(|due| format!("past due since {}", due.short()));
+                let about = about(&one.owner, due.unwrap_or_default(), &one.at);
+                open.push(Part::Waiting("!".to_owned(), format!("{}{about}", one.question)));
+                continue;
+            }
+            let about = about(&one.owner, by(one.due.as_ref()), &one.at);
             if one.is_open() {
-                open.push(Part::Waiting("?".to_owned(), asked));
+                open.push(Part::Waiting("?".to_owned(), format!("{}{about}", one.question)));
             } else {
-                answered.push(Part::Item("?".to_owned(), format!("{} → {}", one.question, one.answer)));
+                let words = format!("{} → {}{about}", one.question, one.answer);
+                answered.push(Part::Item("?".to_owned(), words));
             }
         }
         for one in meeting.decisions.iter().filter(|one| is_here(&one.at)) {
-            let owed = owed(&one.owner, one.due.as_ref().map(|due| due.short()));
-            decided
-                .push(Part::Item("✓".to_owned(), format!("{}{owed} ({id}){}", one.decision, gone(&one.at))));
+            let about = about(&one.owner, by(one.due.as_ref()), &one.at);
+            decided.push(Part::Item("✓".to_owned(), format!("{}{about}", one.decision)));
         }
     }
     let mut parts = Vec::new();
@@ -91,6 +98,36 @@ fn minutes(board: &Board, stop: &Stop) -> Vec<Part> {
         }
     }
     parts
+}
+
+fn by(due: Option<&Date>) -> String {
+    due.map(|due| format!("by {}", due.short())).unwrap_or_default()
+}
+
+/// Whether a question is still open after the last day by which it was due.
+fn is_past_due(question: &Question, today: Day) -> bool {
+    let last = question.due.as_ref().and_then(Date::latest);
+    question.is_open() && last.is_some_and(|last| last < today)
+}
+
+/// How many questions are open at a stop and how many of them past due, in words; nothing where none is.
+pub fn open_in_words(board: &Board, stop: &Stop) -> String {
+    let here = board.open_questions().map(|(_, _, one)| one).filter(|one| stop.takes_up(board, &one.at));
+    in_words(here)
+}
+
+/// A count of open questions, and how many of them are past due.
+fn in_words<'a>(open: impl Iterator<Item = &'a Question>) -> String {
+    let today = this_day();
+    let (all, past) =
+        open.fold((0, 0), |(all, past), one| (all + 1, past + usize::from(is_past_due(one, today))));
+    let late = if past == 0 { String::new() } else { format!("{past} past due") };
+    let all = match all {
+        0 => String::new(),
+        1 => "1 open question".to_owned(),
+        all => format!("{all} open questions"),
+    };
+    joined_by(", ", [all, late])
 }
 
 fn whole(board: &Board) -> Page {
@@ -118,12 +155,8 @@ fn whole(board: &Board) -> Page {
         let mark = if count.over() > 0 { "!" } else { "·" };
         main.push(Part::Item(mark.to_owned(), text));
     }
-    let asked = board.open_questions().count();
-    let side = if asked > 0 {
-        vec![Part::Heading("In all"), Part::Text(format!("{} still open", counted(asked, "question")))]
-    } else {
-        Vec::new()
-    };
+    let asked = in_words(board.open_questions().map(|(_, _, one)| one));
+    let side = if asked.is_empty() { Vec::new() } else { vec![Part::Heading("In all"), Part::Text(asked)] };
     Page { facts: joined(facts), main, side, ..Page::default() }
 }
 
@@ -309,7 +342,12 @@ fn listed(parts: &mut Vec<Part>, heading: &'static str, items: impl Iterator<Ite
 }
 
 fn joined(facts: impl IntoIterator<Item = Option<String>>) -> String {
-    facts.into_iter().flatten().collect::<Vec<_>>().join(" · ")
+    joined_by(" · ", facts.into_iter().flatten())
+}
+
+/// The words that say something, with a sign between them.
+fn joined_by(sign: &str, words: impl IntoIterator<Item = String>) -> String {
+    words.into_iter().filter(|word| !word.is_empty()).collect::<Vec<_>>().join(sign)
 }
 
 /// The page with what to ask, and of whom.

@@ -2,7 +2,7 @@
 
 use crate::board::{Board, Decision, Edit, Meeting, MeetingId, Question};
 use crate::screen::app::App;
-use crate::screen::dates::{date_of, date_says, today};
+use crate::screen::dates::{due_of, due_says, today};
 use crate::screen::layers::form::Filled;
 use crate::screen::layers::{Field, Form, Item, Pick};
 use crate::trade::date::Date;
@@ -20,7 +20,7 @@ impl Recorded {
         if text(0).is_empty() {
             return Err(format!("say what is {what}, or leave it with esc"));
         }
-        Ok(Self { text: text(0), owner: text(1), due: date_of(&text(2))? })
+        Ok(Self { text: text(0), owner: text(1), due: due_of(&text(2))? })
     }
 }
 
@@ -110,7 +110,7 @@ pub fn present(app: &mut App) {
 }
 
 fn fields(what: &'static str) -> Vec<Field> {
-    vec![Field::line(what, ""), Field::line("owner", ""), Field::line("due", "").read_as(date_says)]
+    vec![Field::line(what, ""), Field::line("owner", ""), Field::line("due", "").read_as(due_says)]
 }
 
 /// Who owns anything so far, to be spelt alike.

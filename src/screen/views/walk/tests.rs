@@ -154,12 +154,104 @@ fn the_walk_begins_where_the_focus_was_and_leads_back() {
     assert!(stop(&trial).starts_with("look "), "{}", stop(&trial));
     trial.keys("w");
     assert_eq!(trial.app.view, Scope::Looks);
+    let mut trial = Trial::demo();
     trial.keys("3 4");
     assert!(stop(&trial).starts_with("scene "), "{}", stop(&trial));
     trial.keys("g");
     trial.types("mole");
     trial.keys("enter");
     assert!(stop(&trial).starts_with("scene "), "{}", stop(&trial));
+}
+
+#[test]
+fn a_walk_that_was_left_goes_on_at_its_stop() {
+    let mut trial = walk();
+    for keys in ["home", "right right", "tab", "tab right"] {
+        trial.keys(keys);
+        let left = stop(&trial);
+        for away in ["1", "2", "3", "1 end", "2 down 3 down", "w"] {
+            trial.keys(away);
+            trial.keys("4");
+            assert_eq!(stop(&trial), left, "left by {away}");
+        }
+    }
+    // Where the stop has gone meanwhile, it is the one that took its place.
+    let scene = stop(&trial).strip_prefix("scene ").unwrap().to_owned();
+    trial.keys("3");
+    let edit = trial.app.board().cut_scene(&scene.parse().unwrap());
+    assert!(trial.app.change(edit));
+    trial.keys("4");
+    assert!(stop(&trial).starts_with("scene ") && !stop(&trial).ends_with(&format!(" {scene}")));
+}
+
+/// Asks a question at the stop on the screen.
+fn asks(trial: &mut Trial, question: &str, owner: &str, due: &str) {
+    trial.keys("a");
+    trial.types(question);
+    trial.keys("enter");
+    trial.types(owner);
+    trial.keys("enter");
+    trial.types(due);
+    trial.keys("enter");
+}
+
+#[test]
+fn a_due_day_may_be_typed_without_its_year_and_is_shown_before_it_is_saved() {
+    let mut trial = walk();
+    trial.keys("a");
+    trial.types("Who swims?");
+    trial.keys("enter enter");
+    let screen = trial.screen(SIZE);
+    assert!(screen.contains("such as friday, 12 march"), "{screen}");
+    trial.types("12.3.");
+    let screen = trial.screen(SIZE);
+    let shown = screen.lines().find(|line| line.contains("kept as ")).unwrap();
+    assert!(shown.contains("-03-12, ") && shown.contains("day 12 Mar "), "{shown}");
+    trial.keys("enter");
+    let due = minutes(trial.app.board()).questions[0].due.clone().unwrap();
+    assert!(due.to_string().ends_with("-03-12") && due.latest() >= today().latest(), "{due}");
+    assert!(shown.contains(&due.to_string()), "{shown}");
+}
+
+#[test]
+fn a_question_that_is_past_due_says_so_until_it_is_answered() {
+    let mut trial = walk();
+    trial.keys("right");
+    asks(&mut trial, "Is the jersey there?", "Dyer", "1 dec 2001");
+    asks(&mut trial, "Who swims?", "", "1 dec 2999");
+    let screen = trial.screen(WIDE);
+    assert!(screen.contains("! Is the jersey there? — Dyer, past due since 1 Dec 2001"), "{screen}");
+    assert!(screen.contains("? Who swims? — by 1 Dec 2999"), "{screen}");
+    trial.keys("g");
+    assert!(trial.screen(WIDE).contains("2 open questions, 1 past due"), "{}", trial.screen(WIDE));
+    trial.keys("esc home");
+    assert!(trial.screen(WIDE).contains("2 open questions, 1 past due"), "{}", trial.screen(WIDE));
+    trial.keys("right e enter");
+    trial.types("it is");
+    trial.keys("enter");
+    let screen = trial.screen(WIDE);
+    assert!(!screen.contains("past due"), "{screen}");
+    let said = format!("Is the jersey there? → it is — Dyer, by 1 Dec 2001 ({})", today());
+    assert!(screen.contains(&said), "owner, due day and meeting stay\n{screen}");
+}
+
+#[test]
+fn the_list_of_stops_counts_a_question_where_it_comes_up() {
+    let mut trial = walk();
+    let crossing = crate::screen::views::Target::Look("od-crossing-black".parse().unwrap());
+    trial.app.walk.focus(trial.app.open.board(), &crossing);
+    asks(&mut trial, "Is it black?", "", "");
+    let counted = |trial: &mut Trial| {
+        trial.keys("g");
+        let screen = trial.screen(WIDE);
+        trial.keys("esc");
+        screen.lines().find(|line| line.contains("1 open question")).map(str::to_owned)
+    };
+    assert!(counted(&mut trial).is_some());
+    let edit = trial.app.board().dissolve(&"od-crossing-black".parse().unwrap());
+    assert!(trial.app.change(edit), "{}", trial.app.said.text);
+    trial.keys("home");
+    assert!(counted(&mut trial).unwrap().contains("The whole board"));
 }
 
 #[test]
