@@ -132,6 +132,7 @@ fn is_short(cell: &Cell) -> bool {
     match cell {
         Cell::Text(text) => fits(text),
         Cell::List(items) => items.iter().all(fits),
+        Cell::Date(date) => date.short().chars().count() <= SHORT,
         _ => false,
     }
 }
@@ -255,6 +256,7 @@ mod tests {
     #[test]
     fn dates_are_not_broken_and_words_may_be() {
         let short = |text: &str| is_short(&Cell::text(text));
+        assert!(is_short(&Cell::Date("1926-08-14".parse().unwrap())));
         for text in ["1926-08-14", "1926-08-14/1926-09-01", "12A", "INT/EXT"] {
             assert!(short(text), "{text}");
         }
@@ -262,7 +264,7 @@ mod tests {
         assert!(is_short(&Cell::list(["12", "12A"])) && !is_short(&Cell::list(["12", "a cap"])));
         let page = Read::parse_document(&Html.write(&Report::Schedule.document(&sample::board())));
         let cells = all(&page, "td.short").into_iter().map(said);
-        assert!(cells.filter(|text| text == "2027-04-05").count() > 0);
+        assert!(cells.filter(|text| text == "5 Apr 2027").count() > 0);
         assert!(STYLE.contains(".short { white-space: nowrap; }"));
     }
 
