@@ -181,7 +181,9 @@ fn keeps(choice: &Choice, problem: &Problem) -> bool {
     let holds = |wish: &Wish| match wish {
         Wish::Base(one) => is_base(*one),
         Wish::NotBase(one) => !is_base(*one),
-        Wish::Apart(one, other) => choice.base_of[*one] != choice.base_of[*other],
+        Wish::Apart(one, other) => {
+            choice.base_of[*one].is_none() || choice.base_of[*one] != choice.base_of[*other]
+        }
         Wish::Together(one, other) => choice.base_of[*one] == choice.base_of[*other],
         Wish::AtMost(group, most) => among(group) <= *most,
         Wish::AtLeast(group, least) => among(group) >= *least,

@@ -413,7 +413,7 @@ impl<'a> Dual<'a> {
 
     /// The direction to go in, into `slope`, which holds the last one; returns its squared length.
     fn slope(&self, prices: &Prices, answer: &Answer, slope: &mut Prices) -> f64 {
-        let mut now = vec![1.0; self.part.clients()];
+        let mut now: Vec<f64> = vec![1.0; self.part.clients()];
         let loose = &self.part.loose;
         for &site in &answer.chosen {
             let costs = self.part.at(site);
@@ -429,6 +429,14 @@ impl<'a> Dual<'a> {
                 }
                 for clique in &self.cliques {
                     self.each_served(clique, site, prices, |client, _| now[client as usize] -= 1.0);
+                }
+            }
+        }
+        if self.part.rules.may_go_without {
+            // At the price of no look it is served there, and the price goes no higher.
+            for &client in self.part.rules.tied.iter().flatten() {
+                if prices.clients[client as usize] >= self.part.alone(client) {
+                    now[client as usize] = now[client as usize].min(0.0);
                 }
             }
         }
