@@ -230,15 +230,25 @@ pub fn of_scene(scene: &Scene) -> Vec<Caution> {
     of_said(&said, Some(&scene.number), None)
 }
 
-/// The cautions of what a look says of itself: its notes, dressing, departures and pieces.
-fn of_record(id: &LookId, look: &Look) -> Vec<Caution> {
-    let mut said = vec![Said::new(What::Action, &look.notes)];
-    said.extend(look.dressing.iter().map(|note| Said::new(What::Action, note)));
+/// The cautions of what a look says of itself: its title, what it says, notes, dressing, departures and pieces. Where it
+/// has no dressing or pieces of its own, it is dressed and made as its base.
+fn of_record(board: &Board, id: &LookId, look: &Look) -> Vec<Caution> {
+    let base = look.base.as_ref().and_then(|base| board.outfit(base));
+    let dressing = match base {
+        Some(base) if look.dressing.is_empty() => &base.dressing,
+        _ => &look.dressing,
+    };
+    let pieces = match base {
+        Some(base) if look.pieces.is_empty() => &base.pieces,
+        _ => &look.pieces,
+    };
+    let mut said = vec![Said::new(What::Action, &look.notes), Said::new(What::Action, &look.says)];
+    said.extend(dressing.iter().map(|note| Said::new(What::Action, note)));
     said.extend(look.departures.iter().map(|one| Said::new(What::Action, &one.why)));
     let departs = look.departures.iter().flat_map(|one| [&one.detail, &one.becomes]);
-    let made =
-        look.pieces.iter().flat_map(|piece| [&piece.name, &piece.cloth].into_iter().chain(&piece.details));
+    let made = pieces.iter().flat_map(|piece| [&piece.name, &piece.cloth].into_iter().chain(&piece.details));
     said.extend(departs.chain(made).map(|text| Said::new(What::Garment, text)));
+    said.push(Said::new(What::Garment, &look.title));
     of_said(&said, None, Some(id))
 }
 
@@ -250,7 +260,7 @@ pub fn in_scene(board: &Board, scene: &Scene) -> Vec<Caution> {
 
 /// What a look says of itself; nothing of one that is not there.
 pub fn of_look_alone(board: &Board, id: &LookId) -> Vec<Caution> {
-    board.look(id).map(|look| of_record(id, look)).unwrap_or_default()
+    board.look(id).map(|look| of_record(board, id, look)).unwrap_or_default()
 }
 
 /// Every caution of a look: its own, then those of the scenes that show it, as often as they raise it.
@@ -323,6 +333,69 @@ mod tests {
         // The same words where they do mean harm, beside those where they do not.
         assert_eq!(raised("In knife pleats, with a knife."), [Hazard::Weapons]);
         assert_eq!(raised("She wears a rope and ladder gansey up the ladder."), [Hazard::Falls]);
+    }
+
+    #[test]
+    fn each_of_these_asks_somebody() {
+        for (action, hazard) in [
+            ("Into the lake.", Hazard::Water),
+            ("He stands in the river.", Hazard::Water),
+            ("The undertow takes him.", Hazard::Water),
+            ("She stands on the cliff edge.", Hazard::Falls),
+            ("On the roof.", Hazard::Falls),
+            ("A punch; he goes down.", Hazard::Falls),
+            ("They wrestle.", Hazard::Falls),
+            ("She throws him down the stairs.", Hazard::Falls),
+            ("She slips and sits down.", Hazard::Falls),
+            ("A high-wire act.", Hazard::Falls),
+            ("The bride faints.", Hazard::Falls),
+            ("A noose.", Hazard::Harness),
+            ("She lights a cigarette.", Hazard::Fire),
+            ("An oil lamp on the stove.", Hazard::Fire),
+            ("They weld the plates.", Hazard::Fire),
+            ("Two men in a skiff.", Hazard::Vehicles),
+            ("A taxi draws up.", Hazard::Vehicles),
+            ("The mare shies.", Hazard::Animals),
+            ("A shot rings out.", Hazard::Weapons),
+            ("Barefoot over broken glass.", Hazard::Weapons),
+            ("She cannot breathe.", Hazard::Masks),
+            ("A bucket of bleach.", Hazard::Skin),
+        ] {
+            assert!(raised(action).contains(&hazard), "{action}: {:?}", raised(action));
+        }
+        for action in [
+            "Cold cream on the table, and he has a cold.",
+            "A cold reception; ice cream and a glass of water.",
+            "Hot tea, water colours.",
+            "A train of thought: she trains her sister.",
+            "A ferry ticket at the Bull Inn, dog-eared.",
+            "She falls for him and jumps to a conclusion.",
+            "Fire-engine red; signed in ink.",
+            "A faint smile.",
+        ] {
+            assert_eq!(raised(action), [], "{action}");
+        }
+    }
+
+    #[test]
+    fn a_look_is_made_and_dressed_as_its_base_where_it_says_nothing_else() {
+        let of = |look: serde_json::Value| {
+            let board = told::board(json!({
+                "outfits": {"rescue": {
+                    "pieces": [{"name": "gas mask"}, {"name": "harness"}], "dressing": ["goose grease on the skin"],
+                }},
+                "looks": {"a": look},
+            }));
+            let hazards = of_look(&board, &"a".parse().unwrap()).into_iter().map(|one| one.hazard);
+            hazards.collect::<Vec<_>>()
+        };
+        assert_eq!(of(json!({"base": "rescue"})), [Hazard::Harness, Hazard::Masks, Hazard::Skin]);
+        assert_eq!(of(json!({"base": "rescue", "pieces": [{"name": "coat"}], "dressing": ["open"]})), []);
+        assert_eq!(
+            of(json!({"treatment": "invent", "title": "Diving helmet"})),
+            [Hazard::Falls, Hazard::Masks]
+        );
+        assert_eq!(of(json!({"treatment": "invent", "says": "She drowns in it."})), [Hazard::Water]);
     }
 
     #[test]

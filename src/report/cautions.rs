@@ -1,4 +1,4 @@
-//! What every report says where somebody can get hurt: in a cell the kinds with the words that raised them and where those
+//! What every report of what is worn says where somebody can get hurt: in a cell the kinds with the words that raised them and where those
 //! stand, above the tables what to ask of whom.
 
 use super::document::Cell;

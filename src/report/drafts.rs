@@ -2,11 +2,13 @@
 //!
 //! It is the comparison that bringing a script in makes, the other way round: from the draft to the board.
 
+use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::Board;
 use crate::bring::script::{Change, Draft, Part, What, compare, summary, worn};
 use crate::check::words::{capital, counted};
+use crate::plot::cautions::in_scene;
 
 /// What has changed on a board since an earlier draft; with a part, the draft holds only its scenes, and only they are
 /// compared.
@@ -19,8 +21,12 @@ pub fn against(board: &Board, earlier: &Draft, part: Option<&Part>) -> Document 
         Column::new("was", "Was", Kind::Text),
         Column::new("becomes", "Becomes", Kind::Text),
         Column::new("worn", "Worn there", Kind::List),
+        Column::new("cautions", "Cautions", Kind::List),
     ]);
+    let mut raised = Vec::new();
     for change in &comparison.changes {
+        let scene = change.scene.as_ref().and_then(|number| board.scene(number));
+        let cautions = scene.map(|scene| in_scene(board, scene)).unwrap_or_default();
         table.push(vec![
             Cell::maybe(change.scene.as_ref()),
             Cell::text(&change.heading),
@@ -28,7 +34,9 @@ pub fn against(board: &Board, earlier: &Draft, part: Option<&Part>) -> Document 
             Cell::maybe(change.what.was(board)),
             Cell::maybe(change.what.becomes(board)),
             Cell::list(worn_there(board, change)),
+            cautions::cell(board, &cautions),
         ]);
+        raised.extend(cautions);
     }
     let draft = if earlier.title.is_empty() { String::new() } else { format!("{}, ", earlier.title) };
     let of = part.map(|part| format!(", scenes {part}")).unwrap_or_default();
@@ -49,6 +57,7 @@ pub fn against(board: &Board, earlier: &Draft, part: Option<&Part>) -> Document 
             ),
         ],
         tables: vec![table],
+        cautions: cautions::asks(&raised),
         ..Document::default()
     }
 }

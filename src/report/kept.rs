@@ -6,12 +6,14 @@
 
 use std::collections::{BTreeMap, HashMap};
 
+use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Share, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId, OutfitId};
 use crate::check::words::{counted, look_title};
 use crate::gather::{Carried, Likeness, MergerCost, Served, Tally, Wardrobe, Worth};
 use crate::plot;
+use crate::plot::cautions::{Caution, with_look};
 
 /// How many mergers are listed.
 const MERGERS: usize = 10;
@@ -55,6 +57,7 @@ pub(super) fn document(board: &Board, who: Option<&CharacterId>) -> Document {
                 subtitle: Plain::line(&subtitle(&worth, &of)),
                 notes: NOTES.into_iter().map(Plain::line).collect(),
                 tables: tables(board, who, &worth),
+                cautions: cautions::asks(&raised(board, &worth)),
                 ..page
             }
         }
@@ -189,6 +192,7 @@ fn of_mergers(board: &Board, worth: &Worth) -> Table {
         Column::new("minutes", "On screen", Kind::Minutes),
         text("into", "Into"),
         share("lost", "Costs"),
+        Column::new("cautions", "Cautions", Kind::List),
     ];
     let mut table = Table::titled("mergers", "The cheapest mergers", columns).read_so(
         "The scenes of the look that goes are then worn in the other, whose base stays. Each two looks stand once, the \
@@ -204,9 +208,15 @@ fn of_mergers(board: &Board, worth: &Worth) -> Table {
             Cell::Minutes(plot::of_look(board, &merger.from)),
             title_of(board, &merger.into),
             Cell::Share(Share::of(merger.lost)),
+            cautions::cell(board, &with_look(board, &merger.from)),
         ]);
     }
     table
+}
+
+/// What can hurt where a look that goes is worn: another will be worn there.
+fn raised(board: &Board, worth: &Worth) -> Vec<Caution> {
+    cheapest(&worth.mergers).into_iter().flat_map(|merger| with_look(board, &merger.from)).collect()
 }
 
 /// The first of the mergers that keep something of the look that goes, with no look in more than

@@ -1,9 +1,11 @@
 //! The minutes: what was decided and asked in all meetings, the last meeting first, and which questions are still open.
 
+use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, MeetingId, Question, Stop};
 use crate::check::words::{counted, look_title};
+use crate::plot::cautions::{Caution, in_scene, with_look};
 use crate::trade::date::Date;
 
 pub(super) fn document(board: &Board) -> Document {
@@ -14,6 +16,7 @@ pub(super) fn document(board: &Board) -> Document {
             Column::new(what, heading, Kind::Text),
             Column::new("owner", "Owner", Kind::Text),
             Column::new("due", "Due", Kind::Date),
+            Column::new("cautions", "Cautions", Kind::List),
         ]
     };
     let said = |id: &MeetingId, at: &Stop, text: &str, owner: &str, due: Option<&Date>| {
@@ -23,6 +26,7 @@ pub(super) fn document(board: &Board) -> Document {
             Cell::text(text),
             Cell::text(owner),
             Cell::date(due),
+            cautions::cell(board, &at_stop(board, at)),
         ]
     };
     let asked =
@@ -46,6 +50,11 @@ pub(super) fn document(board: &Board) -> Document {
         }
     }
     let meetings = &board.records().meetings;
+    let spoken_of = meetings.values().flat_map(|meeting| {
+        let decided = meeting.decisions.iter().map(|one| &one.at);
+        decided.chain(meeting.questions.iter().map(|one| &one.at))
+    });
+    let raised: Vec<Caution> = spoken_of.flat_map(|at| at_stop(board, at)).collect();
     let size = format!(
         "{}, {}, {} still open",
         counted(meetings.len(), "meeting"),
@@ -58,7 +67,17 @@ pub(super) fn document(board: &Board) -> Document {
         title: Plain::line(&format!("{}: minutes", board.head().title)),
         subtitle: Plain::line(&size),
         tables,
+        cautions: cautions::asks(&raised),
         ..Document::default()
+    }
+}
+
+/// What can hurt in the scene, or in the look and its scenes, that something was said of.
+fn at_stop(board: &Board, stop: &Stop) -> Vec<Caution> {
+    match stop {
+        Stop::Board | Stop::Period(_) => Vec::new(),
+        Stop::Look(id) => with_look(board, id),
+        Stop::Scene(number) => board.scene(number).map(|scene| in_scene(board, scene)).unwrap_or_default(),
     }
 }
 

@@ -39,16 +39,22 @@ const FALLS: Words = Words {
     raise: &[
         "fall", "falls", "falling", "fallen", "fell", "jump", "jumps", "jumping", "jumped", "leap*", "dive", "dives",
         "diving", "dived", "tumble*", "tumbling", "collapse*", "collapsing", "trip", "trips", "tripped", "tripping",
-        "stumbl*", "toppl*", "stunt*", "ladder", "ladders", "climb*", "balustrade*", "parapet*", "rooftop*", "scaffold*",
-        "fight", "fights", "fighting", "fought", "struggl*",
+        "stumbl*", "toppl*", "stunt*", "ladder", "ladders", "climb*", "balustrade*", "parapet*", "rooftop*",
+        "scaffold*", "fight", "fights", "fighting", "fought", "struggl*", "roof*", "cliff*", "ledge", "punches",
+        "punched", "a punch", "wrestl*", "throws him", "throws her", "thrown down", "faint*", "slips", "slipped",
+        "slipping", "skate*", "skating", "stilts", "trapeze*", "high wire",
     ],
-    places: &["roof*", "cliff*", "mast", "rigging"],
-    cloth: &["fall", "falls", "fell", "tumble*", "ladder", "ladders"],
+    places: &["mast", "rigging"],
+    cloth: &["fall", "falls", "fell", "tumble*", "ladder", "ladders", "slips", "faint*"],
     harmless: &[
-        "let fall", "fall front*", "fall collar*", "a trip to", "round trip", "day trip*", "once dived", "tumble turn*",
-        "made a ladder", "flat fell*", "fell seam*", "fell asleep", "fell silent", "fell in love", "falls asleep",
-        "falls silent", "falls in love", "fall asleep", "night falls", "jump suit*", "jump cut*", "left a ladder", "ladder in her stocking*", "ladder in the stocking*", "rope and ladder",
-        "ladder and rope",
+        "let fall", "fall front*", "fall collar*", "a trip to", "round trip", "day trip*", "once dived",
+        "tumble turn*", "made a ladder", "flat fell*", "fell seam*", "fell asleep", "fell silent", "fell in love",
+        "falls asleep", "falls silent", "falls in love", "fall asleep", "night falls", "jump suit*", "jump cut*",
+        "left a ladder", "ladder in her stocking*", "ladder in the stocking*", "rope and ladder", "ladder and rope",
+        "falls for", "fell for", "fall for", "jumps to a conclusion", "jumps to conclusions", "jump to conclusions",
+        "faint light", "faint smile*", "faint line*", "faint stripe*", "faint print*", "faint mark*", "faintly",
+        "pillow slips", "slips into", "slips on her", "slips on his", "slips out of", "slips it", "slips away",
+        "roof of the mouth",
     ],
 };
 
@@ -56,7 +62,7 @@ const FALLS: Words = Words {
 const HARNESS: Words = Words {
     raise: &[
         "harness*", "descender*", "tow line*", "stunt tow*", "safety line*", "lifeline*", "wire work", "flying wire*",
-        "hoisted", "winched", "abseil*",
+        "hoisted", "winched", "abseil*", "noose*", "hanged",
     ],
     places: &[],
     cloth: &[],
@@ -68,13 +74,15 @@ const FIRE: Words = Words {
     raise: &[
         "fire", "fires", "bonfire*", "campfire*", "flame", "flames", "flaming", "burn", "burns", "burning", "burnt",
         "burned", "ablaze", "blaze*", "torch", "torches", "torchlight*", "candle*", "flare", "flares", "explo*",
-        "pyrotechn*", "brazier*", "petrol",
+        "pyrotechn*", "brazier*", "petrol", "cigarette*", "oil lamp*", "gas lamp*", "paraffin*", "stove*", "weld*",
+        "strikes a match", "lit match*",
     ],
     places: &[],
     cloth: &["flare", "flares", "flame"],
     harmless: &[
         "burnt orange", "burnt umber", "burnt sienna", "flame red", "flame orange", "flame stitch*", "candle wax",
-        "wax burns", "flare of", "flare at", "electric torch*", "fire red", "blaze of colour*",
+        "wax burns", "flare of", "flare at", "electric torch*", "fire red", "blaze of colour*", "fire engine red",
+        "cigarette card*", "cigarette case*",
     ],
 };
 
@@ -82,22 +90,24 @@ const FIRE: Words = Words {
 const WATER: Words = Words {
     raise: &[
         "water", "waters", "underwater", "swim*", "swam", "swum", "sea", "seas", "seawater", "tide*", "tidal", "wet",
-        "wets", "rain", "rains", "raining", "rained", "rainy", "rainstorm*", "sleet", "hailstorm*", "ice", "icy", "snow",
-        "snows", "snowing", "blizzard*", "drown", "drowns", "drowning", "wade", "wades", "waded", "wading", "surf",
-        "soaked", "soaking", "drench*", "dripping", "drips", "streaming", "splash*", "cold", "chill", "chilled",
-        "shiver*", "freez*", "frozen", "frost*", "afloat", "overboard", "capsiz*",
+        "wets", "rain", "rains", "raining", "rained", "rainy", "rainstorm*", "sleet", "hailstorm*", "ice", "icy",
+        "snow", "snows", "snowing", "blizzard*", "drown", "drowns", "drowning", "wade", "wades", "waded", "wading",
+        "surf", "soaked", "soaking", "drench*", "dripping", "drips", "streaming", "splash*", "cold", "chill",
+        "chilled", "shiver*", "freez*", "frozen", "frost*", "afloat", "overboard", "capsiz*", "river*", "lake",
+        "lakes", "canal*", "lagoon*", "estuary", "undertow", "snorkel*",
     ],
     places: &[
-        "sound", "beach*", "shore", "shallows", "bay", "river*", "lake", "canal", "lagoon", "estuary", "ford", "weir",
-        "buoy", "regatta", "lido", "pool",
+        "sound", "beach*", "shore", "shallows", "bay", "ford", "weir", "buoy", "regatta", "lido", "pool",
     ],
     cloth: &["tide*", "frost*", "sea", "ice", "snow"],
     harmless: &[
         "cold light", "cold colour*", "cold blue", "cold grey", "cold green", "cold white", "cold tone*", "ice blue",
         "snow white", "sea green", "sea blue", "sea boot*", "sea holly", "not like the sea", "week by the sea",
-        "wet look", "never wet", "never gets wet", "not wet", "not get wet", "wet stone*", "snow is salt", "snow is paper",
-        "snow is foam", "paper snow", "salt snow", "artificial snow", "sound stage*", "sound booth", "sound studio*",
-        "loading bay", "bay window*", "pool hall", "pool room", "billiard pool",
+        "wet look", "never wet", "never gets wet", "not wet", "not get wet", "wet stone*", "snow is salt",
+        "snow is paper", "snow is foam", "paper snow", "salt snow", "artificial snow", "sound stage*", "sound booth",
+        "sound studio*", "loading bay", "bay window*", "pool hall", "pool room", "billiard pool", "cold cream",
+        "cold meat*", "has a cold", "caught a cold", "cold reception", "cold stare", "cold look", "cold shoulder*",
+        "ice cream*", "glass of water", "glasses of water", "water colour*", "crimson lake", "cold tea",
     ],
 };
 
@@ -105,15 +115,15 @@ const WATER: Words = Words {
 const ANIMALS: Words = Words {
     raise: &[
         "horse", "horses", "horseback", "horseman", "horsemen", "horsewoman", "pony", "ponies", "donkey", "donkeys",
-        "mule", "mules", "saddle", "saddles", "saddled", "rider", "riders", "riding", "gallop*", "dog", "dogs", "hound*",
-        "bull", "bulls", "cattle",
+        "mule", "mules", "saddle", "saddles", "saddled", "rider", "riders", "riding", "gallop*", "dog", "dogs",
+        "hound*", "bull", "bulls", "cattle", "stallion*", "mare", "mares",
     ],
     places: &["stable", "stables"],
     cloth: &["mule", "mules", "saddle", "riding", "pony", "dog"],
     harmless: &[
         "riding habit*", "riding coat*", "riding boot*", "riding hat*", "riding breeches", "saddle stitch*",
         "saddle shoulder*", "saddle shoe*", "donkey jacket*", "pony skin*", "pony tail*", "dog tooth", "dog collar*",
-        "clothes horse*", "horse hair",
+        "clothes horse*", "horse hair", "bull inn", "dog eared",
     ],
 };
 
@@ -122,16 +132,21 @@ const VEHICLES: Words = Words {
     raise: &[
         "car", "cars", "lorry", "lorries", "truck", "trucks", "bus", "buses", "tram", "trams", "motor", "motors",
         "motorcar*", "motorcycle*", "motorbike*", "motoring", "bicycle*", "cycling", "boat", "boats", "lifeboat*",
-        "the launch", "a launch", "motor launch*", "dinghy", "dinghies", "canoe*", "barge", "barges", "yacht*", "raft",
-        "rafts", "gunwale*", "pilot cutter*", "revenue cutter*", "naval cutter*", "ferry", "ferries", "train", "trains",
-        "aeroplane*", "airplane*", "aircraft", "carriage", "carriages", "wagon*", "tractor*",
+        "the launch", "a launch", "motor launch*", "dinghy", "dinghies", "canoe*", "barge", "barges", "yacht*",
+        "raft", "rafts", "gunwale*", "pilot cutter*", "revenue cutter*", "naval cutter*", "ferry", "ferries", "train",
+        "trains", "aeroplane*", "airplane*", "aircraft", "carriage", "carriages", "wagon*", "tractor*", "skiff*",
+        "motorboat*", "motor boat*", "taxi*", "a van", "the van", "vans", "plane", "planes", "glider*",
     ],
     places: &["alongside", "on deck"],
-    cloth: &["train", "trains", "boat", "bicycle*", "cycling", "motor", "motoring", "car", "carriage"],
+    cloth: &[
+        "train", "trains", "boat", "bicycle*", "cycling", "motor", "motoring", "car", "carriage", "plane", "planes",
+    ],
     harmless: &[
         "train round", "train over", "whole train", "boat neck*", "boat cloak*", "boat house*", "boat shed*",
-        "lifeboat shed*", "lifeboat house*", "lifeboat man", "bicycle patch*", "bicycle clip*", "straight from the bicycle", "car coat*",
-        "motoring coat*", "motoring veil*", "camera truck*", "ferry steps", "ferry house", "carriage clock*",
+        "lifeboat shed*", "lifeboat house*", "lifeboat man", "bicycle patch*", "bicycle clip*",
+        "straight from the bicycle", "car coat*", "motoring coat*", "motoring veil*", "camera truck*", "ferry steps",
+        "ferry house", "carriage clock*", "train of", "trains her", "trains him", "trains them", "trains with",
+        "trains for", "ferry ticket*", "bus ticket*", "train ticket*", "boat ticket*", "plane tree*",
     ],
 };
 
@@ -147,18 +162,22 @@ const MACHINERY: Words = Words {
     harmless: &[
         "machine knit*", "machine made", "machine sewn", "machine stitch*", "machine lace", "machine wash*",
         "machine gun*", "looms out", "looms up", "looms over", "looms above", "crane shot*", "camera crane*",
+        "fire engine*",
     ],
 };
 
 #[rustfmt::skip]
 const WEAPONS: Words = Words {
     raise: &[
-        "gun", "guns", "gunshot*", "gunfire", "shotgun*", "rifle", "rifles", "pistol*", "revolver*", "musket*", "knife",
-        "knives", "dagger*", "razor", "razors", "axe", "axes", "sword*", "sabre*", "bayonet*", "blade", "blades", "spear",
-        "spears", "scissors", "shears", "marlinspike*", "harpoon*", "bomb*", "grenade*",
+        "gun", "guns", "gunshot*", "gunfire", "shotgun*", "rifle", "rifles", "pistol*", "revolver*", "musket*",
+        "knife", "knives", "dagger*", "razor", "razors", "axe", "axes", "sword*", "sabre*", "bayonet*", "blade",
+        "blades", "spear", "spears", "scissors", "shears", "marlinspike*", "harpoon*", "bomb*", "grenade*", "a whip",
+        "the whip", "whips", "shot rings", "shots", "bow and arrow*", "arrows", "broken glass", "shards",
     ],
     places: &[],
-    cloth: &["knife", "gun", "blade", "blades", "scissors", "shears", "razor", "sabre*", "bomb*"],
+    cloth: &[
+        "knife", "gun", "blade", "blades", "scissors", "shears", "razor", "sabre*", "bomb*", "arrows", "shots",
+    ],
     harmless: &[
         "knife pleat*", "knife edge*", "shoulder blade*", "blade of the shoulder", "gun club", "gun metal", "gun patch*",
         "gun flap*", "scissors pocket*", "bomber jacket*", "razor sharp",
@@ -169,13 +188,14 @@ const WEAPONS: Words = Words {
 const MASKS: Words = Words {
     raise: &[
         "mask", "masks", "masked", "goggles", "helmet*", "hood", "hooded", "blindfold*", "gag", "gagged", "veil",
-        "veils", "veiled", "smoke", "fog", "dust storm*", "tear gas", "poison gas", "gas attack*",
+        "veils", "veiled", "smoke", "fog", "dust storm*", "tear gas", "poison gas", "gas attack*", "snorkel*",
+        "cannot breathe", "can't breathe", "smother*", "choke", "chokes", "choking",
     ],
     places: &["smokehouse*"],
     cloth: &["smoke", "fog"],
     harmless: &[
         "hood down", "hood back", "veil up", "smoke yellowed", "smoke grey", "smoke blue", "smoke stained",
-        "happened in the fog", "mask clasp*",
+        "happened in the fog", "mask clasp*", "hood of the car", "hood of a car", "hood of the van",
     ],
 };
 
@@ -184,17 +204,20 @@ const HEAT: Words = Words {
     raise: &["heat", "heatwave*", "hot", "overheat*", "stifling", "sweltering", "scorching"],
     places: &["boiler room", "furnace room", "desert"],
     cloth: &["heat", "hot"],
-    harmless: &["hot pink", "heat set", "heat pressed"],
+    harmless: &[
+        "hot pink", "heat set", "heat pressed", "hot tea", "hot water bottle*", "hot drink*", "hot chocolate",
+        "hot and cold",
+    ],
 };
 
 #[rustfmt::skip]
 const SKIN: Words = Words {
     raise: &[
         "dye", "dyes", "dyeing", "dyed hand*", "dyed skin", "dyed hair", "grease*", "greasy", "greasing", "lanolin",
-        "paint", "paints", "painted face*", "painted skin", "painted hand*", "latex", "glue", "glued", "tar", "tarred",
-        "ink", "body make up", "prosthetic*",
+        "paint", "paints", "painted face*", "painted skin", "painted hand*", "latex", "glue", "glued", "tar",
+        "tarred", "ink", "body make up", "prosthetic*", "acid", "acids", "bleach*", "solvent*",
     ],
     places: &[],
-    cloth: &["dye", "dyes", "ink", "tar", "tarred", "glue", "glued"],
-    harmless: &["dye lot*", "deep ink", "ink blue"],
+    cloth: &["dye", "dyes", "ink", "tar", "tarred", "glue", "glued", "bleach*", "acid"],
+    harmless: &["dye lot*", "deep ink", "ink blue", "in ink", "ink well*", "acid green", "acid yellow"],
 };

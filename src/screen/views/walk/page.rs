@@ -3,7 +3,7 @@
 use super::stops::title;
 use crate::board::{Board, Look, LookId, OutfitId, PeriodId, Piece, Question, Scene, Scope, Standing, Stop};
 use crate::check::words::{counted, look_title};
-use crate::plot::cautions::{Caution, of_look, of_scene};
+use crate::plot::cautions::{Caution, each_once, in_scene, of_look};
 use crate::plot::{self, Changes, Shooting};
 use crate::screen::dates::this_day;
 use crate::screen::wearable::piece_words;
@@ -324,7 +324,7 @@ fn scene(board: &Board, at: usize) -> Page {
         main.push(Part::Heading("Notes"));
         main.push(Part::Text(scene.notes.clone()));
     }
-    asking(Page { facts: joined(facts), main, ..Page::default() }, &of_scene(scene))
+    asking(Page { facts: joined(facts), main, ..Page::default() }, &each_once(in_scene(board, scene)))
 }
 
 /// Where a scene plays.
