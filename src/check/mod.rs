@@ -194,6 +194,12 @@ pub fn findings(board: &Board) -> Vec<Finding> {
     found
 }
 
+/// What is the matter with a board after a change and was not before it.
+pub fn added(before: &Board, after: &Board) -> Vec<Finding> {
+    let before = findings(before);
+    findings(after).into_iter().filter(|finding| !before.contains(finding)).collect()
+}
+
 /// As [`findings`], and what can only be told with the board's folder at hand: `is_there` says whether a picture is.
 pub fn findings_in_folder(board: &Board, is_there: &dyn Fn(&PicturePath) -> bool) -> Vec<Finding> {
     let mut found = findings(board);
@@ -234,6 +240,21 @@ mod tests {
             ]
         );
         assert_eq!(findings(&troubled()), found);
+    }
+
+    #[test]
+    fn what_a_change_adds_is_told_apart_from_what_was_there() {
+        let (before, mut after) = (troubled(), troubled());
+        assert_eq!(added(&before, &after), []);
+        let coat = ["coat".parse().unwrap()];
+        let edit = after.gather(&coat, "Coat", &coat[0], crate::board::Treatment::Copy).unwrap().1;
+        after.apply(&edit).unwrap();
+        let names: Vec<_> = added(&before, &after).into_iter().map(|finding| finding.name).collect();
+        assert_eq!(
+            names,
+            ["over-budget", "look-in-no-scene"],
+            "two looks and not one; none shows the new one"
+        );
     }
 
     #[test]

@@ -32,4 +32,4 @@ pub use suggestion::{Becomes, Suggested, Suggestion};
 pub use wardrobe::{NoWardrobe, Wardrobe, weight};
 #[cfg(test)]
 pub(crate) use worth::lost_by_merger;
-pub use worth::{Carried, LookWorth, MergerCost, OneMore, Present, Served, Worth};
+pub use worth::{Carried, Fewer, LookWorth, MergerCost, OneMore, Present, Served, Worth};

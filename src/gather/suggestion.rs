@@ -210,6 +210,11 @@ impl Suggestion {
         near.min_by(|one, other| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, _, at)| at)
     }
 
+    /// The present looks that go into the suggested one at a place.
+    pub fn going_into(&self, at: usize) -> impl Iterator<Item = &LookId> {
+        self.goes.iter().filter(move |(_, into)| *into == at).map(|(look, _)| look)
+    }
+
     /// Whether the base of the nth look that goes is kept in the look that it goes into.
     pub fn is_kept(&self, board: &Board, go: usize) -> bool {
         let (look, into) = &self.goes[go];

@@ -76,6 +76,15 @@ pub struct MergerCost {
     pub kept: f64,
 }
 
+/// A merger after those before it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fewer {
+    /// The merger.
+    pub merger: MergerCost,
+    /// What is kept once it and those before it are made.
+    pub kept: f64,
+}
+
 /// One outfit, and the look that it is in or could be in.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Served {
@@ -305,6 +314,31 @@ impl<'a> Worn<'a> {
     }
 }
 
+impl MergerCost {
+    /// The cheapest mergers one after another, at most so many, each on the board that the ones before it leave: what so
+    /// many looks fewer cost together. A merger that keeps nothing of the look that goes is none. For `wardrobe` see
+    /// [`Present::of`].
+    pub fn one_after_another(
+        board: &Board,
+        likeness: &Likeness,
+        wardrobe: &Wardrobe,
+        most: usize,
+    ) -> Vec<Fewer> {
+        let (mut board, mut fewer) = (board.clone(), Vec::new());
+        while fewer.len() < most {
+            let worn = Worn::of(&board, likeness, wardrobe);
+            let Some(merger) = worn.mergers().into_iter().find(|merger| merger.kept > 0.0) else { break };
+            let Ok(edit) = board.merge_looks(&merger.from, &merger.into) else { break };
+            if board.apply(&edit).is_err() {
+                break;
+            }
+            let kept = Present::of(&board, likeness, wardrobe).kept;
+            fewer.push(Fewer { merger, kept });
+        }
+        fewer
+    }
+}
+
 impl Present {
     /// What the looks of a board, or of one character, keep. `wardrobe` is the question that the same board puts by the
     /// same likeness: in it the outfits are compared already.
@@ -423,6 +457,33 @@ mod tests {
         );
         let apart = |board: &Board| board.wish_apart(&ids(&["smock", "crossing-wool"]), true).unwrap();
         assert_eq!(changed(apart), ["gown into club", "quay into gown"]);
+    }
+
+    #[test]
+    fn mergers_one_after_another_are_each_on_the_board_that_the_others_leave() {
+        let mut board = with_smock();
+        for outfit in ["club-serge", "crossing-wool"] {
+            let of = ids(&[outfit]);
+            board.apply(&board.gather(&of, outfit, &of[0], Treatment::Copy).unwrap().1).unwrap();
+        }
+        let likeness = Likeness::of(&board);
+        let wardrobe = Wardrobe::of(&board, &likeness, None, &|| false).unwrap();
+        let fewer = MergerCost::one_after_another(&board, &likeness, &wardrobe, 9);
+        assert!(fewer.len() >= 2, "{fewer:?}");
+        let mut before = kept(&board);
+        for one in &fewer {
+            board.apply(&board.merge_looks(&one.merger.from, &one.merger.into).unwrap()).unwrap();
+            assert!(
+                (kept(&board) - one.kept).abs() < 1e-12
+                    && (before - one.kept - one.merger.lost).abs() < 1e-12
+            );
+            before = one.kept;
+        }
+        assert_eq!(
+            MergerCost::one_after_another(&board, &likeness, &wardrobe, 9),
+            [],
+            "no two are near any more"
+        );
     }
 
     #[test]

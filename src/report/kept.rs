@@ -9,14 +9,16 @@ use std::collections::{BTreeMap, HashMap};
 use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Share, Table};
 use super::plain::Plain;
-use crate::board::{Board, CharacterId, LookId, OutfitId};
+use crate::board::{Board, CharacterId, LookId, OutfitId, Scope};
 use crate::check::words::{counted, look_title};
-use crate::gather::{Carried, Likeness, MergerCost, Served, Tally, Wardrobe, Worth};
+use crate::gather::{Carried, Fewer, Likeness, MergerCost, Served, Tally, Wardrobe, Worth};
 use crate::plot;
 use crate::plot::cautions::{Caution, with_look};
 
 /// How many mergers are listed.
 const MERGERS: usize = 10;
+/// How many looks fewer are reckoned together.
+const FEWER: usize = 5;
 /// In how many of them a look may be, so that one that is missed little does not fill the list.
 const MERGERS_OF_A_LOOK: usize = 2;
 /// How many of the outfits that are served worst.
@@ -53,16 +55,32 @@ pub(super) fn document(board: &Board, who: Option<&CharacterId>) -> Document {
     match Wardrobe::of(board, &likeness, who, &|| false) {
         Ok(wardrobe) => {
             let worth = Worth::of(board, &likeness, &wardrobe);
+            let fewer = MergerCost::one_after_another(board, &likeness, &wardrobe, FEWER);
             Document {
-                subtitle: Plain::line(&subtitle(&worth, &of)),
+                subtitle: Plain::line(&format!("{}; {}", counters(board, who), subtitle(&worth, &of))),
                 notes: NOTES.into_iter().map(Plain::line).collect(),
-                tables: tables(board, who, &worth),
+                tables: tables(board, who, &likeness, &worth, &fewer),
                 cautions: cautions::asks(&raised(board, &worth)),
                 ..page
             }
         }
         Err(error) => Document { subtitle: Plain::line(&error.to_string()), ..page },
     }
+}
+
+/// The counter: looks of the limit in all, and every limit of what is asked about that is passed.
+fn counters(board: &Board, who: Option<&CharacterId>) -> String {
+    let whole = who.map_or(Scope::Overall, |who| Scope::Character(who.clone()));
+    let count = board.count(&whole);
+    let of = count.limit.map(|limit| format!(" of {limit}")).unwrap_or_default();
+    let mut told = format!("{}{of} looks used", count.used);
+    for scope in board.limited_scopes() {
+        let count = board.count(&scope);
+        if count.over() > 0 {
+            told.push_str(&format!(", {} {}", board.scope_name(&scope), count.words()));
+        }
+    }
+    told
 }
 
 fn subtitle(worth: &Worth, of: &str) -> String {
@@ -75,16 +93,23 @@ fn subtitle(worth: &Worth, of: &str) -> String {
     )
 }
 
-fn tables(board: &Board, who: Option<&CharacterId>, worth: &Worth) -> Vec<Table> {
+fn tables(
+    board: &Board,
+    who: Option<&CharacterId>,
+    likeness: &Likeness,
+    worth: &Worth,
+    fewer: &[Fewer],
+) -> Vec<Table> {
     let (let_go, open): (Vec<_>, Vec<_>) = worth.unserved.iter().partition(|served| served.reason.is_some());
     vec![
         of_looks(board, worth),
         of_groups(board, who, &worth.outfits),
+        of_fewer(board, fewer),
         of_mergers(board, worth),
-        of_worst(board, worth),
+        of_worst(board, likeness, worth),
         of_more(board, worth),
         of_let_go(board, &let_go),
-        of_open(board, &open),
+        of_open(board, likeness, &open),
     ]
 }
 
@@ -94,6 +119,8 @@ fn of_looks(board: &Board, worth: &Worth) -> Table {
         text("look", "Look"),
         text("base", "Base"),
         Column::new("worn", "Base worn", Kind::Date),
+        text("stage", "Stage"),
+        Column::new("minutes", "On screen", Kind::Minutes),
         Column::new("outfits", "Outfits", Kind::Number),
         share("keeps", "Keeps"),
         share("lost", "Lost if it goes"),
@@ -112,6 +139,8 @@ fn of_looks(board: &Board, worth: &Worth) -> Table {
             title_of(board, &of.look),
             Cell::maybe(base.map(|base| board.title_of_outfit(base))),
             base.map_or(Cell::Empty, |base| worn(board, base)),
+            stage_of(board, &of.look),
+            Cell::Minutes(plot::of_look(board, &of.look)),
             Cell::Number(u32::try_from(of.outfits).unwrap_or(u32::MAX)),
             Cell::Share(Share::of(of.kept)),
             Cell::Share(Share::of(of.lost)),
@@ -235,13 +264,48 @@ fn cheapest(mergers: &[MergerCost]) -> Vec<&MergerCost> {
     listed
 }
 
-fn of_worst(board: &Board, worth: &Worth) -> Table {
+/// What one, two, three … looks fewer cost together.
+fn of_fewer(board: &Board, fewer: &[Fewer]) -> Table {
+    let columns = vec![
+        Column::new("fewer", "Looks fewer", Kind::Number),
+        text("from", "Look that goes"),
+        text("stage", "Stage"),
+        text("into", "Into"),
+        share("lost", "Costs"),
+        share("kept", "Kept then"),
+    ];
+    let mut table = Table::titled("fewer", "With fewer looks, merging one after another", columns).read_so(
+        "Each row comes after those above it, as the cheapest merger that is left then: the third says what three looks \
+         fewer keep. What is approved can be merged too, if whoever approved it agrees; what is on film cannot.",
+    );
+    for (number, one) in (1..).zip(fewer) {
+        table.push(vec![
+            Cell::Number(number),
+            title_of(board, &one.merger.from),
+            stage_of(board, &one.merger.from),
+            title_of(board, &one.merger.into),
+            Cell::Share(Share::of(one.merger.lost)),
+            Cell::Share(Share::of(one.kept)),
+        ]);
+    }
+    table
+}
+
+fn stage_of(board: &Board, id: &LookId) -> Cell {
+    Cell::maybe(board.look(id).map(|look| look.stage.word()))
+}
+
+fn of_worst(board: &Board, likeness: &Likeness, worth: &Worth) -> Table {
     let mut columns = outfit_columns();
     columns.extend([text("look", "Look"), share("alike", "Alike to its base"), share("lost", "Lost of it")]);
-    let mut table = Table::titled("worst", "Folded outfits of which most is lost", columns).read_so("Lost of it: what its look does not keep, of the whole wardrobe; half alike keeps half of what the outfit counts.");
+    let mut table = Table::titled("worst", "Folded outfits of which most is lost", columns).read_so("Lost of it: what its look does not keep, of the whole wardrobe; half alike keeps half of what the outfit counts, and a stretch nothing.");
     for served in worth.worst.iter().take(WORST) {
         let mut row = outfit_cells(board, &served.outfit);
-        row.extend([nearest(board, served), alike(served), Cell::Share(Share::of(served.share))]);
+        row.extend([
+            nearest(board, served),
+            alike(board, likeness, served),
+            Cell::Share(Share::of(served.share)),
+        ]);
         table.push(row);
     }
     table
@@ -250,7 +314,7 @@ fn of_worst(board: &Board, worth: &Worth) -> Table {
 fn of_more(board: &Board, worth: &Worth) -> Table {
     let mut columns = outfit_columns();
     columns.push(share("gain", "Buys"));
-    let mut table = Table::titled("one-more", "What one look more would buy, with this base", columns).read_so("Each holds alone, with every outfit in its nearest look, and not for their sum; what must not be a base is left out. `shirr suggest` reckons several together.");
+    let mut table = Table::titled("one-more", "What one look more would buy, with this base", columns).read_so("Each holds alone, with every outfit in its nearest look, and not for their sum; what must not be a base is left out. The command shirr suggest reckons several together.");
     for more in worth.one_more.iter().filter(|more| more.gain > 0.0).take(MORE) {
         let mut row = outfit_cells(board, &more.base);
         row.push(Cell::Share(Share::of(more.gain)));
@@ -273,7 +337,7 @@ fn of_let_go(board: &Board, let_go: &[&Served]) -> Table {
     table
 }
 
-fn of_open(board: &Board, open: &[&Served]) -> Table {
+fn of_open(board: &Board, likeness: &Likeness, open: &[&Served]) -> Table {
     let mut columns = outfit_columns();
     columns.extend([
         text("look", "Nearest look"),
@@ -284,7 +348,11 @@ fn of_open(board: &Board, open: &[&Served]) -> Table {
         Table::titled("open", "What is open, and what it would keep in the nearest look", columns).read_so("Would keep: what is gained by folding it into the look with the nearest base, of the whole wardrobe; where no look would keep any of it, none stands here.");
     for served in open {
         let mut row = outfit_cells(board, &served.outfit);
-        row.extend([nearest(board, served), alike(served), Cell::Share(Share::of(served.share))]);
+        row.extend([
+            nearest(board, served),
+            alike(board, likeness, served),
+            Cell::Share(Share::of(served.share)),
+        ]);
         table.push(row);
     }
     table
@@ -319,9 +387,12 @@ fn nearest(board: &Board, served: &Served) -> Cell {
     Cell::maybe(served.look.as_ref().map(|look| look_title(board, look)))
 }
 
-/// Nothing where there is no look to be like.
-fn alike(served: &Served) -> Cell {
-    served.look.as_ref().map_or(Cell::Empty, |_| Cell::Share(Share::of(1.0 - served.distance)))
+/// How alike an outfit is to the base of its look, even where that is a stretch; nothing where there is no look to be
+/// like.
+fn alike(board: &Board, likeness: &Likeness, served: &Served) -> Cell {
+    let base = served.look.as_ref().and_then(|look| board.look(look)?.base.as_ref());
+    let told = base.and_then(|base| likeness.explain(&served.outfit, base));
+    told.map_or(Cell::Empty, |told| Cell::Share(Share::of(told.alike())))
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 
 use super::{Asked, Clashing, Point};
 use crate::board::{Board, OutfitId, Standing};
+use crate::check::Finding;
 use crate::check::words::look_title;
 use crate::gather::likeness::{Explanation, Part};
 use crate::gather::{Becomes, Feature, Suggested, Suggestion};
@@ -56,9 +57,17 @@ fn document(asked: &Asked<'_>, suggestion: &Suggestion, applied: Option<&str>) -
         "left": left.collect::<Vec<_>>(),
         "open": suggestion.open,
         "within": asked.within(),
+        "then-found": match applied {
+            Some(_) => Vec::new(),
+            None => super::found_then(asked.board, suggestion).iter().map(finding).collect::<Vec<_>>(),
+        },
         "stays": suggestion.stays(),
         "applied": applied,
     })
+}
+
+fn finding(finding: &Finding) -> Value {
+    json!({"name": finding.name, "about": finding.about.to_string(), "text": finding.text})
 }
 
 /// Which board an answer is about.

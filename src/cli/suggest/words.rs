@@ -29,6 +29,11 @@ pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
             if suggestion.left.is_empty() { "Your looks are as suggested." } else { "Nothing changes." };
         let _ = writeln!(to, "\n{left}");
     } else {
+        let found = super::found_then(asked.board, suggestion);
+        if !found.is_empty() {
+            let _ = writeln!(to, "\nMade so, `shirr check` would say besides:");
+            found.iter().for_each(|finding| lines(&mut to, &finding.text));
+        }
         let edit = suggestion.edit(asked.board, None);
         to.push_str(&match edit.and_then(|edit| super::passed(asked.board, &edit)) {
             Ok(None) => {
@@ -122,12 +127,22 @@ fn head(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
     };
     let what = wardrobe(asked);
     let kept = percent(suggestion.kept);
-    capital(&format!("{looks} {keep} {kept} of {what}; {}\n{proof}\n", yours(asked)))
+    let asked_for = asked.wardrobe.problem().looks().min(asked.wardrobe.outfits().len());
+    let room = if suggestion.looks.len() < asked_for {
+        let looks = counted(asked_for, "look");
+        format!("Of {looks} that might be, the wishes and limits leave room for so many.\n")
+    } else {
+        String::new()
+    };
+    capital(&format!("{looks} {keep} {kept} of {what}; {}\n{proof}\n{room}", yours(asked)))
 }
 
 fn yours(asked: &Asked<'_>) -> String {
     let (kept, reachable) = (percent(asked.now.kept), percent(asked.now.reachable));
     let present = asked.now.looks;
+    if present == 0 {
+        return "you have none with a base yet.".to_owned();
+    }
     let keep = if present == 1 { "keeps" } else { "keep" };
     format!("your {present} {keep} {kept} ({reachable} if every outfit were in the nearest look).")
 }
@@ -150,8 +165,8 @@ fn status(becomes: Becomes) -> &'static str {
 }
 
 fn look(asked: &Asked<'_>, number: usize, suggested: &Suggested) -> String {
-    let mut to =
-        format!("{number:>3}. {}: {}\n", outfit(asked, &suggested.base), status(suggested.becomes()));
+    let base = with_name(asked, &suggested.base);
+    let mut to = format!("{number:>3}. {base}: {}\n", status(suggested.becomes()));
     if let Some(id) = &suggested.look {
         let base = asked.board.look(id).and_then(|look| look.base.as_ref());
         let before = base.filter(|_| suggested.changes_base);
@@ -214,7 +229,7 @@ fn open(asked: &Asked<'_>, suggestion: &Suggestion, to: &mut String) {
             "\nIn no look, since nothing much of them would be kept in any: fold them where you know better, or let \
              them go:"
         );
-        suggestion.open.iter().for_each(|id| lines(to, &outfit(asked, id)));
+        suggestion.open.iter().for_each(|id| lines(to, &with_name(asked, id)));
     }
 }
 
@@ -227,6 +242,15 @@ fn outfit(asked: &Asked<'_>, id: &OutfitId) -> String {
     let worn = asked.board.outfit(id).and_then(|outfit| outfit.worn.as_ref());
     let worn = worn.map(|worn| format!(" ({})", worn.short())).unwrap_or_default();
     format!("{}{worn}", Plain::line(asked.board.title_of_outfit(id)))
+}
+
+/// The same, with whose it is where all characters are asked about.
+fn with_name(asked: &Asked<'_>, id: &OutfitId) -> String {
+    let told = outfit(asked, id);
+    match asked.board.outfit(id).filter(|_| asked.who.is_none()) {
+        Some(outfit) => format!("{}: {told}", Plain::line(asked.board.name_of(&outfit.character))),
+        None => told,
+    }
 }
 
 fn quoted(asked: &Asked<'_>, id: &LookId) -> String {

@@ -5,7 +5,7 @@ use ratatui::layout::Rect;
 use super::about::{Said, Tone};
 use super::chart::{self, Chart};
 use super::work::{Alone, Found};
-use crate::board::{Board, LookId, OutfitId};
+use crate::board::{Board, LookId, OutfitId, Standing};
 use crate::check::words::{at_stake, capital, look_title, percent};
 use crate::gather::Suggested;
 use crate::screen::canvas::{Canvas, wrapped};
@@ -19,9 +19,18 @@ pub fn look(board: &Board, found: &Found, at: usize) -> Vec<Said> {
     let suggested = &found.suggestion.looks[at];
     let mut lines =
         vec![(outfit_words(board, &suggested.base), Tone::Heading), (now(board, suggested), Tone::Plain)];
+    for id in found.suggestion.going_into(at) {
+        let words = format!("! {} goes into it: {}", look_title(board, id), at_stake(board, id));
+        lines.push((words, Tone::Warning));
+    }
     for (outfit, _) in &suggested.folded {
-        let comes = if suggested.comes.contains(outfit) { "+ " } else { "  " };
-        lines.push((format!("{comes}{}", outfit_words(board, outfit)), Tone::Plain));
+        let is_new = suggested.comes.contains(outfit);
+        let from = match board.standing(outfit) {
+            Standing::Folded(look) if is_new => format!(", from {}", look_title(board, look)),
+            _ => String::new(),
+        };
+        let comes = if is_new { "+ " } else { "  " };
+        lines.push((format!("{comes}{}{from}", outfit_words(board, outfit)), Tone::Plain));
         if let Some(explanation) = found.likeness.explain(outfit, &suggested.base) {
             lines.push((format!("    {}", explanation.in_words()), Tone::Quiet));
         }
@@ -77,7 +86,7 @@ pub fn open(board: &Board, id: &OutfitId) -> Vec<Said> {
 fn now(board: &Board, suggested: &Suggested) -> String {
     let title = |look| look_title(board, look);
     match &suggested.look {
-        None => "a new look".to_owned(),
+        None => "a new look, in no scene yet".to_owned(),
         Some(look) if suggested.changes_base => {
             let base = board.look(look).and_then(|look| look.base.as_ref());
             let base = base.map_or(String::new(), |base| outfit_words(board, base));

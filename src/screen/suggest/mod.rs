@@ -19,7 +19,7 @@ use super::layers::{Layer, Next, Page};
 use super::parts::list::Cursor;
 use super::parts::window;
 use crate::board::{Board, CharacterId, Edit};
-use crate::check::words::{counted, percent};
+use crate::check::words::{capital, counted, listed, look_title, percent};
 use about::About;
 use chart::Chart;
 use rows::{MARKS, Row, rows};
@@ -43,7 +43,7 @@ const KEYS: [(&str, &str); 12] = [
     ("pgup pgdn", "Go a page back or on"),
     ("home end", "Go to the first or the last"),
     ("J K", "Read on and back about it; so do shift-down and shift-up"),
-    ("enter", "Take the look in focus, and no other"),
+    ("enter", "Take the look in focus, with the looks that go into it, and no other"),
     ("a", "Take all that is suggested, as one change"),
     ("u U", "Take the last change back, or do it again; the search begins anew"),
     ("tab", "Show the curve, or the looks again"),
@@ -128,9 +128,17 @@ impl Suggest {
         let is_nothing = edit.as_ref().is_ok_and(Edit::is_empty);
         if is_nothing && !found.suggestion.looks[look].stays() {
             app.say(detail::NOTHING);
-        } else if app.change(edit) && alone.is_some_and(Alone::keeps_less) {
-            let said = app.said.text.clone();
-            app.say(format!("{said}; alone it lowers what is kept: take others too, or u takes it back"));
+        } else if app.change(edit) {
+            let mut said = app.said.text.clone();
+            let gone: Vec<&str> =
+                found.suggestion.going_into(look).map(|id| look_title(&self.board, id)).collect();
+            if !gone.is_empty() {
+                said.push_str(&format!("; {} went into it, scenes and all", listed(&gone)));
+            }
+            if alone.is_some_and(Alone::keeps_less) {
+                said.push_str("; alone it lowers what is kept: take others too, or u takes it back");
+            }
+            app.say(said);
         }
     }
 
@@ -149,6 +157,10 @@ impl Suggest {
             lines.push(Line::Heading(String::new()));
             lines.push(Line::Heading("Within".to_owned()));
             lines.extend(found.within.iter().map(|wish| pair(&("", wish))));
+            if !found.then.is_empty() {
+                lines.push(Line::Heading("All taken, check says besides".to_owned()));
+                lines.extend(found.then.iter().map(|text| pair(&("", text))));
+            }
         }
         app.open_layer(Page::new("Help", lines));
     }
@@ -172,13 +184,13 @@ impl Suggest {
             State::Found(found) => {
                 let (suggestion, now) = (&found.suggestion, &found.now);
                 let looks = suggestion.looks.len();
-                let mut first = format!(
+                let mut first = capital(&format!(
                     "{} could keep {} of the wardrobe. Yours keep {}, and {} with each outfit in its nearest.",
                     counted(looks, "look"),
                     percent(suggestion.kept),
                     percent(now.kept),
                     percent(now.reachable)
-                );
+                ));
                 if suggestion.stays() {
                     first.push_str(" Yours are as suggested.");
                 }
@@ -188,6 +200,10 @@ impl Suggest {
                     format!("Not proved: at most {} can be kept.", percent(suggestion.bound))
                 };
                 let mut lines = vec![first, sure];
+                if !found.then.is_empty() {
+                    let things = counted(found.then.len(), "thing");
+                    lines.push(format!("All taken, check says {things} besides, which ? tells."));
+                }
                 if !found.within.is_empty() {
                     lines.push(format!("Within: {}.", found.within.join("; ")));
                 }

@@ -5,7 +5,7 @@ use std::ops::Range;
 use ratatui::layout::Rect;
 
 use super::work::{Alone, Found};
-use crate::board::Board;
+use crate::board::{Board, OutfitId};
 use crate::check::words::look_title;
 use crate::gather::{Becomes, Suggested};
 use crate::screen::canvas::{Canvas, Hit, width};
@@ -126,7 +126,7 @@ fn told(board: &Board, found: &Found, row: Row) -> (String, String) {
         Row::Look(look) => {
             let suggested = &suggestion.looks[look];
             let date = board.outfit(&suggested.base).and_then(|outfit| outfit.worn.as_ref()).map(Date::short);
-            let title = board.title_of_outfit(&suggested.base);
+            let title = of_whom(board, found, &suggested.base);
             (format!("{:>11}  {title}", date.unwrap_or_default()), change(suggested))
         }
         Row::Goes(go) => {
@@ -142,9 +142,18 @@ fn told(board: &Board, found: &Found, row: Row) -> (String, String) {
         Row::Open(open) => {
             let id = &suggestion.open[open];
             let date = board.outfit(id).and_then(|outfit| outfit.worn.as_ref()).map(Date::short);
-            let title = board.title_of_outfit(id);
+            let title = of_whom(board, found, id);
             (format!("{:>11}  {title}", date.unwrap_or_default()), "no look keeps it".to_owned())
         }
+    }
+}
+
+/// An outfit, with whose it is where all characters are asked about.
+fn of_whom(board: &Board, found: &Found, id: &OutfitId) -> String {
+    let title = board.title_of_outfit(id);
+    match board.outfit(id).filter(|_| found.is_of_all) {
+        Some(outfit) => format!("{}: {title}", board.name_of(&outfit.character)),
+        None => title.to_owned(),
     }
 }
 

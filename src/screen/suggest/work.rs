@@ -8,6 +8,7 @@ use std::thread;
 use std::time::Duration;
 
 use crate::board::{Board, CharacterId, Edit, Refused};
+use crate::check;
 use crate::gather::{
     Choice, Keeping, Kept, Likeness, Limits, NoWardrobe, Present, Progress, Suggestion, Unsolved, Wardrobe,
     clash_lead, clash_way_out, curve, solve,
@@ -44,12 +45,16 @@ pub struct Found {
     pub suggestion: Suggestion,
     /// What the present looks keep.
     pub now: Present,
+    /// Whether all characters are asked about.
+    pub is_of_all: bool,
     /// The likeness by which it was found.
     pub likeness: Likeness,
     /// The wishes and limits within which it is, in words.
     pub within: Vec<String>,
     /// The edit that takes all of it.
     pub whole: Result<Edit, Refused>,
+    /// What would be the matter with the board besides, if all of it were taken, in words.
+    pub then: Vec<String>,
     alone: Vec<OnceLock<Alone>>,
     curve: OnceLock<Curve>,
 }
@@ -191,10 +196,13 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
         }
     };
     let suggestion = Suggestion::of(board, &likeness, &wardrobe, &choice, who);
+    let whole = suggestion.edit(board, None);
     let found = Arc::new(Found {
         now: Present::of(board, &likeness, &wardrobe),
+        is_of_all: who.is_none(),
         within: wardrobe.within(board),
-        whole: suggestion.edit(board, None),
+        then: whole.as_ref().map(|edit| found_then(board, edit)).unwrap_or_default(),
+        whole,
         alone: suggestion.looks.iter().map(|_| OnceLock::new()).collect(),
         curve: OnceLock::new(),
         suggestion,
@@ -216,6 +224,14 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
     found.curve.get_or_init(|| drawn);
     shared.tell();
     None
+}
+
+fn found_then(board: &Board, edit: &Edit) -> Vec<String> {
+    let mut after = board.clone();
+    match after.apply(edit) {
+        Ok(_) => check::added(board, &after).into_iter().map(|finding| finding.text).collect(),
+        Err(_) => Vec::new(),
+    }
 }
 
 /// What taking each look alone would do.
