@@ -47,6 +47,20 @@ pub struct Column {
     pub heading: Plain,
     /// What stands in it.
     pub kind: Kind,
+    /// Where it stands on paper.
+    pub on_paper: OnPaper,
+}
+
+/// Where a column stands in print. Other programs have every column in every row.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum OnPaper {
+    /// In every row.
+    #[default]
+    Row,
+    /// Above the rows that have it in common, once.
+    Above,
+    /// Nowhere: what it says is said by others.
+    Nowhere,
 }
 
 /// What stands in a column.
@@ -147,7 +161,19 @@ impl Cell {
 impl Column {
     /// A column.
     pub fn new(key: impl Into<String>, heading: &str, kind: Kind) -> Self {
-        Self { key: key.into(), heading: Plain::line(heading), kind }
+        Self { key: key.into(), heading: Plain::line(heading), kind, on_paper: OnPaper::Row }
+    }
+
+    /// The same, on paper above the rows that have it in common.
+    #[must_use]
+    pub fn above(self) -> Self {
+        Self { on_paper: OnPaper::Above, ..self }
+    }
+
+    /// The same, on paper nowhere.
+    #[must_use]
+    pub fn not_on_paper(self) -> Self {
+        Self { on_paper: OnPaper::Nowhere, ..self }
     }
 }
 
@@ -199,6 +225,18 @@ impl Table {
     /// Its rows, a cell for each column.
     pub fn rows(&self) -> &[Vec<Cell>] {
         &self.rows
+    }
+
+    /// The places of the columns that stand so on paper.
+    pub fn places(&self, on_paper: OnPaper) -> Vec<usize> {
+        (0..self.columns.len()).filter(|at| self.columns[*at].on_paper == on_paper).collect()
+    }
+
+    /// The rows in runs that have in common what stands above them on paper; every row is in one. Without such a column
+    /// they are one run.
+    pub fn runs(&self) -> impl Iterator<Item = &[Vec<Cell>]> {
+        let above = self.places(OnPaper::Above);
+        self.rows.chunk_by(move |one, next| above.iter().all(|at| one[*at] == next[*at]))
     }
 }
 

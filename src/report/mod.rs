@@ -16,7 +16,7 @@ mod plot;
 mod scenes;
 mod schedule;
 
-pub use document::{Cell, Column, Document, Kind, Share, Table};
+pub use document::{Cell, Column, Document, Kind, OnPaper, Share, Table};
 pub use drafts::against;
 pub use formats::{Csv, Format, Html, Json, Markdown, Text, Unwritten, Xlsx};
 pub use kept::kept_of;

@@ -4,7 +4,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::Text;
-use crate::report::document::{Cell, Document, Table};
+use crate::report::document::{Cell, Column, Document, OnPaper, Table};
 use crate::report::plain::Plain;
 
 /// See the module.
@@ -31,6 +31,9 @@ thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { border-bottom: 1px solid #bbb; padding: .25em .6em .25em .3em; text-align: left; vertical-align: top; overflow-wrap: break-word; }
 th { border-bottom: 2px solid #111; overflow-wrap: normal; }
+.together { break-inside: avoid; }
+th[scope=rowgroup] { border-bottom: 1px solid #111; padding-top: .9em; }
+th[scope=rowgroup] p { margin: .2em 0 0; font-weight: normal; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); padding: 0; }
 .short { white-space: nowrap; }
 .number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
@@ -46,12 +49,15 @@ const NUMBERED: &str = "@bottom-right { content: counter(page) ' / ' counter(pag
 /// Nothing runs and nothing is loaded, whatever a browser finds in it.
 const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
+/// What rows have in common and is longer than this, or a sentence, stands on a line of its own.
+const LONG: usize = 60;
+
 /// A cell without blanks and no longer than this is kept on one line: the longest stretch of days, written out.
 const SHORT: usize = 21;
 
 impl Text for Html {
     fn write(&self, document: &Document) -> String {
-        let widest = document.tables.iter().map(|table| table.columns().len()).max().unwrap_or(0);
+        let widest = document.tables.iter().map(|table| table.places(OnPaper::Row).len()).max().unwrap_or(0);
         let lies = if widest >= ACROSS { "size: landscape; margin: 12mm;" } else { "margin: 15mm;" };
         let lies = format!("@page {{ {lies} {NUMBERED} }}\n");
         let page = html! {
@@ -94,6 +100,8 @@ fn listed(heading: &str, class: &str, items: &[Plain]) -> Markup {
 /// A table; one without a title is called as its document, for those who do not see where it stands.
 fn table(table: &Table, document: &Plain) -> Markup {
     let class = |is_number: bool| is_number.then_some("number");
+    let (rows, above) = (table.places(OnPaper::Row), table.places(OnPaper::Above));
+    let columns: Vec<&Column> = rows.iter().map(|at| &table.columns()[*at]).collect();
     html! {
         table {
             @if table.title().is_empty() {
@@ -106,22 +114,43 @@ fn table(table: &Table, document: &Plain) -> Markup {
             }
             thead {
                 tr {
-                    @for column in table.columns() {
+                    @for column in &columns {
                         th scope="col" class=[class(column.kind.is_number())] { (column.heading.as_str()) }
                     }
                 }
             }
-            tbody {
-                @for row in table.rows() {
-                    tr {
-                        @for (cell, column) in row.iter().zip(table.columns()) {
-                            td class=[class(column.kind.is_number()).or(is_short(cell).then_some("short"))] { (words(cell)) }
+            @for run in table.runs() {
+                tbody class=[(!above.is_empty()).then_some("together")] {
+                    @if let (Some(first), false) = (run.first(), above.is_empty()) {
+                        tr { th scope="rowgroup" colspan=(columns.len()) { (common(first, &above)) } }
+                    }
+                    @for row in run {
+                        tr {
+                            @for (at, column) in rows.iter().zip(&columns) {
+                                td class=[class(column.kind.is_number()).or(is_short(&row[*at]).then_some("short"))] { (words(&row[*at])) }
+                            }
                         }
                     }
                 }
-                @if table.rows().is_empty() { tr { td colspan=(table.columns().len()) { "None." } } }
             }
+            @if table.rows().is_empty() { tbody { tr { td colspan=(columns.len()) { "None." } } } }
         }
+    }
+}
+
+/// What some rows have in common: short things in one line, each that takes more room in one of its own.
+fn common(row: &[Cell], above: &[usize]) -> Markup {
+    let cells = || above.iter().map(|at| &row[*at]).filter(|cell| **cell != Cell::Empty);
+    let is_long = |cell: &&Cell| {
+        matches!(cell, Cell::Text(text)
+            if text.as_str().chars().count() > LONG || text.as_str().ends_with(['.', '!', '?']))
+    };
+    html! {
+        @for (at, cell) in cells().filter(|cell| !is_long(cell)).enumerate() {
+            @if at > 0 { " · " }
+            span { (words(cell)) }
+        }
+        @for cell in cells().filter(is_long) { p { (words(cell)) } }
     }
 }
 
@@ -200,22 +229,31 @@ mod tests {
         assert_eq!(tables.len(), document.tables.len());
         for (table, read) in document.tables.iter().zip(tables) {
             let heads: Vec<String> = below(read, "thead th[scope=col]").into_iter().map(said).collect();
-            let wanted: Vec<&str> = table.columns().iter().map(|column| column.heading.as_str()).collect();
+            let (shown, above) = (table.places(OnPaper::Row), table.places(OnPaper::Above));
+            let wanted: Vec<&str> = shown.iter().map(|at| table.columns()[*at].heading.as_str()).collect();
             assert_eq!(heads, wanted);
             let captions: Vec<String> = below(read, "caption").into_iter().map(said).collect();
             let title = if table.title().is_empty() { &document.title } else { table.title() };
             let reading = if table.title().is_empty() { "" } else { table.reading().as_str() };
             assert_eq!(captions, [format!("{title}{reading}")]);
-            let rows = below(read, "tbody tr");
+            let runs = below(read, "tbody th[scope=rowgroup]");
+            let expected_runs = if above.is_empty() { 0 } else { table.runs().count() };
+            assert_eq!(runs.len(), expected_runs);
+            for (run, read) in table.runs().zip(runs) {
+                for at in &above {
+                    assert!(said(read).contains(&expected(&run[0][*at])), "{}", said(read));
+                }
+            }
+            let rows = below(read, "tbody tr:has(td)");
             assert_eq!(rows.len(), table.rows().len().max(1));
             if table.rows().is_empty() {
                 let cells = below(rows[0], "td");
                 let wide: Vec<Option<&str>> = cells.iter().map(|cell| cell.attr("colspan")).collect();
-                assert_eq!(wide, [Some(table.columns().len().to_string().as_str())]);
+                assert_eq!(wide, [Some(shown.len().to_string().as_str())]);
             }
             for (row, read) in table.rows().iter().zip(rows) {
                 let cells: Vec<String> = below(read, "td").into_iter().map(said).collect();
-                assert_eq!(cells, row.iter().map(expected).collect::<Vec<_>>());
+                assert_eq!(cells, shown.iter().map(|at| expected(&row[*at])).collect::<Vec<_>>());
             }
         }
         for loads in ["script", "link", "img", "iframe", "object", "[src]", "[href]", "[onclick]"] {
