@@ -360,6 +360,17 @@ mod tests {
             ("Barefoot over broken glass.", Hazard::Weapons),
             ("She cannot breathe.", Hazard::Masks),
             ("A bucket of bleach.", Hazard::Skin),
+            ("Her nightdress is alight.", Hazard::Fire),
+            ("Fireworks over the harbour.", Hazard::Fire),
+            ("She flies over the stage on a wire.", Hazard::Harness),
+            ("He is thrown across the room.", Hazard::Falls),
+            ("She drops from the saddle.", Hazard::Falls),
+            ("They fence with foils.", Hazard::Weapons),
+            ("A duel at dawn.", Hazard::Weapons),
+            ("The mangle takes her sleeve.", Hazard::Machinery),
+            ("The cart rolls over.", Hazard::Vehicles),
+            ("A snake in the basket.", Hazard::Animals),
+            ("Ether on a cloth over her face.", Hazard::Masks),
         ] {
             assert!(raised(action).contains(&hazard), "{action}: {:?}", raised(action));
         }
@@ -372,6 +383,7 @@ mod tests {
             "She falls for him and jumps to a conclusion.",
             "Fire-engine red; signed in ink.",
             "A faint smile.",
+            "A fall coat.",
         ] {
             assert_eq!(raised(action), [], "{action}");
         }

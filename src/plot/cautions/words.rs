@@ -42,7 +42,8 @@ const FALLS: Words = Words {
         "stumbl*", "toppl*", "stunt*", "ladder", "ladders", "climb*", "balustrade*", "parapet*", "rooftop*",
         "scaffold*", "fight", "fights", "fighting", "fought", "struggl*", "roof*", "cliff*", "ledge", "punches",
         "punched", "a punch", "wrestl*", "throws him", "throws her", "thrown down", "faint*", "slips", "slipped",
-        "slipping", "skate*", "skating", "stilts", "trapeze*", "high wire",
+        "slipping", "skate*", "skating", "stilts", "trapeze*", "high wire", "thrown", "dangl*", "buried",
+        "drops from", "drops into", "barbed wire",
     ],
     places: &["mast", "rigging"],
     cloth: &["fall", "falls", "fell", "tumble*", "ladder", "ladders", "slips", "faint*"],
@@ -54,7 +55,7 @@ const FALLS: Words = Words {
         "falls for", "fell for", "fall for", "jumps to a conclusion", "jumps to conclusions", "jump to conclusions",
         "faint light", "faint smile*", "faint line*", "faint stripe*", "faint print*", "faint mark*", "faintly",
         "pillow slips", "slips into", "slips on her", "slips on his", "slips out of", "slips it", "slips away",
-        "roof of the mouth",
+        "roof of the mouth", "fall coat*", "fall suit*", "buried in thought",
     ],
 };
 
@@ -62,7 +63,7 @@ const FALLS: Words = Words {
 const HARNESS: Words = Words {
     raise: &[
         "harness*", "descender*", "tow line*", "stunt tow*", "safety line*", "lifeline*", "wire work", "flying wire*",
-        "hoisted", "winched", "abseil*", "noose*", "hanged",
+        "hoisted", "winched", "abseil*", "noose*", "hanged", "on a wire", "on wires", "parachut*",
     ],
     places: &[],
     cloth: &[],
@@ -75,7 +76,7 @@ const FIRE: Words = Words {
         "fire", "fires", "bonfire*", "campfire*", "flame", "flames", "flaming", "burn", "burns", "burning", "burnt",
         "burned", "ablaze", "blaze*", "torch", "torches", "torchlight*", "candle*", "flare", "flares", "explo*",
         "pyrotechn*", "brazier*", "petrol", "cigarette*", "oil lamp*", "gas lamp*", "paraffin*", "stove*", "weld*",
-        "strikes a match", "lit match*",
+        "strikes a match", "lit match*", "alight", "firework*", "fire works",
     ],
     places: &[],
     cloth: &["flare", "flares", "flame"],
@@ -116,7 +117,8 @@ const ANIMALS: Words = Words {
     raise: &[
         "horse", "horses", "horseback", "horseman", "horsemen", "horsewoman", "pony", "ponies", "donkey", "donkeys",
         "mule", "mules", "saddle", "saddles", "saddled", "rider", "riders", "riding", "gallop*", "dog", "dogs",
-        "hound*", "bull", "bulls", "cattle", "stallion*", "mare", "mares",
+        "hound*", "bull", "bulls", "cattle", "stallion*", "mare", "mares", "snake*", "bees", "wasps", "swarm*",
+        "cart horse*",
     ],
     places: &["stable", "stables"],
     cloth: &["mule", "mules", "saddle", "riding", "pony", "dog"],
@@ -135,7 +137,8 @@ const VEHICLES: Words = Words {
         "the launch", "a launch", "motor launch*", "dinghy", "dinghies", "canoe*", "barge", "barges", "yacht*",
         "raft", "rafts", "gunwale*", "pilot cutter*", "revenue cutter*", "naval cutter*", "ferry", "ferries", "train",
         "trains", "aeroplane*", "airplane*", "aircraft", "carriage", "carriages", "wagon*", "tractor*", "skiff*",
-        "motorboat*", "motor boat*", "taxi*", "a van", "the van", "vans", "plane", "planes", "glider*",
+        "motorboat*", "motor boat*", "taxi*", "a van", "the van", "vans", "plane", "planes", "glider*", "cart",
+        "carts", "railway line*", "railway track*",
     ],
     places: &["alongside", "on deck"],
     cloth: &[
@@ -146,7 +149,7 @@ const VEHICLES: Words = Words {
         "lifeboat shed*", "lifeboat house*", "lifeboat man", "bicycle patch*", "bicycle clip*",
         "straight from the bicycle", "car coat*", "motoring coat*", "motoring veil*", "camera truck*", "ferry steps",
         "ferry house", "carriage clock*", "train of", "trains her", "trains him", "trains them", "trains with",
-        "trains for", "ferry ticket*", "bus ticket*", "train ticket*", "boat ticket*", "plane tree*",
+        "trains for", "ferry ticket*", "bus ticket*", "train ticket*", "boat ticket*", "plane tree*", "cart horse*",
     ],
 };
 
@@ -155,7 +158,7 @@ const MACHINERY: Words = Words {
     raise: &[
         "machine", "machines", "machinery", "winch*", "lathe*", "loom", "looms", "engine", "engines", "propeller*",
         "capstan*", "a saw", "the saw", "saws", "sawing", "sawmill*", "circular saw*", "band saw*", "chain saw*",
-        "chainsaw*", "pulley*", "conveyor*", "flywheel*", "crane", "cranes",
+        "chainsaw*", "pulley*", "conveyor*", "flywheel*", "crane", "cranes", "mangle*",
     ],
     places: &["engine room", "mill", "workshop"],
     cloth: &["machine", "loom", "engine"],
@@ -172,11 +175,13 @@ const WEAPONS: Words = Words {
         "gun", "guns", "gunshot*", "gunfire", "shotgun*", "rifle", "rifles", "pistol*", "revolver*", "musket*",
         "knife", "knives", "dagger*", "razor", "razors", "axe", "axes", "sword*", "sabre*", "bayonet*", "blade",
         "blades", "spear", "spears", "scissors", "shears", "marlinspike*", "harpoon*", "bomb*", "grenade*", "a whip",
-        "the whip", "whips", "shot rings", "shots", "bow and arrow*", "arrows", "broken glass", "shards",
+        "the whip", "whips", "shot rings", "shots", "bow and arrow*", "arrows", "broken glass", "shards", "foils",
+        "fence with", "fencing", "duel*", "is shot", "shot in the", "shot dead",
     ],
     places: &[],
     cloth: &[
         "knife", "gun", "blade", "blades", "scissors", "shears", "razor", "sabre*", "bomb*", "arrows", "shots",
+        "foils",
     ],
     harmless: &[
         "knife pleat*", "knife edge*", "shoulder blade*", "blade of the shoulder", "gun club", "gun metal", "gun patch*",
@@ -189,7 +194,8 @@ const MASKS: Words = Words {
     raise: &[
         "mask", "masks", "masked", "goggles", "helmet*", "hood", "hooded", "blindfold*", "gag", "gagged", "veil",
         "veils", "veiled", "smoke", "fog", "dust storm*", "tear gas", "poison gas", "gas attack*", "snorkel*",
-        "cannot breathe", "can't breathe", "smother*", "choke", "chokes", "choking",
+        "cannot breathe", "can't breathe", "smother*", "choke", "chokes", "choking", "sandstorm*", "ether",
+        "chloroform*",
     ],
     places: &["smokehouse*"],
     cloth: &["smoke", "fog"],
