@@ -21,8 +21,8 @@ use crate::screen::canvas::Canvas;
 use crate::screen::deeds::{apart_words, count_words};
 use crate::screen::layers::{Item, Layer, Next, Pick};
 
-/// So long the question waits for its first rows, so that on most boards none comes late: too short to be felt.
-const GRACE: Duration = Duration::from_millis(30);
+/// So long the question waits for its first rows, so that on most boards none comes late: less than a frame.
+const GRACE: Duration = Duration::from_millis(12);
 
 enum Way {
     Measuring,
@@ -53,19 +53,16 @@ impl Room {
         let (board, make) = (stopped.seen.clone(), Arc::clone(&stopped.make));
         let scopes: Vec<Scope> = passed.iter().map(|(scope, _)| scope.clone()).collect();
         let cancel = Arc::new(AtomicBool::new(false));
-        let mergers = board.mergers_that_make_room(&scopes);
-        let offers = (!mergers.is_empty()).then(|| {
-            let (found, offers) = mpsc::channel();
-            let cancel = Arc::clone(&cancel);
-            thread::spawn(move || {
-                if let Some(cheapest) = stopped.cheapest(mergers, &|| cancel.load(Ordering::Relaxed)) {
-                    // The question may have been answered already.
-                    let _ = found.send(cheapest);
-                }
-            });
-            offers
+        let (found, offers) = mpsc::channel();
+        let is_over = Arc::clone(&cancel);
+        thread::spawn(move || {
+            let mergers = stopped.seen.mergers_that_make_room(&scopes);
+            if let Some(cheapest) = stopped.cheapest(mergers, &|| is_over.load(Ordering::Relaxed)) {
+                // The question may have been answered already.
+                let _ = found.send(cheapest);
+            }
         });
-        let mut room = Self::new(board, lead, passed, outfits, make, offers, cancel);
+        let mut room = Self::new(board, lead, passed, outfits, make, Some(offers), cancel);
         room.take_up(Some(GRACE));
         room
     }
