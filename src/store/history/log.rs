@@ -140,6 +140,11 @@ impl Log {
         }
     }
 
+    /// What was written without `sync` is on the disk when this returns.
+    pub fn sync(&self) -> io::Result<()> {
+        self.file.sync_data()
+    }
+
     /// Cuts off everything from `at` on.
     pub fn cut(&mut self, at: u64) -> io::Result<()> {
         self.file.set_len(at)?;

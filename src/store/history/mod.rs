@@ -138,23 +138,45 @@ impl History {
         Ok(())
     }
 
-    /// Inherits what can be taken back from another log. A crash in between leaves a step in both; taken back once
-    /// more, it changes nothing.
+    /// Inherits what can be taken back from another log. A step that this version cannot read stays where it is, for
+    /// one that can. What is written here and not yet let go there when the program stops is in both, and known again
+    /// the next time.
     pub(super) fn inherit(&mut self, other: &mut Self) -> io::Result<()> {
-        let steps = other.stacks.undo.clone();
-        for (at, step) in steps.iter().enumerate() {
-            let Edit { label, changes, .. } = other.entry(step.at)?;
-            let (n, texts) = (self.last + 1, other.texts(step));
-            let (kind, time) = (Kind::Inherited, step.time);
-            let entry = Line::Entry { n, kind, time, label, changes, texts };
-            let at = self.log.append(&entry, at + 1 == steps.len())?;
-            self.last = n;
-            self.stacks.done(kind, Step { at, ..step.clone() });
+        let mut own: HashMap<u64, Vec<u64>> = HashMap::new();
+        for step in &self.stacks.undo {
+            own.entry(step.time).or_default().push(step.at);
         }
-        for (at, step) in steps.iter().enumerate() {
-            other.log.append(&Line::Dropped { dropped: step.at }, at + 1 == steps.len())?;
-            other.stacks.dropped(step.at);
+        let mut taken = Vec::new();
+        for step in &other.stacks.undo {
+            let Some(edit) = other.passes_on(step) else { continue };
+            let same = |at: &u64| self.entry(*at).is_ok_and(|own| own == edit);
+            if !own.get(&step.time).is_some_and(|places| places.iter().any(same)) {
+                self.take_in(step, edit, other.texts(step))?;
+            }
+            taken.push(step.at);
         }
+        if taken.is_empty() {
+            return Ok(());
+        }
+        // They are let go there only once they are safe here.
+        self.log.sync()?;
+        taken.into_iter().try_for_each(|at| other.let_go(at, false))?;
+        other.log.sync()
+    }
+
+    /// The edit of a step that another program may take back in the place of this one.
+    fn passes_on(&self, step: &Step) -> Option<Edit> {
+        self.entry(step.at).ok()
+    }
+
+    /// Puts a step of another log among the own ones.
+    fn take_in(&mut self, step: &Step, edit: Edit, texts: Texts) -> io::Result<()> {
+        let Edit { label, changes } = edit;
+        let (n, kind, time) = (self.last + 1, Kind::Inherited, step.time);
+        let entry = Line::Entry { n, kind, time, label, changes, texts };
+        let at = self.log.append(&entry, false)?;
+        self.last = n;
+        self.stacks.done(kind, Step { at, ..step.clone() });
         Ok(())
     }
 
@@ -238,8 +260,12 @@ impl History {
 
     /// Takes a step out of the lists, without taking it.
     pub(super) fn drop_step(&mut self, step: &Step) -> io::Result<()> {
-        self.log.append(&Line::Dropped { dropped: step.at }, true)?;
-        self.stacks.dropped(step.at);
+        self.let_go(step.at, true)
+    }
+
+    fn let_go(&mut self, at: u64, sync: bool) -> io::Result<()> {
+        self.log.append(&Line::Dropped { dropped: at }, sync)?;
+        self.stacks.dropped(at);
         Ok(())
     }
 

@@ -1,0 +1,87 @@
+//! Logs that other programs left for the same folder, sound or not: what can be inherited is, and the rest is in
+//! nobody's way.
+
+use std::fs;
+use std::path::PathBuf;
+
+use shirr::store::OpenBoard;
+
+use crate::{Bench, note, on_disk, retitle, title};
+
+/// A line of a log with its checksum (FNV-1a, 64 bits), from the JSON object without one.
+fn sealed(json: &str) -> String {
+    let body = json.strip_suffix('}').unwrap();
+    let check = body.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    });
+    format!("{body},\"check\":\"{check:016x}\"}}\n")
+}
+
+impl Bench {
+    fn second_log(&self) -> PathBuf {
+        self.log().with_file_name("history-2.log")
+    }
+
+    /// Adds lines to the log of the second program, which is gone.
+    fn second_says(&self, lines: &[&str]) {
+        let mut log = fs::read_to_string(self.second_log()).unwrap();
+        log.extend(lines.iter().map(|line| sealed(line)));
+        fs::write(self.second_log(), log).unwrap();
+    }
+}
+
+/// Two programs: the first did one thing, then the second did two.
+fn two_programs() -> Bench {
+    let bench = Bench::new();
+    let (mut first, mut second) = (bench.open(), bench.open());
+    first.edit(&note(first.board(), "smock", "mine")).unwrap();
+    std::thread::sleep(std::time::Duration::from_millis(2));
+    second.edit(&retitle(second.board(), "shawl", "One")).unwrap();
+    second.edit(&retitle(second.board(), "shawl", "Two")).unwrap();
+    drop((first, second));
+    bench
+}
+
+fn labels(open: &OpenBoard) -> Vec<&str> {
+    open.undo_labels().collect()
+}
+
+/// A step of a kind of record that comes with a later version.
+const OF_TOMORROW: [&str; 2] =
+    [r#"{"n":9,"kind":"do","time":1,"label":"dye it","changes":[{"dye":["woad",{}]}]}"#, r#"{"done":9}"#];
+
+#[test]
+fn a_step_of_another_program_that_cannot_be_read_is_passed_over_and_waits_there() {
+    let bench = two_programs();
+    bench.second_says(&OF_TOMORROW);
+    let all = ["call it Two", "call it One", "note mine"];
+    for _ in 0..3 {
+        let open = bench.open();
+        assert_eq!((labels(&open), open.faults()), (all.to_vec(), &[][..]));
+    }
+    assert_eq!(fs::read_to_string(bench.log()).unwrap().matches("call it One").count(), 1, "each comes once");
+    let mut open = bench.open();
+    for (outfit, stands) in [("shawl", "One"), ("shawl", "Shawl")] {
+        open.undo().unwrap();
+        assert_eq!(title(&on_disk(&bench), outfit), stands);
+    }
+    drop(open);
+    assert!(
+        fs::read_to_string(bench.second_log()).unwrap().contains("dye it"),
+        "a later version can read it"
+    );
+}
+
+#[test]
+fn what_was_inherited_already_does_not_come_again() {
+    let bench = two_programs();
+    let left = fs::read(bench.second_log()).unwrap();
+    let all = ["call it Two", "call it One", "note mine"];
+    assert_eq!(labels(&bench.open()), all);
+    let own = fs::read(bench.log()).unwrap();
+    // As if the program had stopped before the other log was told.
+    fs::write(bench.second_log(), left).unwrap();
+    assert_eq!(labels(&bench.open()), all);
+    assert_eq!(fs::read(bench.log()).unwrap(), own);
+    assert_eq!(labels(&bench.open()), all);
+}
