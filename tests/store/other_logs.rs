@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::PathBuf;
 
-use shirr::store::OpenBoard;
+use shirr::store::{FaultKind, OpenBoard};
 
 use crate::{Bench, note, on_disk, retitle, title};
 
@@ -84,4 +84,40 @@ fn what_was_inherited_already_does_not_come_again() {
     assert_eq!(labels(&bench.open()), all);
     assert_eq!(fs::read(bench.log()).unwrap(), own);
     assert_eq!(labels(&bench.open()), all);
+}
+
+#[test]
+fn another_programs_log_that_cannot_be_read_takes_nobodys_undo_away() {
+    let bench = two_programs();
+    bench.second_says(&OF_TOMORROW);
+    let mut open = bench.open();
+    // Where a file should be that can be opened; the system refuses this one to any user.
+    fs::create_dir(bench.log().with_file_name("history-3.log")).unwrap();
+    let mut fourth = bench.open();
+    fourth.edit(&note(fourth.board(), "apron", "beside")).unwrap();
+    drop(fourth);
+    for label in ["note beside", "call it Two", "call it One", "note mine"] {
+        open.inherit();
+        assert_eq!(open.undo().unwrap().as_deref(), Some(label));
+    }
+    let [fault] = &bench.open().faults().to_vec()[..] else { panic!("{:#?}", bench.open().faults()) };
+    assert_eq!(fault.kind, FaultKind::Closed);
+    assert!(fault.to_string().contains("history-3.log cannot be read"), "{fault}");
+    fs::remove_dir(bench.log().with_file_name("history-3.log")).unwrap();
+    assert_eq!(bench.open().faults(), []);
+}
+
+#[test]
+fn a_board_opens_though_its_own_log_cannot_be_read() {
+    let bench = Bench::new();
+    drop(bench.open());
+    fs::remove_file(bench.log()).unwrap();
+    fs::create_dir(bench.log()).unwrap();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "One")).unwrap();
+    drop(open);
+    let mut open = bench.open();
+    assert_eq!((labels(&open), open.faults().len()), (vec!["call it One"], 1));
+    open.undo().unwrap();
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Shawl");
 }

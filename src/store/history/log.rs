@@ -61,11 +61,6 @@ impl Log {
         self.is_locked
     }
 
-    /// How long it is.
-    pub fn length(&self) -> u64 {
-        self.end
-    }
-
     /// Reads the log from its start. A torn last line is left out, and the next line will be written over it.
     pub fn read(&mut self) -> io::Result<Story> {
         let mut story = Story::default();

@@ -33,6 +33,8 @@ pub(super) struct History {
     log: Log,
     stacks: Stacks,
     last: u64,
+    /// Whose it is: the folder, and what the names of its unfinished files have in them.
+    folder: Option<String>,
     token: String,
     /// The entry whose files are being replaced.
     open: Option<Open>,
@@ -51,6 +53,8 @@ pub(super) struct Claimed {
     pub others: Vec<History>,
     /// Whether it has come from another folder, which is no longer there.
     pub moved: bool,
+    /// Where there is a log that cannot be read, and why.
+    pub closed: Vec<(PathBuf, io::Error)>,
 }
 
 /// The most logs that are tried: more programs on one board than anybody has hands for.
@@ -73,18 +77,22 @@ impl History {
         let here = folder.to_string_lossy().into_owned();
         let mut ours = Vec::new();
         let mut free = Vec::new();
+        let mut closed = Vec::new();
         for path in log_paths(&dir).filter(|path| path.exists()) {
-            let Some(mut log) = Log::claim(&path)? else { continue };
-            let story = log.read()?;
-            match &story.owner {
-                Some((folder, _)) if *folder == here => ours.push(Self::of(path, log, story)),
-                Some((folder, _)) if Path::new(folder).exists() => {}
-                _ => free.push(Self::of(path, log, story)),
+            match Self::at(path.clone()) {
+                Ok(Some(log)) => match &log.folder {
+                    Some(folder) if *folder == here => ours.push(log),
+                    Some(folder) if Path::new(folder).exists() => {}
+                    _ => free.push(log),
+                },
+                Ok(None) => {}
+                // Whosever it is, it shall not lock the user out.
+                Err(error) => closed.push((path, error)),
             }
         }
         if !ours.is_empty() {
             let own = ours.remove(0);
-            return Ok(Claimed { own, others: ours, moved: false });
+            return Ok(Claimed { own, others: ours, moved: false, closed });
         }
         let moved = free.into_iter().find(|log| log.is_of_a_board_that(&stands));
         let is_moved = moved.is_some();
@@ -92,50 +100,56 @@ impl History {
             Some(moved) => moved,
             None => Self::fresh(&dir)?,
         };
-        let owner = Line::Owner { board: id.to_owned(), folder: here, token: own.token.clone() };
+        let owner = Line::Owner { board: id.to_owned(), folder: here.clone(), token: own.token.clone() };
         own.log.append(&owner, true)?;
-        Ok(Claimed { own, others: Vec::new(), moved: is_moved })
+        own.folder = Some(here);
+        Ok(Claimed { own, others: Vec::new(), moved: is_moved, closed })
     }
 
     fn fresh(dir: &Path) -> io::Result<Self> {
         for path in log_paths(dir).filter(|path| !path.exists()) {
-            if let Some(mut log) = Log::claim(&path)? {
-                let story = log.read()?;
+            if let Some(log) = Self::at(path)? {
                 super::swap::sync_dir(dir)?;
-                return Ok(Self::of(path, log, story));
+                return Ok(log);
             }
         }
         Err(io::Error::other("the board is open too many times"))
     }
 
-    fn of(path: PathBuf, log: Log, story: Story) -> Self {
-        let token = story.owner.map_or_else(new_token, |(_, token)| token);
-        let (stacks, last, open) = (story.stacks, story.last, story.unfinished);
-        Self { log, stacks, last, token, open, path, spent: HashMap::new() }
+    /// The log that lies there; `None` when another program has it.
+    fn at(path: PathBuf) -> io::Result<Option<Self>> {
+        let Some(mut log) = Log::claim(&path)? else { return Ok(None) };
+        let Story { owner, stacks, last, unfinished: open } = log.read()?;
+        let (folder, token) =
+            owner.map_or_else(|| (None, new_token()), |(folder, token)| (Some(folder), token));
+        Ok(Some(Self { log, stacks, last, folder, token, open, path, spent: HashMap::new() }))
     }
 
-    /// Inherits what programs that are gone since did to `folder` and left to be taken back. A program that runs
-    /// takes back its own.
-    pub(super) fn inherit_from_the_gone(&mut self, folder: &Path) -> io::Result<()> {
-        let here = folder.to_string_lossy();
+    /// Inherits what programs that are gone since did to this folder and left to be taken back. A program that runs
+    /// takes back its own. A log that gives nothing, whatever the reason, is not opened again until it changes.
+    pub(super) fn inherit_from_the_gone(&mut self) {
         let own = self.path.clone();
         for path in own.parent().into_iter().flat_map(log_paths).filter(|path| *path != own) {
-            let Ok(length) = fs::metadata(&path).map(|found| found.len()) else { continue };
+            let Some(length) = size(&path) else { continue };
             if self.spent.get(&path) == Some(&length) {
                 continue;
             }
-            let Some(mut log) = Log::claim(&path)?.filter(Log::is_locked) else { continue };
-            let story = log.read()?;
-            // What it has not finished is for the next opening.
-            if story.unfinished.is_none() && story.owner.as_ref().is_some_and(|(of, _)| *of == here) {
-                let mut other = Self::of(path.clone(), log, story);
-                self.inherit(&mut other)?;
-                self.spent.insert(path, other.log.length());
-            } else {
+            if let Some(length) = self.inherit_at(&path) {
                 self.spent.insert(path, length);
             }
         }
-        Ok(())
+    }
+
+    /// Inherits what the log there leaves; how long it is then, unless there may be more to come.
+    fn inherit_at(&mut self, path: &Path) -> Option<u64> {
+        let Ok(other) = Self::at(path.to_path_buf()) else { return size(path) };
+        // `None`: it runs.
+        let mut other = other?;
+        // What it has not finished is for the next opening.
+        if other.log.is_locked() && other.open.is_none() && other.folder == self.folder {
+            self.inherit(&mut other).ok()?;
+        }
+        size(path)
     }
 
     /// Inherits what can be taken back from another log. A step that this version cannot read stays where it is, for
@@ -305,6 +319,10 @@ fn log_paths(dir: &Path) -> impl Iterator<Item = PathBuf> {
         1 => dir.join("history.log"),
         _ => dir.join(format!("history-{number}.log")),
     })
+}
+
+fn size(path: &Path) -> Option<u64> {
+    fs::metadata(path).ok().map(|found| found.len())
 }
 
 /// Milliseconds since 1970.
