@@ -6,7 +6,7 @@ use std::path::PathBuf;
 
 use shirr::store::{FaultKind, OpenBoard};
 
-use crate::{Bench, note, on_disk, retitle, title};
+use crate::{Bench, note, notes, on_disk, retitle, title};
 
 /// A line of a log with its checksum (FNV-1a, 64 bits), from the JSON object without one.
 fn sealed(json: &str) -> String {
@@ -15,6 +15,11 @@ fn sealed(json: &str) -> String {
         (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
     });
     format!("{body},\"check\":\"{check:016x}\"}}\n")
+}
+
+/// The JSON of a line without its checksum.
+fn bare(line: &str) -> String {
+    format!("{}}}", line.rsplit_once(",\"check\":").unwrap().0)
 }
 
 impl Bench {
@@ -120,4 +125,32 @@ fn a_board_opens_though_its_own_log_cannot_be_read() {
     assert_eq!((labels(&open), open.faults().len()), (vec!["call it One"], 1));
     open.undo().unwrap();
     assert_eq!(title(&on_disk(&bench), "shawl"), "Shawl");
+}
+
+/// The log as it was written before lines had a time.
+fn without_times(log: &PathBuf) {
+    let text = fs::read_to_string(log).unwrap();
+    let old = text.lines().map(|line| {
+        let line = bare(line);
+        match line.split_once("\"time\":") {
+            Some((before, rest)) => sealed(&format!("{before}{}", rest.split_once(',').unwrap().1)),
+            None => sealed(&line),
+        }
+    });
+    fs::write(log, old.collect::<String>()).unwrap();
+}
+
+#[test]
+fn a_step_of_another_program_that_says_no_time_is_not_inherited() {
+    let bench = two_programs();
+    for log in [bench.log(), bench.second_log()] {
+        without_times(&log);
+    }
+    let mut open = bench.open();
+    assert_eq!(labels(&open), ["note mine"]);
+    open.inherit();
+    assert_eq!(open.undo().unwrap().as_deref(), Some("note mine"));
+    assert_eq!(open.undo().unwrap(), None);
+    let board = on_disk(&bench);
+    assert_eq!((title(&board, "shawl"), notes(&board, "smock")), ("Two".into(), String::new()));
 }

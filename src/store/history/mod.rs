@@ -178,8 +178,12 @@ impl History {
         other.log.sync()
     }
 
-    /// The edit of a step that another program may take back in the place of this one.
+    /// The edit of a step that another program may take back in the place of this one. Of a step that says no time,
+    /// nobody knows whether it came before or after another's.
     fn passes_on(&self, step: &Step) -> Option<Edit> {
+        if step.time == 0 {
+            return None;
+        }
         self.entry(step.at).ok()
     }
 
