@@ -154,3 +154,26 @@ fn a_step_of_another_program_that_says_no_time_is_not_inherited() {
     let board = on_disk(&bench);
     assert_eq!((title(&board, "shawl"), notes(&board, "smock")), ("Two".into(), String::new()));
 }
+
+#[test]
+fn a_line_of_an_unknown_kind_stays_in_the_log_and_in_nobodys_way() {
+    let unknown = [r#"{"n":9,"kind":"split","time":1,"label":"later"}"#, r#"{"pinned":9}"#];
+    let bench = Bench::new();
+    let mut open = bench.open();
+    open.edit(&retitle(open.board(), "shawl", "One")).unwrap();
+    drop(open);
+    let mut log = fs::read_to_string(bench.log()).unwrap();
+    log.extend(unknown.iter().map(|line| sealed(line)));
+    fs::write(bench.log(), &log).unwrap();
+    let mut open = bench.open();
+    assert_eq!(fs::read_to_string(bench.log()).unwrap(), log, "nothing is cut off");
+    assert_eq!(labels(&open), ["call it One"]);
+    open.edit(&retitle(open.board(), "shawl", "Two")).unwrap();
+    drop(open);
+    assert!(fs::read_to_string(bench.log()).unwrap().starts_with(&log));
+    let mut open = bench.open();
+    assert_eq!(labels(&open), ["call it Two", "call it One"]);
+    open.undo().unwrap();
+    open.undo().unwrap();
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Shawl");
+}

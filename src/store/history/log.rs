@@ -61,7 +61,8 @@ impl Log {
         self.is_locked
     }
 
-    /// Reads the log from its start. A torn last line is left out, and the next line will be written over it.
+    /// Reads the log from its start. A torn last line is left out, and the next line will be written over it; a whole
+    /// one that this version does not know stays, and is passed over.
     pub fn read(&mut self) -> io::Result<Story> {
         let mut story = Story::default();
         let mut reader = BufReader::with_capacity(1 << 16, &self.file);
@@ -176,6 +177,7 @@ impl Story {
                 }
             }
             Outline::Dropped { dropped } => self.stacks.dropped(dropped),
+            Outline::Unknown => {}
             Outline::SetAside { aside } => {
                 if let Some(open) = self.unfinished.take_if(|open| open.n == aside) {
                     self.stacks.aside(open.kind, open.step);
