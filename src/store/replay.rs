@@ -40,18 +40,18 @@ struct Unsaved {
 }
 
 impl OpenBoard {
-    /// Finishes the entries of all logs of this folder. A log that has `moved` here from another folder may tell of
-    /// files that never came along, so of that one nothing is finished unasked.
+    /// Finishes the entries of all logs of this folder. Logs that have `moved` here from another folder may tell of
+    /// files that never came along, so of those nothing is finished unasked.
     pub(super) fn finish_what_was_begun(&mut self, others: Vec<History>, moved: bool) -> io::Result<()> {
         // The own log first: what the others could not finish is written behind its last entry.
         let why_not = moved.then(|| "the board has come from another folder since".to_owned());
-        if let Some(unsaved) = self.finish(why_not)? {
+        if let Some(unsaved) = self.finish(why_not.clone())? {
             self.keep_aside(unsaved)?;
         }
         let mut gone = Vec::new();
         for other in others {
             let own = std::mem::replace(&mut self.history, other);
-            let finished = self.finish(None);
+            let finished = self.finish(why_not.clone());
             let mut other = std::mem::replace(&mut self.history, own);
             if let Some(unsaved) = finished? {
                 self.bring_over(unsaved, &mut other)?;

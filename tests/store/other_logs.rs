@@ -177,3 +177,69 @@ fn a_line_of_an_unknown_kind_stays_in_the_log_and_in_nobodys_way() {
     open.undo().unwrap();
     assert_eq!(title(&on_disk(&bench), "shawl"), "Shawl");
 }
+
+#[test]
+fn a_moved_board_takes_along_what_every_program_did_there() {
+    let bench = two_programs();
+    let moved = bench.dir.path().join("moved");
+    fs::rename(bench.folder(), &moved).unwrap();
+    for _ in 0..2 {
+        let open = OpenBoard::open(&moved, &bench.places("here")).unwrap();
+        assert_eq!(
+            (labels(&open), open.faults()),
+            (vec!["call it Two", "call it One", "note mine"], &[][..])
+        );
+    }
+    let mut open = OpenBoard::open(&moved, &bench.places("here")).unwrap();
+    while open.undo().unwrap().is_some() {}
+    assert_eq!((title(open.board(), "shawl"), notes(open.board(), "smock")), ("Shawl".into(), String::new()));
+}
+
+#[test]
+fn what_every_program_began_in_the_old_folder_is_not_finished_in_the_new_one() {
+    let bench = Bench::new();
+    let (mut first, mut second) = (bench.open(), bench.open());
+    first.edit(&note(first.board(), "smock", "mine")).unwrap();
+    second.edit(&retitle(second.board(), "shawl", "One")).unwrap();
+    let before = bench.all();
+    second.edit(&note(second.board(), "apron", "begun")).unwrap();
+    drop((first, second));
+    bench.restore(&before);
+    let log = fs::read_to_string(bench.second_log()).unwrap();
+    let done = log.trim_end().rfind('\n').unwrap() + 1;
+    fs::write(bench.second_log(), &log[..done]).unwrap();
+    let moved = bench.dir.path().join("moved");
+    fs::rename(bench.folder(), &moved).unwrap();
+    let mut open = OpenBoard::open(&moved, &bench.places("here")).unwrap();
+    let [fault] = open.faults() else { panic!("{:#?}", open.faults()) };
+    assert!(fault.to_string().contains("the board has come from another folder since"), "{fault}");
+    assert_eq!(notes(open.board(), "apron"), "");
+    assert_eq!(labels(&open), ["call it One", "note mine"]);
+    assert_eq!(open.redo().unwrap().as_deref(), Some("note begun"));
+    assert_eq!(notes(open.board(), "apron"), "begun");
+}
+
+#[test]
+fn a_log_of_the_old_folder_that_tells_of_another_board_does_not_come_along() {
+    let bench = two_programs();
+    // The board was copied before the second program did its last; then the first folder went away.
+    let twin = bench.dir.path().join("twin");
+    bench.write("outfits/shawl.yaml", "title: As copied\ncharacter: odile\n");
+    fs::rename(bench.folder(), &twin).unwrap();
+    let open = OpenBoard::open(&twin, &bench.places("here")).unwrap();
+    assert_eq!(labels(&open), ["note mine"]);
+}
+
+#[test]
+fn a_log_that_tells_of_nothing_does_not_stand_before_one_that_does() {
+    let bench = Bench::new();
+    let (first, mut second) = (bench.open(), bench.open());
+    second.edit(&retitle(second.board(), "shawl", "One")).unwrap();
+    drop((first, second));
+    let away = r#"{"board":"tide","folder":"/nowhere","token":"0123456789abcdef"}"#;
+    fs::write(bench.log(), sealed(away)).unwrap();
+    let moved = bench.dir.path().join("moved");
+    fs::rename(bench.folder(), &moved).unwrap();
+    let open = OpenBoard::open(&moved, &bench.places("here")).unwrap();
+    assert_eq!(labels(&open), ["call it One"]);
+}

@@ -66,6 +66,7 @@ impl History {
     /// A log that names another folder is that of a copy of the board and stays with it, as long as the other folder
     /// is there. If it is not, the board was moved, and its log comes along, or the other folder is merely away (on a
     /// drive that is not there now): only a board that `stands` as the log's last entry left it is the one of the log.
+    /// All logs of the other folder of which that is so come along.
     pub(super) fn claim(
         state: &Path,
         id: &str,
@@ -94,16 +95,35 @@ impl History {
             let own = ours.remove(0);
             return Ok(Claimed { own, others: ours, moved: false, closed });
         }
-        let moved = free.into_iter().find(|log| log.is_of_a_board_that(&stands));
-        let is_moved = moved.is_some();
-        let mut own = match moved {
-            Some(moved) => moved,
-            None => Self::fresh(&dir)?,
+        let mut moved = Self::of_a_moved_board(free, stands).into_iter();
+        let (mut own, is_moved) = match moved.next() {
+            Some(own) => (own, true),
+            None => (Self::fresh(&dir)?, false),
         };
-        let owner = Line::Owner { board: id.to_owned(), folder: here.clone(), token: own.token.clone() };
-        own.log.append(&owner, true)?;
-        own.folder = Some(here);
-        Ok(Claimed { own, others: Vec::new(), moved: is_moved, closed })
+        own.belong_to(id, &here)?;
+        // Of one that cannot be written, nothing can be inherited either.
+        let others =
+            moved.filter_map(|mut other| other.belong_to(id, &here).is_ok().then_some(other)).collect();
+        Ok(Claimed { own, others, moved: is_moved, closed })
+    }
+
+    /// Of logs whose folders are gone, those that came here with the board, all from one folder.
+    fn of_a_moved_board(free: Vec<Self>, stands: impl Fn(&Edit) -> bool) -> Vec<Self> {
+        let mut free: Vec<Self> = free.into_iter().filter(|log| log.is_of_a_board_that(&stands)).collect();
+        // One in which nothing was ever done fits any board.
+        free.sort_by_key(|log| log.stacks.newest.is_none() && log.open.is_none());
+        match free.first().and_then(|first| first.folder.clone()) {
+            Some(folder) => free.retain(|log| log.folder.as_ref() == Some(&folder)),
+            None => free.truncate(1),
+        }
+        free
+    }
+
+    fn belong_to(&mut self, id: &str, folder: &str) -> io::Result<()> {
+        let (board, folder, token) = (id.to_owned(), folder.to_owned(), self.token.clone());
+        self.folder = Some(folder.clone());
+        self.log.append(&Line::Owner { board, folder, token }, true)?;
+        Ok(())
     }
 
     fn fresh(dir: &Path) -> io::Result<Self> {
