@@ -138,11 +138,14 @@ impl History {
 
     /// The log that lies there; `None` when another program has it.
     fn at(path: PathBuf) -> io::Result<Option<Self>> {
-        let Some(mut log) = Log::claim(&path)? else { return Ok(None) };
+        Log::claim(&path)?.map(|log| Self::of(path, log)).transpose()
+    }
+
+    fn of(path: PathBuf, mut log: Log) -> io::Result<Self> {
         let Story { owner, stacks, last, unfinished: open } = log.read()?;
         let (folder, token) =
             owner.map_or_else(|| (None, new_token()), |(folder, token)| (Some(folder), token));
-        Ok(Some(Self { log, stacks, last, folder, token, open, path, spent: HashMap::new() }))
+        Ok(Self { log, stacks, last, folder, token, open, path, spent: HashMap::new() })
     }
 
     /// Inherits what programs that are gone since did to this folder and left to be taken back. A program that runs
@@ -162,11 +165,17 @@ impl History {
 
     /// Inherits what the log there leaves; how long it is then, unless there may be more to come.
     fn inherit_at(&mut self, path: &Path) -> Option<u64> {
-        let Ok(other) = Self::at(path.to_path_buf()) else { return size(path) };
-        // `None`: it runs.
-        let mut other = other?;
+        let log = match Log::claim(path) {
+            Ok(log) => log?,
+            Err(_) => return size(path),
+        };
+        if !log.is_locked() {
+            // Another program may be writing there, so it is not even read: that cuts off what is torn.
+            return size(path);
+        }
+        let Ok(mut other) = Self::of(path.to_path_buf(), log) else { return size(path) };
         // What it has not finished is for the next opening.
-        if other.log.is_locked() && other.open.is_none() && other.folder == self.folder {
+        if other.open.is_none() && other.folder == self.folder {
             self.inherit(&mut other).ok()?;
         }
         size(path)
@@ -198,10 +207,10 @@ impl History {
         other.log.sync()
     }
 
-    /// The edit of a step that another program may take back in the place of this one. Of a step that says no time,
-    /// nobody knows whether it came before or after another's.
+    /// The edit of a step that another program may take back in the place of this one: not where this one may still
+    /// run. Of a step that says no time, nobody knows whether it came before or after another's.
     fn passes_on(&self, step: &Step) -> Option<Edit> {
-        if step.time == 0 {
+        if step.time == 0 || !self.log.is_locked() {
             return None;
         }
         self.entry(step.at).ok()
@@ -360,4 +369,31 @@ fn new_token() -> String {
     let mut hasher = RandomState::new().build_hasher();
     hasher.write_u32(std::process::id());
     format!("{:016x}", hasher.finish())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn claimed(state: &Path) -> History {
+        History::claim(state, "tide", state, |_| true).unwrap().own
+    }
+
+    fn inherited(is_locked: bool) -> (usize, usize) {
+        let state = tempfile::tempdir().unwrap();
+        let (mut own, mut other) = (claimed(state.path()), claimed(state.path()));
+        other.begin(Kind::Do, &Edit::new("theirs", Vec::new()), Texts::new()).unwrap();
+        other.finish();
+        if !is_locked {
+            other.log.be_unlocked();
+        }
+        own.inherit(&mut other).unwrap();
+        (own.undo().len(), other.undo().len())
+    }
+
+    #[test]
+    fn a_log_that_cannot_be_locked_keeps_its_steps_since_its_program_may_run() {
+        assert_eq!(inherited(true), (1, 0));
+        assert_eq!(inherited(false), (0, 1));
+    }
 }
