@@ -30,6 +30,12 @@ const TRIES: usize = 8;
 /// What to do about an edit that neither undo nor redo can reach.
 const BY_HAND: &str = "do it by hand, or leave it";
 
+/// What to do about an undo that was not finished, where its step can be reached.
+const UNDO_AGAIN: &str = "take it back again with undo, or leave it";
+
+/// What to do about an edit that waits among what can be done again.
+const BY_REDO: &str = "do it again with redo, or leave it";
+
 /// An entry that could not be finished.
 struct Unsaved {
     kind: Kind,
@@ -94,21 +100,23 @@ impl OpenBoard {
         }
         let hint = match (&unsaved.edit, unsaved.kind) {
             (None, _) => BY_HAND,
-            (Some(_), Kind::Undo) => "take it back again with undo, or leave it",
-            (Some(_), Kind::Do | Kind::Redo | Kind::Inherited) => "do it again with redo, or leave it",
+            (Some(_), Kind::Undo) => UNDO_AGAIN,
+            (Some(_), Kind::Do | Kind::Redo | Kind::Inherited) => BY_REDO,
         };
         self.tell(unsaved, hint);
         Ok(())
     }
 
     /// What the log of a program that is gone could not finish comes to the own one, since nobody else's redo can be
-    /// reached from here. A step that the other took back or did again stays with it.
+    /// reached from here. What the other was taking back is still among its steps, and is inherited with them; what it was
+    /// doing again stays with it.
     fn bring_over(&mut self, unsaved: Unsaved, other: &mut History) -> io::Result<()> {
         let hint = match (&unsaved.edit, unsaved.kind) {
             (Some(edit), Kind::Do) => {
                 self.history.take_aside(edit)?;
-                "do it again with redo, or leave it"
+                BY_REDO
             }
+            (Some(_), Kind::Undo) if other.passes_on_the_newest() => UNDO_AGAIN,
             _ => BY_HAND,
         };
         other.give_up()?;

@@ -216,6 +216,11 @@ impl History {
         self.entry(step.at).ok()
     }
 
+    /// Whether another program may take back what this one could take back first.
+    pub(super) fn passes_on_the_newest(&self) -> bool {
+        self.stacks.undo.last().is_some_and(|step| self.passes_on(step).is_some())
+    }
+
     /// Puts a step of another log among the own ones.
     fn take_in(&mut self, step: &Step, edit: Edit, texts: Texts) -> io::Result<()> {
         let Edit { label, changes } = edit;
