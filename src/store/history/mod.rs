@@ -203,7 +203,7 @@ impl History {
         }
         // They are let go there only once they are safe here.
         self.log.sync()?;
-        taken.into_iter().try_for_each(|at| other.let_go(at, false))?;
+        taken.into_iter().rev().try_for_each(|at| other.let_go(at, false))?;
         other.log.sync()
     }
 
