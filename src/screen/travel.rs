@@ -65,9 +65,11 @@ impl Way {
 impl App {
     /// Takes back the last change, or does it again.
     pub(super) fn travel(&mut self, way: Way) {
-        // What a command did beside this screen, and left when it ended, is the newest step to the user.
-        let reached = if way == Way::Back { self.open.inherit() } else { Ok(()) };
-        let done = reached.and_then(|()| way.go(&mut self.open, None));
+        if way == Way::Back {
+            // What a command did beside this screen, and left when it ended, is the newest step to the user.
+            self.open.inherit();
+        }
+        let done = way.go(&mut self.open, None);
         self.arrive(way, done);
     }
 

@@ -55,6 +55,8 @@ pub enum FaultKind {
     Stray,
     /// A change that was being saved when the program stopped and that no longer fits the files.
     Unsaved,
+    /// A history log on this machine that cannot be read.
+    Closed,
 }
 
 impl fmt::Display for Position {

@@ -1,10 +1,12 @@
 //! A board's folder that is being worked on.
 
+use std::io;
 use std::path::{Path, PathBuf};
 
 use super::error::{EditError, StoreError};
-use super::fault::Fault;
+use super::fault::{Fault, FaultKind};
 use super::history::{History, Kind, Step, Texts};
+use super::layout::BoardFile;
 use super::news::News;
 use super::places::Places;
 use super::references;
@@ -47,7 +49,7 @@ impl OpenBoard {
             shelf,
             history: claimed.own,
             references: Vec::new(),
-            unsaved: Vec::new(),
+            unsaved: claimed.closed.iter().map(|(path, error)| closed(path, error)).collect(),
             faults: Vec::new(),
             news: Vec::new(),
             unreachable: false,
@@ -92,13 +94,10 @@ impl OpenBoard {
     }
 
     /// Puts what other programs on this machine did to the folder, and left when they ended, among what can be undone
-    /// here, each at its time. What a program did that still runs it takes back itself.
-    ///
-    /// # Errors
-    /// When a history log cannot be read or written.
-    pub fn inherit(&mut self) -> Result<(), EditError> {
-        let taken = self.history.inherit_from_the_gone(&self.shelf.folder);
-        taken.map_err(EditError::io(&self.shelf.folder, "the history cannot be read"))
+    /// here, each at its time. What a program did that still runs it takes back itself, and what cannot be read does
+    /// not come.
+    pub fn inherit(&mut self) {
+        self.history.inherit_from_the_gone();
     }
 
     /// Takes back the newest edit; what other hands changed since stays. Returns its label, `None` where there is
@@ -180,7 +179,7 @@ impl OpenBoard {
     /// After a step was taken or let go: what was said of one that was set aside is settled.
     fn stepped(&mut self, step: &Step) {
         if step.forward {
-            self.unsaved.clear();
+            self.unsaved.retain(|fault| fault.kind != FaultKind::Unsaved);
             self.gather_faults();
         }
     }
@@ -207,4 +206,11 @@ impl OpenBoard {
         self.faults = self.shelf.faults(&self.references);
         self.faults.extend(self.unsaved.iter().cloned());
     }
+}
+
+/// A history log that cannot be read.
+fn closed(path: &Path, error: &io::Error) -> Fault {
+    let what = format!("the history log {} cannot be read: {error}", path.display());
+    Fault::new(FaultKind::Closed, BoardFile::Head.name(), what)
+        .hint("what it tells of cannot be taken back: see that you may read it, or put it away")
 }

@@ -30,6 +30,12 @@ const TRIES: usize = 8;
 /// What to do about an edit that neither undo nor redo can reach.
 const BY_HAND: &str = "do it by hand, or leave it";
 
+/// What to do about an undo that was not finished, where its step can be reached.
+const UNDO_AGAIN: &str = "take it back again with undo, or leave it";
+
+/// What to do about an edit that waits among what can be done again.
+const BY_REDO: &str = "do it again with redo, or leave it";
+
 /// An entry that could not be finished.
 struct Unsaved {
     kind: Kind,
@@ -40,18 +46,18 @@ struct Unsaved {
 }
 
 impl OpenBoard {
-    /// Finishes the entries of all logs of this folder. A log that has `moved` here from another folder may tell of
-    /// files that never came along, so of that one nothing is finished unasked.
+    /// Finishes the entries of all logs of this folder. Logs that have `moved` here from another folder may tell of
+    /// files that never came along, so of those nothing is finished unasked.
     pub(super) fn finish_what_was_begun(&mut self, others: Vec<History>, moved: bool) -> io::Result<()> {
         // The own log first: what the others could not finish is written behind its last entry.
         let why_not = moved.then(|| "the board has come from another folder since".to_owned());
-        if let Some(unsaved) = self.finish(why_not)? {
+        if let Some(unsaved) = self.finish(why_not.clone())? {
             self.keep_aside(unsaved)?;
         }
         let mut gone = Vec::new();
         for other in others {
             let own = std::mem::replace(&mut self.history, other);
-            let finished = self.finish(None);
+            let finished = self.finish(why_not.clone());
             let mut other = std::mem::replace(&mut self.history, own);
             if let Some(unsaved) = finished? {
                 self.bring_over(unsaved, &mut other)?;
@@ -59,7 +65,10 @@ impl OpenBoard {
             gone.push(other);
         }
         self.forget_what_no_longer_follows()?;
-        gone.iter_mut().try_for_each(|other| self.history.inherit(other))?;
+        for other in &mut gone {
+            // What cannot be inherited now stays in its log; the board opens all the same.
+            let _inherited = self.history.inherit(other);
+        }
         sweep(&self.shelf.folder);
         Ok(())
     }
@@ -91,21 +100,23 @@ impl OpenBoard {
         }
         let hint = match (&unsaved.edit, unsaved.kind) {
             (None, _) => BY_HAND,
-            (Some(_), Kind::Undo) => "take it back again with undo, or leave it",
-            (Some(_), Kind::Do | Kind::Redo | Kind::Inherited) => "do it again with redo, or leave it",
+            (Some(_), Kind::Undo) => UNDO_AGAIN,
+            (Some(_), Kind::Do | Kind::Redo | Kind::Inherited) => BY_REDO,
         };
         self.tell(unsaved, hint);
         Ok(())
     }
 
     /// What the log of a program that is gone could not finish comes to the own one, since nobody else's redo can be
-    /// reached from here. A step that the other took back or did again stays with it.
+    /// reached from here. What the other was taking back is still among its steps, and is inherited with them; what it was
+    /// doing again stays with it.
     fn bring_over(&mut self, unsaved: Unsaved, other: &mut History) -> io::Result<()> {
         let hint = match (&unsaved.edit, unsaved.kind) {
             (Some(edit), Kind::Do) => {
                 self.history.take_aside(edit)?;
-                "do it again with redo, or leave it"
+                BY_REDO
             }
+            (Some(_), Kind::Undo) if other.passes_on_the_newest() => UNDO_AGAIN,
             _ => BY_HAND,
         };
         other.give_up()?;

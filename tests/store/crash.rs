@@ -337,15 +337,32 @@ fn both_logs_may_have_something_to_set_aside() {
 }
 
 #[test]
-fn an_undo_of_another_program_that_cannot_be_finished_promises_no_redo() {
+fn an_undo_of_another_program_that_cannot_be_finished_is_taken_again_from_here() {
     let bench = Bench::new();
     second_crashed(&bench, |second| {
         second.edit(&retitle(second.board(), "shawl", "Two")).unwrap();
         second.undo().unwrap();
     });
     bench.write("outfits/shawl.yaml", "title: Theirs\ncharacter: odile\n");
+    let mut open = bench.open();
+    let [fault] = open.faults() else { panic!("{:#?}", open.faults()) };
+    assert!(fault.to_string().ends_with("take it back again with undo, or leave it"), "{fault}");
+    assert_eq!((open.undo_labels().collect::<Vec<_>>(), open.redo_labels().len()), (vec!["call it Two"], 0));
+    assert_eq!(open.undo_preferring(Side::Ours).unwrap().as_deref(), Some("call it Two"));
+    assert_eq!(title(&on_disk(&bench), "shawl"), "Shawl");
+}
+
+#[test]
+fn a_redo_of_another_program_that_cannot_be_finished_promises_nothing() {
+    let bench = Bench::new();
+    second_crashed(&bench, |second| {
+        second.edit(&retitle(second.board(), "shawl", "Two")).unwrap();
+        second.undo().unwrap();
+        second.redo().unwrap();
+    });
+    bench.write("outfits/shawl.yaml", "title: Theirs\ncharacter: odile\n");
     let open = bench.open();
     let [fault] = open.faults() else { panic!("{:#?}", open.faults()) };
     assert!(fault.to_string().ends_with("do it by hand, or leave it"), "{fault}");
-    assert_eq!(open.redo_labels().len(), 0);
+    assert_eq!((open.undo_labels().len(), open.redo_labels().len()), (0, 0));
 }

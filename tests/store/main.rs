@@ -7,6 +7,7 @@ mod faults;
 mod files;
 mod hostile;
 mod kill;
+mod other_logs;
 mod outside;
 mod round_trip;
 mod suggested;

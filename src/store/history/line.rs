@@ -1,7 +1,7 @@
 //! The lines of a history log.
 //!
 //! A line is a JSON object that ends in its own checksum, so that one that a crash tore, or a disk spoilt, is known
-//! for what it is. Five kinds of line: the log's first says whose it is, an entry says what was done, and short ones
+//! for what it is, and told from one that a later version wrote. Five kinds of line: the log's first says whose it is, an entry says what was done, and short ones
 //! say that an entry is done or set aside, or that a step is no longer to be taken.
 
 use std::collections::BTreeMap;
@@ -57,11 +57,27 @@ pub(super) enum Line {
 /// Any line that was read, of an entry without its changes, which can be many.
 #[derive(Debug, PartialEq)]
 pub(super) enum Outline {
-    Owner { folder: String, token: String },
-    Entry { n: u64, kind: Kind, time: u64, label: String },
-    Done { done: u64 },
-    SetAside { aside: u64 },
-    Dropped { dropped: u64 },
+    Owner {
+        folder: String,
+        token: String,
+    },
+    Entry {
+        n: u64,
+        kind: Kind,
+        time: u64,
+        label: String,
+    },
+    Done {
+        done: u64,
+    },
+    SetAside {
+        aside: u64,
+    },
+    Dropped {
+        dropped: u64,
+    },
+    /// It is whole, and says what this version knows nothing of.
+    Unknown,
 }
 
 /// Every key that a line can have, save the changes: those are skipped over and not built.
@@ -101,7 +117,8 @@ fn checked(line: &[u8]) -> Option<&str> {
 
 /// What a line says in outline; `None` when it is torn or spoilt.
 pub(super) fn outline(line: &[u8]) -> Option<Outline> {
-    Some(match serde_json::from_str(checked(line)?).ok()? {
+    let Ok(keys) = serde_json::from_str(checked(line)?) else { return Some(Outline::Unknown) };
+    Some(match keys {
         Keys { n: Some(n), kind: Some(kind), time, label: Some(label), .. } => {
             Outline::Entry { n, kind, time, label }
         }
@@ -109,7 +126,7 @@ pub(super) fn outline(line: &[u8]) -> Option<Outline> {
         Keys { done: Some(done), .. } => Outline::Done { done },
         Keys { aside: Some(aside), .. } => Outline::SetAside { aside },
         Keys { dropped: Some(dropped), .. } => Outline::Dropped { dropped },
-        _ => return None,
+        _ => Outline::Unknown,
     })
 }
 
@@ -162,6 +179,16 @@ mod tests {
             let mut spoilt = line.clone();
             spoilt[at] ^= 1;
             assert_eq!(outline(&spoilt), None, "spoilt at {at}");
+        }
+    }
+
+    #[test]
+    fn a_whole_line_of_an_unknown_kind_is_not_taken_for_a_torn_one() {
+        for json in ["{\"pinned\":9", "{\"n\":9,\"kind\":\"split\",\"label\":\"x\"", "{\"done\":\"all\""] {
+            let check = checksum(json.as_bytes());
+            let line = format!("{json}{CHECK}{check:016x}\"}}\n");
+            assert_eq!(outline(line.as_bytes()), Some(Outline::Unknown), "{json}");
+            assert_eq!(outline(line.replacen('{', "[", 1).as_bytes()), None, "{json}");
         }
     }
 

@@ -61,12 +61,14 @@ impl Log {
         self.is_locked
     }
 
-    /// How long it is.
-    pub fn length(&self) -> u64 {
-        self.end
+    /// As it is where nothing can be locked.
+    #[cfg(test)]
+    pub fn be_unlocked(&mut self) {
+        self.is_locked = false;
     }
 
-    /// Reads the log from its start. A torn last line is left out, and the next line will be written over it.
+    /// Reads the log from its start. A torn last line is left out, and the next line will be written over it; a whole
+    /// one that this version does not know stays, and is passed over.
     pub fn read(&mut self) -> io::Result<Story> {
         let mut story = Story::default();
         let mut reader = BufReader::with_capacity(1 << 16, &self.file);
@@ -140,6 +142,11 @@ impl Log {
         }
     }
 
+    /// What was written without `sync` is on the disk when this returns.
+    pub fn sync(&self) -> io::Result<()> {
+        self.file.sync_data()
+    }
+
     /// Cuts off everything from `at` on.
     pub fn cut(&mut self, at: u64) -> io::Result<()> {
         self.file.set_len(at)?;
@@ -176,6 +183,7 @@ impl Story {
                 }
             }
             Outline::Dropped { dropped } => self.stacks.dropped(dropped),
+            Outline::Unknown => {}
             Outline::SetAside { aside } => {
                 if let Some(open) = self.unfinished.take_if(|open| open.n == aside) {
                     self.stacks.aside(open.kind, open.step);

@@ -33,6 +33,8 @@ pub(super) struct History {
     log: Log,
     stacks: Stacks,
     last: u64,
+    /// Whose it is: the folder, and what the names of its unfinished files have in them.
+    folder: Option<String>,
     token: String,
     /// The entry whose files are being replaced.
     open: Option<Open>,
@@ -51,6 +53,8 @@ pub(super) struct Claimed {
     pub others: Vec<History>,
     /// Whether it has come from another folder, which is no longer there.
     pub moved: bool,
+    /// Where there is a log that cannot be read, and why.
+    pub closed: Vec<(PathBuf, io::Error)>,
 }
 
 /// The most logs that are tried: more programs on one board than anybody has hands for.
@@ -62,6 +66,7 @@ impl History {
     /// A log that names another folder is that of a copy of the board and stays with it, as long as the other folder
     /// is there. If it is not, the board was moved, and its log comes along, or the other folder is merely away (on a
     /// drive that is not there now): only a board that `stands` as the log's last entry left it is the one of the log.
+    /// All logs of the other folder of which that is so come along.
     pub(super) fn claim(
         state: &Path,
         id: &str,
@@ -73,88 +78,157 @@ impl History {
         let here = folder.to_string_lossy().into_owned();
         let mut ours = Vec::new();
         let mut free = Vec::new();
+        let mut closed = Vec::new();
         for path in log_paths(&dir).filter(|path| path.exists()) {
-            let Some(mut log) = Log::claim(&path)? else { continue };
-            let story = log.read()?;
-            match &story.owner {
-                Some((folder, _)) if *folder == here => ours.push(Self::of(path, log, story)),
-                Some((folder, _)) if Path::new(folder).exists() => {}
-                _ => free.push(Self::of(path, log, story)),
+            match Self::at(path.clone()) {
+                Ok(Some(log)) => match &log.folder {
+                    Some(folder) if *folder == here => ours.push(log),
+                    Some(folder) if Path::new(folder).exists() => {}
+                    _ => free.push(log),
+                },
+                Ok(None) => {}
+                // Whosever it is, it shall not lock the user out.
+                Err(error) => closed.push((path, error)),
             }
         }
         if !ours.is_empty() {
             let own = ours.remove(0);
-            return Ok(Claimed { own, others: ours, moved: false });
+            return Ok(Claimed { own, others: ours, moved: false, closed });
         }
-        let moved = free.into_iter().find(|log| log.is_of_a_board_that(&stands));
-        let is_moved = moved.is_some();
-        let mut own = match moved {
-            Some(moved) => moved,
-            None => Self::fresh(&dir)?,
+        let mut moved = Self::of_a_moved_board(free, stands).into_iter();
+        let (mut own, is_moved) = match moved.next() {
+            Some(own) => (own, true),
+            None => (Self::fresh(&dir)?, false),
         };
-        let owner = Line::Owner { board: id.to_owned(), folder: here, token: own.token.clone() };
-        own.log.append(&owner, true)?;
-        Ok(Claimed { own, others: Vec::new(), moved: is_moved })
+        own.belong_to(id, &here)?;
+        // Of one that cannot be written, nothing can be inherited either.
+        let others =
+            moved.filter_map(|mut other| other.belong_to(id, &here).is_ok().then_some(other)).collect();
+        Ok(Claimed { own, others, moved: is_moved, closed })
+    }
+
+    /// Of logs whose folders are gone, those that came here with the board, all from one folder.
+    fn of_a_moved_board(free: Vec<Self>, stands: impl Fn(&Edit) -> bool) -> Vec<Self> {
+        let mut free: Vec<Self> = free.into_iter().filter(|log| log.is_of_a_board_that(&stands)).collect();
+        // One in which nothing was ever done fits any board.
+        free.sort_by_key(|log| log.stacks.newest.is_none() && log.open.is_none());
+        match free.first().and_then(|first| first.folder.clone()) {
+            Some(folder) => free.retain(|log| log.folder.as_ref() == Some(&folder)),
+            None => free.truncate(1),
+        }
+        free
+    }
+
+    fn belong_to(&mut self, id: &str, folder: &str) -> io::Result<()> {
+        let (board, folder, token) = (id.to_owned(), folder.to_owned(), self.token.clone());
+        self.folder = Some(folder.clone());
+        self.log.append(&Line::Owner { board, folder, token }, true)?;
+        Ok(())
     }
 
     fn fresh(dir: &Path) -> io::Result<Self> {
         for path in log_paths(dir).filter(|path| !path.exists()) {
-            if let Some(mut log) = Log::claim(&path)? {
-                let story = log.read()?;
+            if let Some(log) = Self::at(path)? {
                 super::swap::sync_dir(dir)?;
-                return Ok(Self::of(path, log, story));
+                return Ok(log);
             }
         }
         Err(io::Error::other("the board is open too many times"))
     }
 
-    fn of(path: PathBuf, log: Log, story: Story) -> Self {
-        let token = story.owner.map_or_else(new_token, |(_, token)| token);
-        let (stacks, last, open) = (story.stacks, story.last, story.unfinished);
-        Self { log, stacks, last, token, open, path, spent: HashMap::new() }
+    /// The log that lies there; `None` when another program has it.
+    fn at(path: PathBuf) -> io::Result<Option<Self>> {
+        Log::claim(&path)?.map(|log| Self::of(path, log)).transpose()
     }
 
-    /// Inherits what programs that are gone since did to `folder` and left to be taken back. A program that runs
-    /// takes back its own.
-    pub(super) fn inherit_from_the_gone(&mut self, folder: &Path) -> io::Result<()> {
-        let here = folder.to_string_lossy();
+    fn of(path: PathBuf, mut log: Log) -> io::Result<Self> {
+        let Story { owner, stacks, last, unfinished: open } = log.read()?;
+        let (folder, token) =
+            owner.map_or_else(|| (None, new_token()), |(folder, token)| (Some(folder), token));
+        Ok(Self { log, stacks, last, folder, token, open, path, spent: HashMap::new() })
+    }
+
+    /// Inherits what programs that are gone since did to this folder and left to be taken back. A program that runs
+    /// takes back its own. A log that gives nothing, whatever the reason, is not opened again until it changes.
+    pub(super) fn inherit_from_the_gone(&mut self) {
         let own = self.path.clone();
         for path in own.parent().into_iter().flat_map(log_paths).filter(|path| *path != own) {
-            let Ok(length) = fs::metadata(&path).map(|found| found.len()) else { continue };
+            let Some(length) = size(&path) else { continue };
             if self.spent.get(&path) == Some(&length) {
                 continue;
             }
-            let Some(mut log) = Log::claim(&path)?.filter(Log::is_locked) else { continue };
-            let story = log.read()?;
-            // What it has not finished is for the next opening.
-            if story.unfinished.is_none() && story.owner.as_ref().is_some_and(|(of, _)| *of == here) {
-                let mut other = Self::of(path.clone(), log, story);
-                self.inherit(&mut other)?;
-                self.spent.insert(path, other.log.length());
-            } else {
+            if let Some(length) = self.inherit_at(&path) {
                 self.spent.insert(path, length);
             }
         }
-        Ok(())
     }
 
-    /// Inherits what can be taken back from another log. A crash in between leaves a step in both; taken back once
-    /// more, it changes nothing.
+    /// Inherits what the log there leaves; how long it is then, unless there may be more to come.
+    fn inherit_at(&mut self, path: &Path) -> Option<u64> {
+        let log = match Log::claim(path) {
+            Ok(log) => log?,
+            Err(_) => return size(path),
+        };
+        if !log.is_locked() {
+            // Another program may be writing there, so it is not even read: that cuts off what is torn.
+            return size(path);
+        }
+        let Ok(mut other) = Self::of(path.to_path_buf(), log) else { return size(path) };
+        // What it has not finished is for the next opening.
+        if other.open.is_none() && other.folder == self.folder {
+            self.inherit(&mut other).ok()?;
+        }
+        size(path)
+    }
+
+    /// Inherits what can be taken back from another log. A step that this version cannot read stays where it is, for
+    /// one that can. What is written here and not yet let go there when the program stops is in both, and known again
+    /// the next time.
     pub(super) fn inherit(&mut self, other: &mut Self) -> io::Result<()> {
-        let steps = other.stacks.undo.clone();
-        for (at, step) in steps.iter().enumerate() {
-            let Edit { label, changes, .. } = other.entry(step.at)?;
-            let (n, texts) = (self.last + 1, other.texts(step));
-            let (kind, time) = (Kind::Inherited, step.time);
-            let entry = Line::Entry { n, kind, time, label, changes, texts };
-            let at = self.log.append(&entry, at + 1 == steps.len())?;
-            self.last = n;
-            self.stacks.done(kind, Step { at, ..step.clone() });
+        let mut own: HashMap<u64, Vec<u64>> = HashMap::new();
+        for step in &self.stacks.undo {
+            own.entry(step.time).or_default().push(step.at);
         }
-        for (at, step) in steps.iter().enumerate() {
-            other.log.append(&Line::Dropped { dropped: step.at }, at + 1 == steps.len())?;
-            other.stacks.dropped(step.at);
+        let mut taken = Vec::new();
+        for step in &other.stacks.undo {
+            let Some(edit) = other.passes_on(step) else { continue };
+            let same = |at: &u64| self.entry(*at).is_ok_and(|own| own == edit);
+            if !own.get(&step.time).is_some_and(|places| places.iter().any(same)) {
+                self.take_in(step, edit, other.texts(step))?;
+            }
+            taken.push(step.at);
         }
+        if taken.is_empty() {
+            return Ok(());
+        }
+        // They are let go there only once they are safe here.
+        self.log.sync()?;
+        taken.into_iter().rev().try_for_each(|at| other.let_go(at, false))?;
+        other.log.sync()
+    }
+
+    /// The edit of a step that another program may take back in the place of this one: not where this one may still
+    /// run. Of a step that says no time, nobody knows whether it came before or after another's.
+    fn passes_on(&self, step: &Step) -> Option<Edit> {
+        if step.time == 0 || !self.log.is_locked() {
+            return None;
+        }
+        self.entry(step.at).ok()
+    }
+
+    /// Whether another program may take back what this one could take back first.
+    pub(super) fn passes_on_the_newest(&self) -> bool {
+        self.stacks.undo.last().is_some_and(|step| self.passes_on(step).is_some())
+    }
+
+    /// Puts a step of another log among the own ones.
+    fn take_in(&mut self, step: &Step, edit: Edit, texts: Texts) -> io::Result<()> {
+        let Edit { label, changes } = edit;
+        let (n, kind, time) = (self.last + 1, Kind::Inherited, step.time);
+        let entry = Line::Entry { n, kind, time, label, changes, texts };
+        let at = self.log.append(&entry, false)?;
+        self.last = n;
+        self.stacks.done(kind, Step { at, ..step.clone() });
         Ok(())
     }
 
@@ -238,8 +312,12 @@ impl History {
 
     /// Takes a step out of the lists, without taking it.
     pub(super) fn drop_step(&mut self, step: &Step) -> io::Result<()> {
-        self.log.append(&Line::Dropped { dropped: step.at }, true)?;
-        self.stacks.dropped(step.at);
+        self.let_go(step.at, true)
+    }
+
+    fn let_go(&mut self, at: u64, sync: bool) -> io::Result<()> {
+        self.log.append(&Line::Dropped { dropped: at }, sync)?;
+        self.stacks.dropped(at);
         Ok(())
     }
 
@@ -281,6 +359,10 @@ fn log_paths(dir: &Path) -> impl Iterator<Item = PathBuf> {
     })
 }
 
+fn size(path: &Path) -> Option<u64> {
+    fs::metadata(path).ok().map(|found| found.len())
+}
+
 /// Milliseconds since 1970.
 fn now() -> u64 {
     let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default();
@@ -292,4 +374,31 @@ fn new_token() -> String {
     let mut hasher = RandomState::new().build_hasher();
     hasher.write_u32(std::process::id());
     format!("{:016x}", hasher.finish())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn claimed(state: &Path) -> History {
+        History::claim(state, "tide", state, |_| true).unwrap().own
+    }
+
+    fn inherited(is_locked: bool) -> (usize, usize) {
+        let state = tempfile::tempdir().unwrap();
+        let (mut own, mut other) = (claimed(state.path()), claimed(state.path()));
+        other.begin(Kind::Do, &Edit::new("theirs", Vec::new()), Texts::new()).unwrap();
+        other.finish();
+        if !is_locked {
+            other.log.be_unlocked();
+        }
+        own.inherit(&mut other).unwrap();
+        (own.undo().len(), other.undo().len())
+    }
+
+    #[test]
+    fn a_log_that_cannot_be_locked_keeps_its_steps_since_its_program_may_run() {
+        assert_eq!(inherited(true), (1, 0));
+        assert_eq!(inherited(false), (0, 1));
+    }
 }

@@ -52,8 +52,13 @@ impl Stacks {
 
     /// After the step whose entry is at `at` was let go.
     pub fn dropped(&mut self, at: u64) {
-        self.undo.retain(|step| step.at != at);
-        self.redo.retain(|step| step.at != at);
+        // Mostly it is the newest: so all steps of a log are let go of without looking at each again and again.
+        for steps in [&mut self.undo, &mut self.redo] {
+            if let Some(place) = steps.iter().rposition(|step| step.at == at) {
+                steps.remove(place);
+                return;
+            }
+        }
     }
 
     /// After the entry of a step was set aside: it can be done again.
@@ -89,6 +94,19 @@ mod tests {
         assert_eq!(labels(&stacks.undo), ["one", "two"]);
         stacks.done(Kind::Undo, step(40, "two"));
         stacks.done(Kind::Do, step(50, "three"));
+        assert_eq!((labels(&stacks.undo), labels(&stacks.redo)), (vec!["one", "three"], vec![]));
+    }
+
+    #[test]
+    fn a_step_that_is_let_go_is_gone_from_whichever_list_it_is_in() {
+        let mut stacks = Stacks::default();
+        for (at, label) in [(0, "one"), (10, "two"), (20, "three"), (30, "four")] {
+            stacks.done(Kind::Do, step(at, label));
+        }
+        stacks.done(Kind::Undo, step(40, "four"));
+        for at in [10, 40, 99] {
+            stacks.dropped(at);
+        }
         assert_eq!((labels(&stacks.undo), labels(&stacks.redo)), (vec!["one", "three"], vec![]));
     }
 
