@@ -3,7 +3,6 @@
 use super::compare::{Change, Comparison, What};
 use crate::board::{Board, Scene};
 use crate::check::words::{capital, counted, listed, look_title};
-use crate::trade::eighths::{Eighths, PER_PAGE};
 
 impl What {
     /// What happened to the scene, in a word or two.
@@ -24,7 +23,9 @@ impl What {
     /// What it was, where it was something.
     pub fn was(&self, board: &Board) -> Option<String> {
         match self {
-            Self::Cut(length, _) | Self::Grown(length, _) | Self::Shrunk(length, _) => Some(pages(*length)),
+            Self::Cut(length, _) | Self::Grown(length, _) | Self::Shrunk(length, _) => {
+                Some(length.in_pages())
+            }
             Self::Renumbered(number) => Some(number.to_string()),
             Self::Reheaded(heading) => Some(heading.clone()).filter(|heading| !heading.is_empty()),
             Self::GoesOut(who) => Some(board.name_of(who).to_owned()),
@@ -35,7 +36,7 @@ impl What {
     /// What it becomes, where that is not said by the scene's own number and heading.
     pub fn becomes(&self, board: &Board) -> Option<String> {
         match self {
-            Self::Added(length) | Self::Grown(_, length) | Self::Shrunk(_, length) => Some(pages(*length)),
+            Self::Added(length) | Self::Grown(_, length) | Self::Shrunk(_, length) => Some(length.in_pages()),
             Self::Moved(Some(behind)) => Some(format!("behind {behind}")),
             Self::Moved(None) => Some("first".to_owned()),
             Self::ComesIn(who) => Some(board.name_of(who).to_owned()),
@@ -53,10 +54,6 @@ impl What {
             (_, None, None) => "had none".to_owned(),
         }
     }
-}
-
-fn pages(length: Eighths) -> String {
-    if length == Eighths::new(PER_PAGE) { "1 page".to_owned() } else { format!("{length} pages") }
 }
 
 /// Who is in a scene of the board, and in which look: `Odile Maren: The crossing black`.

@@ -506,3 +506,15 @@ fn without_a_schedule_there_is_no_shooting_order() {
     trial.keys("3 s");
     assert!(trial.app.said.text.contains("no schedule yet"), "{}", trial.app.said.text);
 }
+
+#[test]
+fn what_a_cut_takes_off_the_plot_is_counted_in_words() {
+    for (scene, said) in
+        [("2", "one look and one shooting day off"), ("5", "two looks and 0 shooting days off")]
+    {
+        let mut trial = on_scene(scene, 0);
+        trial.keys("D");
+        let screen = trial.screen((120, 40));
+        assert!(screen.contains(said), "{said}\n{screen}");
+    }
+}
