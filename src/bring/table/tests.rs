@@ -122,6 +122,22 @@ fn every_error_has_its_row_and_heading_and_nothing_is_changed() {
 }
 
 #[test]
+fn new_outfits_whose_titles_give_no_id_or_one_that_is_taken_are_numbered() {
+    let text = "title,character\n海の服,ada\nQuay: coat,ada\n山の服,ada\nQuay coat,ada\nquay-smock,ada\nQuay smock!,ada\n";
+    let after = after(Kind::Outfits, &board(), text);
+    for (id, title) in [
+        ("outfit", "海の服"),
+        ("outfit-2", "山の服"),
+        ("quay-coat", "Quay: coat"),
+        ("quay-coat-2", "Quay coat"),
+        ("quay-smock", "quay-smock"),
+        ("quay-smock-2", "Quay smock!"),
+    ] {
+        assert_eq!(after.outfit(&self::id(id)).map(|outfit| outfit.title.as_str()), Some(title), "{id}");
+    }
+}
+
+#[test]
 fn two_rows_of_one_new_outfit_and_a_title_of_two_are_not_guessed() {
     let board = board();
     let twice = wrong(Kind::Outfits, &board, "title,character\nGown,ada\nGown,Ada\n");
