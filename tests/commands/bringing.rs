@@ -213,7 +213,7 @@ fn a_script_that_cuts_every_third_scene_has_to_be_called_a_part_or_the_whole() {
         cut.map(|change| (change["scene"].as_str().unwrap(), change["worn"].clone())).collect();
     let of = |look: Option<&str>| json!([{"character": "ada", "look": look}]);
     assert_eq!(worn, [("1", of(Some("quay"))), ("4", of(None)), ("6", of(None))]);
-    let dry = bring(&["--dry-run"]).exits(0);
+    let dry = bring(&["--dry-run"]).exits(1);
     assert!(dry.out.contains("  cut           6 ") && dry.out.contains("with `--whole`"), "{}", dry.out);
     assert_eq!(scenes(&desk), before);
     bring(&["--part", "2-5", "--whole"]).exits(2);

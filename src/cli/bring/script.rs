@@ -18,7 +18,7 @@ use crate::cli::changing::{open_whole, refused, whole};
 use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 use crate::cli::{Outcome, faults};
-use crate::store::EditError;
+use crate::store::{EditError, Fault};
 
 /// Bring a draft of the script onto the board: print what it changes, and change it
 #[derive(Debug, Args)]
@@ -27,7 +27,7 @@ use crate::store::EditError;
                   its looks, notes, dates and shooting day, wherever it has gone. Lengths are estimated from the page.\n\
                   Without --part a scene that FILE does not have is cut; its looks stay on the board. Where that would be more than \
                   every third scene, nothing is changed without --whole.\nExit code: 0, 1 where --part or --whole is \
-                  missing, or 2 where FILE or the board cannot be read."
+                  missing, with --dry-run too, or 2 where FILE or the board cannot be read."
 )]
 pub(in crate::cli) struct Script {
     /// The script
@@ -93,7 +93,7 @@ impl Script {
             whole(&reading.faults)?;
             let compared = self.compare(&script, &reading.board, console)?;
             self.print(console, &reading.board, &compared, false)?;
-            return Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults });
+            return Ok(outcome(&reading.faults, self.holds_back(&reading.board, &compared)));
         }
         let mut open = open_whole(&folder, console)?;
         let board = open.board().clone();
@@ -104,11 +104,7 @@ impl Script {
             open.edit(&compared.edit).map_err(|error| refused(&error))?;
         }
         self.print(console, &board, &compared, applied)?;
-        Ok(match open.faults() {
-            [] if held_back => Outcome::Errors,
-            [] => Outcome::Fine,
-            _ => Outcome::Faults,
-        })
+        Ok(outcome(open.faults(), held_back))
     }
 
     /// Whether so much is cut that it has to be said whether the script is all of the film.
@@ -158,6 +154,14 @@ impl Script {
         } else {
             console.print(&words::text(&brought))
         }
+    }
+}
+
+fn outcome(faults: &[Fault], held_back: bool) -> Outcome {
+    match faults {
+        [] if held_back => Outcome::Errors,
+        [] => Outcome::Fine,
+        _ => Outcome::Faults,
     }
 }
 
