@@ -398,10 +398,22 @@ fn a_range_adds_a_character_to_its_scenes() {
     let screen = trial.screen((80, 24));
     assert!(screen.contains("In all of them") && screen.contains("adds Ivo to 2"), "{screen}");
     trial.keys("down enter");
-    assert_eq!(worn(&trial), [None, oilskin.clone(), oilskin.clone(), oilskin]);
-    // Present without a look goes the same way, and who is in none cannot be sent away.
-    let trial = on("1", "down x");
-    assert_eq!(worn(&trial), [Some(None), Some(None), None, Some(None)]);
+    assert_eq!(worn(&trial), [None, oilskin.clone(), oilskin.clone(), oilskin.clone()]);
+    // Where he is in none, only choosing a look adds him: the other keys say so and change nothing.
+    for keys in ["down x", "down c"] {
+        let trial = on("1", keys);
+        assert_eq!(worn(&trial), [None, None, None, Some(None)], "{keys}");
+        assert!(
+            trial.app.said.text.contains("in none of these scenes: `a` chooses a look"),
+            "{}",
+            trial.app.said.text
+        );
+    }
+    // And where something could be carried on.
+    let mut trial = on("4", "esc a enter down v down c");
+    assert_eq!((trial.wears("4A", "ivo"), trial.wears("5", "ivo")), (None, None), "{}", trial.app.said.text);
+    trial.keys("a enter");
+    assert_eq!(trial.wears("5", "ivo"), oilskin);
     let trial = on("1", "down X");
     assert!(trial.app.said.text.contains("in none of these scenes"), "{}", trial.app.said.text);
 }
