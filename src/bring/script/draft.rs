@@ -321,14 +321,30 @@ mod tests {
         Draft::of_script(&script, &serde_json::from_value(head).unwrap()).unwrap()
     }
 
+    /// Who is present and who is a stranger where this stands above a speech.
+    fn who(cue: &str) -> (String, String) {
+        let draft = draft(&format!("INT. LOFT - DAY\n\n{cue}\nNow!\n"));
+        let present: Vec<String> = draft.scenes[0].present.iter().map(ToString::to_string).collect();
+        let strangers: Vec<String> = draft.strangers.into_iter().map(|one| one.name).collect();
+        (present.join(" "), strangers.join("|"))
+    }
+
+    #[test]
+    fn of_several_names_above_one_speech_those_that_are_known_speak_and_the_rest_are_strangers() {
+        for (cue, present, strangers) in [
+            ("ADA, BEN AND CHORUS", "ada ben", "CHORUS"),
+            ("CHORUS, BEN & ADA SUND", "ada ben", "CHORUS"),
+            ("ADA AND THE COOK", "ada", "THE COOK"),
+            ("COOK / SALT & TAR / CHORUS", "duo", "CHORUS|COOK"),
+            ("KEEPER, COOK AND CHORUS", "", "KEEPER, COOK AND CHORUS"),
+            ("ADA, BEN AND CHORUS (V.O.)", "", ""),
+        ] {
+            assert_eq!(who(cue), (present.to_owned(), strangers.to_owned()), "{cue}");
+        }
+    }
+
     #[test]
     fn two_known_names_above_one_speech_both_speak() {
-        let who = |cue: &str| {
-            let draft = draft(&format!("INT. LOFT - DAY\n\n{cue}\nNow!\n"));
-            let present: Vec<String> = draft.scenes[0].present.iter().map(ToString::to_string).collect();
-            let strangers: Vec<String> = draft.strangers.into_iter().map(|one| one.name).collect();
-            (present.join(" "), strangers.join("|"))
-        };
         for cue in ["ADA AND BEN", "BEN & ADA SUND", "ADA/BEN", "ADA, BEN", "@Ada and Ben", "ADA, AND BEN"] {
             assert_eq!(who(cue), ("ada ben".to_owned(), String::new()), "{cue}");
         }
