@@ -9,7 +9,7 @@ use super::layers::form::Filled;
 use super::layers::page::Line;
 use super::layers::{Field, Form, Page};
 use crate::board::{Board, Edit};
-use crate::bring::script::{self, Draft, Part, Script};
+use crate::bring::script::{self, Change, Draft, Part, Script};
 use crate::bring::table::{Altered, AlteredField, Grid, Kind};
 use crate::check::words::{capital, counted};
 use crate::store::FaultKind;
@@ -109,10 +109,8 @@ fn of_script(board: &Board, path: &Path, scenes: &str) -> Result<Preview, String
     let touched = script::touched(board, &comparison, &edit).map_err(|refused| refused.to_string())?;
     let count = counted(draft.scenes.len(), "scene");
     let mut lines = vec![Line::Heading(format!("{count}: {}", script::summary(&comparison)))];
-    lines.extend(comparison.changes.iter().map(|change| {
-        let heading = script::heading_of(change);
-        Line::Pair(change.what.word().to_owned(), format!("{heading}: {}", change.what.words(board)))
-    }));
+    let line = |change: &Change| Line::Pair(change.what.word().to_owned(), script::told(board, change));
+    lines.extend(comparison.changes.iter().map(line));
     listed(&mut lines, "To be looked at", touched.words(board));
     let strangers = draft.strangers.iter();
     let strangers = strangers.map(|one| format!("{}, speaks in {}", one.name, counted(one.scenes, "scene")));

@@ -189,6 +189,20 @@ fn loft(numbers: &[&str]) -> String {
 }
 
 #[test]
+fn who_goes_out_is_told_with_the_look() {
+    let desk = desk();
+    fs::write(desk.path("draft.fountain"), SCRIPT.replace("ADA coils", "Somebody coils")).unwrap();
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film", "--dry-run"]).exits(0);
+    let line = "  goes out      1 EXT. QUAY - DAY: Ada (Quay) (line 1)";
+    assert!(run.out.lines().any(|out| out == line), "{}", run.out);
+    let document = desk.shirr(&["bring", "script", "draft.fountain", "film", "--json"]).exits(0).json();
+    let changes = document["changes"].as_array().unwrap();
+    let out = changes.iter().find(|change| change["what"] == "goes-out").unwrap();
+    assert_eq!((&out["was"], &out["worn"]), (&json!("ada"), &json!([{"character": "ada", "look": "quay"}])));
+    assert!(changes.iter().filter(|change| change["what"] != "goes-out").all(|one| one["worn"].is_null()));
+}
+
+#[test]
 fn a_script_that_cuts_every_third_scene_has_to_be_called_a_part_or_the_whole() {
     let desk = desk();
     fs::write(desk.path("draft.fountain"), loft(&["1", "2", "3", "4", "5", "6"])).unwrap();

@@ -10,7 +10,7 @@ use super::heading::{self, Time};
 use super::length;
 use super::part::Part;
 use super::scan::Script;
-use crate::board::{Board, CharacterId, Head, Light, Place, Scene, SceneNumber};
+use crate::board::{Board, CharacterId, Head, Light, LookId, Place, Scene, SceneNumber};
 use crate::trade::eighths::Eighths;
 
 /// The most scenes that a script may have. Of the longest films some have three hundred.
@@ -52,6 +52,8 @@ pub struct DraftScene {
     /// Who is seen: who speaks in the picture, and whom action names in capitals; in the board's order. Who is only heard
     /// (`V.O.`, `O.S.`) wears nothing and is not among them.
     pub present: Vec<CharacterId>,
+    /// In which looks they are. Only a board says that; a script knows none.
+    pub looks: BTreeMap<CharacterId, LookId>,
     /// Whom action names besides. They may be there or only be spoken of, so they neither come in nor go out.
     pub named: Vec<CharacterId>,
     /// All its words, for telling it from others.
@@ -154,6 +156,7 @@ fn of_scene(scene: &Scene) -> DraftScene {
         light: scene.light,
         length: scene.pages,
         present: scene.wears.keys().cloned().collect(),
+        looks: scene.wears.iter().filter_map(|(who, look)| Some((who.clone(), look.clone()?))).collect(),
         words: scene.action.clone(),
         opening: scene.action.clone(),
         ..DraftScene::default()

@@ -39,4 +39,4 @@ pub use part::{Part, PartError};
 pub use scan::Script;
 pub use source::LARGEST;
 pub use touched::{Touched, touched};
-pub use words::{heading_of, summary, worn};
+pub use words::{cut_scene, summary, told, worn};

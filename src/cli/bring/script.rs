@@ -9,10 +9,8 @@ use std::path::{Path, PathBuf};
 
 use clap::Args;
 
-use crate::board::{Board, Edit, Head, Scene};
-use crate::bring::script::{
-    self, Change, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit, What,
-};
+use crate::board::{Board, Edit, Head};
+use crate::bring::script::{self, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit};
 use crate::cli::boards::{self, BoardArg};
 use crate::cli::changing::{open_whole, refused, whole};
 use crate::cli::console::Console;
@@ -65,14 +63,6 @@ struct Brought<'a> {
     /// Whether it is said to be all of the film.
     whole: bool,
     dry: bool,
-}
-
-impl Brought<'_> {
-    /// The scene of the board that a change cuts: the looks that are worn there lose it.
-    fn cut_scene(&self, change: &Change) -> Option<&Scene> {
-        let cut = matches!(change.what, What::Cut(..));
-        change.scene.as_ref().filter(|_| cut).and_then(|number| self.board.scene(number))
-    }
 }
 
 /// A script compared with a board, and the edit that brings it in.
