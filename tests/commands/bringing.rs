@@ -142,9 +142,21 @@ fn a_file_that_is_no_script_changes_nothing_and_says_where_and_what_to_do() {
         assert!(run.err.contains("\nhint: ") && run.out.is_empty(), "{}", run.err);
     }
     let run = desk.shirr(&["bring", "script", "none", "film"]).exits(2);
-    assert!(run.err.starts_with("shirr: none cannot be read: "), "{}", run.err);
-    desk.shirr(&["bring", "script", "film", "film"]).exits(2);
+    assert!(run.err.starts_with("shirr: none: it cannot be read: "), "{}", run.err);
+    let run = desk.shirr(&["bring", "script", "film", "film"]).exits(2);
+    assert!(run.err.starts_with("shirr: film: it is no file\nhint: "), "{}", run.err);
     assert_eq!(scenes(&desk), before);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_without_a_writer_is_no_file_and_nobody_waits_for_it() {
+    let desk = desk();
+    assert!(std::process::Command::new("mkfifo").arg(desk.path("pipe")).status().unwrap().success());
+    for kind in [["script"].as_slice(), &["table", "outfits"]] {
+        let run = desk.shirr(&[&["bring"], kind, &["pipe", "film"]].concat()).exits(2);
+        assert!(run.err.starts_with("shirr: pipe: it is no file"), "{}", run.err);
+    }
 }
 
 #[test]

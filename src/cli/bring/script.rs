@@ -3,14 +3,12 @@
 mod json;
 mod words;
 
-use std::fs::File;
-use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use clap::Args;
 
 use crate::board::{Board, Edit, Head};
-use crate::bring::script::{self, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit};
+use crate::bring::script::{self, Comparison, Draft, Part, ScriptError, Touched, Unfit};
 use crate::cli::boards::{self, BoardArg};
 use crate::cli::changing::{open_whole, refused, whole};
 use crate::cli::console::Console;
@@ -171,12 +169,7 @@ pub(in crate::cli) fn draft(
 
 /// Reads a script file.
 pub(in crate::cli) fn read(file: &Path) -> Result<script::Script, Failure> {
-    let failed = |error| Failure::new(format!("{} cannot be read: {error}", file.display()));
-    let mut bytes = Vec::new();
-    // One byte more than there may be says that there are too many.
-    let most = LARGEST as u64 + 1;
-    File::open(file).and_then(|from| from.take(most).read_to_end(&mut bytes)).map_err(failed)?;
-    script::Script::read(&bytes).map_err(|error| unread(file, &error))
+    script::Script::open(file).map_err(|error| unread(file, &error))
 }
 
 fn unread(file: &Path, error: &ScriptError) -> Failure {
