@@ -277,6 +277,31 @@ fn which_look_an_outfit_is_in_is_told_and_brought_back_in_left_alone() {
     }
 }
 
+#[test]
+fn the_lines_with_which_our_reports_end_are_not_taken_for_rows() {
+    let mut records = sample::records();
+    for scene in &mut records.scenes {
+        Arc::make_mut(scene).action = "She falls into the fire with a sword.".to_owned();
+    }
+    let scenes = vec![records.scenes[0].number.clone(), "99".parse().unwrap()];
+    records.schedule = Arc::new(vec![ShootDay { day: 1, date: None, scenes, notes: String::new() }]);
+    let board = Board::new(records);
+    let mut closing = 0;
+    for (report, kind) in
+        [(Report::Outfits, Kind::Outfits), (Report::Scenes, Kind::Scenes), (Report::Schedule, Kind::Schedule)]
+    {
+        let mut document = report.document(&board);
+        // What stands behind another table is left out for that alone.
+        document.tables.truncate(1);
+        let lines = document.gaps.len() + document.cautions.len();
+        let grid = Grid::read(&Csv.bytes(&document).unwrap(), None).unwrap();
+        let brought = kind.bring(&board, &grid);
+        assert_eq!((brought.rows, brought.left), (document.tables[0].rows().len(), lines), "{}", kind.word());
+        closing += lines;
+    }
+    assert!(closing > 7, "{closing} lines");
+}
+
 fn demo() -> Board {
     store::read(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-board")).unwrap().board
 }

@@ -1,5 +1,6 @@
 //! Names of records: short slugs, one type per kind of record, so that a look is never taken for an outfit.
 
+use std::collections::HashMap;
 use std::fmt;
 use std::hash::{Hash, Hasher};
 use std::marker::PhantomData;
@@ -48,14 +49,7 @@ impl<K> Id<K> {
 
     /// The id that a title would get, or `fallback` where it would get none; numbered from 2 where that is taken.
     pub fn free(title: &str, fallback: Self, taken: impl Fn(&Self) -> bool) -> Self {
-        let plain = Self::from_title(title).unwrap_or(fallback);
-        let mut free = plain.clone();
-        let mut number = 2;
-        while taken(&free) {
-            free = plain.numbered(number);
-            number += 1;
-        }
-        free
+        FreeIds::default().next(title, fallback, taken)
     }
 
     /// This id with a number behind it, for when the plain one is taken.
@@ -64,6 +58,31 @@ impl<K> Id<K> {
         Self {
             text: format!("{}-{number}", self.text[..keep].trim_end_matches('-')).into(),
             kind: PhantomData,
+        }
+    }
+}
+
+/// Free ids for one title after another. It remembers which number comes next for each plain id, so that thousands of
+/// titles that give one id do not each try all numbers before theirs.
+pub struct FreeIds<K>(HashMap<Id<K>, usize>);
+
+impl<K> Default for FreeIds<K> {
+    fn default() -> Self {
+        Self(HashMap::new())
+    }
+}
+
+impl<K> FreeIds<K> {
+    /// As [`Id::free`]. What was taken once must stay so.
+    pub fn next(&mut self, title: &str, fallback: Id<K>, taken: impl Fn(&Id<K>) -> bool) -> Id<K> {
+        let plain = Id::from_title(title).unwrap_or(fallback);
+        let number = self.0.entry(plain.clone()).or_insert(1);
+        loop {
+            let id = if *number == 1 { plain.clone() } else { plain.numbered(*number) };
+            if !taken(&id) {
+                return id;
+            }
+            *number += 1;
         }
     }
 }
@@ -154,6 +173,9 @@ impl<'de, K> Deserialize<'de> for Id<K> {
 
 #[cfg(test)]
 mod tests {
+    use std::cell::{Cell, RefCell};
+    use std::collections::HashSet;
+
     use super::*;
 
     type Any = Id<()>;
@@ -190,5 +212,23 @@ mod tests {
         assert_eq!(free("Gown", &["gown"]), "gown-2");
         assert_eq!(free("Gown", &["gown", "gown-2", "gown-3"]), "gown-4");
         assert_eq!(free("?", &["look"]), "look-2");
+    }
+
+    #[test]
+    fn titles_of_one_id_by_the_thousand_ask_for_each_number_once() {
+        let (asked, taken) = (Cell::new(0), RefCell::new(HashSet::new()));
+        taken.borrow_mut().insert("look-7".to_owned());
+        let mut free = FreeIds::<()>::default();
+        let titles = 5_000;
+        for _ in 0..titles {
+            let id = free.next("?", "look".parse().unwrap(), |id| {
+                asked.set(asked.get() + 1);
+                taken.borrow().contains(id.as_str())
+            });
+            assert!(taken.borrow_mut().insert(id.to_string()), "{id}");
+        }
+        assert!(taken.borrow().contains("look-5001") && !taken.borrow().contains("look-1"));
+        // Of each it is asked whether it is free, and once more whether it still is.
+        assert!(asked.get() <= 2 * titles + 1, "{}", asked.get());
     }
 }

@@ -5,7 +5,7 @@
 use super::cautions;
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
-use crate::board::Board;
+use crate::board::{Board, CharacterId};
 use crate::bring::script::{Change, Draft, Part, What, compare, summary, worn};
 use crate::check::words::{capital, counted};
 use crate::plot::cautions::in_scene;
@@ -62,11 +62,15 @@ pub fn against(board: &Board, earlier: &Draft, part: Option<&Part>) -> Document 
     }
 }
 
-/// Who wears what in the scene as the board has it; of a scene that is cut, who was in it, since the draft knows no looks.
+/// Who wears what in the scene as the board has it; of a scene that is cut and of who goes out, who was in it, since the
+/// draft knows no looks.
 fn worn_there(board: &Board, change: &Change) -> Vec<String> {
-    if let What::Cut(_, who) = &change.what {
-        return who.iter().map(|who| capital(&format!("{}: was in it", board.name_of(who)))).collect();
-    }
+    let was = |who: &CharacterId| capital(&format!("{}: was in it", board.name_of(who)));
     let scene = change.scene.as_ref().and_then(|number| board.scene(number));
-    scene.map(|scene| worn(board, scene)).unwrap_or_default()
+    let there = || scene.map(|scene| worn(board, scene)).unwrap_or_default();
+    match &change.what {
+        What::Cut(_, who) => who.iter().map(was).collect(),
+        What::GoesOut(who, _) => [was(who)].into_iter().chain(there()).collect(),
+        _ => there(),
+    }
 }

@@ -1,18 +1,28 @@
 //! Bringing in a script or a table from a file: what it would change is shown first, and then it is one edit.
 
-use std::fs::File;
-use std::io::Read;
-use std::path::{Path, PathBuf};
+mod preview;
+
+use std::cell::RefCell;
+use std::path::PathBuf;
+use std::rc::Rc;
+use std::sync::mpsc::{self, Receiver, RecvTimeoutError, TryRecvError};
+use std::thread;
+use std::time::Duration;
+
+use crossterm::event::{Event, KeyCode, KeyEventKind};
+use ratatui::layout::Rect;
 
 use super::app::App;
+use super::canvas::Canvas;
 use super::layers::form::Filled;
 use super::layers::page::Line;
-use super::layers::{Field, Form, Page};
-use crate::board::{Board, Edit};
-use crate::bring::script::{self, Draft, Part, Script};
-use crate::bring::table::{Altered, AlteredField, Grid, Kind};
-use crate::check::words::{capital, counted};
+use super::layers::{Field, Form, Layer, Next, Page};
+use crate::board::Board;
+use crate::bring::script::{Part, PartError};
+use crate::bring::table::Kind;
+use crate::check::words::capital;
 use crate::store::FaultKind;
+use preview::{Holds, Preview, Request};
 
 /// What a file can hold, in the order of the form.
 const TABLES: [Kind; 3] = [Kind::Outfits, Kind::Scenes, Kind::Schedule];
@@ -20,11 +30,25 @@ const TABLES: [Kind; 3] = [Kind::Outfits, Kind::Scenes, Kind::Schedule];
 /// What stands in the field for the scenes of a script that is all of the film.
 const ALL: &str = "all";
 
-/// What a file would change.
-#[derive(Debug)]
-struct Preview {
-    lines: Vec<Line>,
-    edit: Edit,
+/// So long the form waits for the file, so that most previews are there at once: too short to be felt.
+const GRACE: Duration = Duration::from_millis(30);
+
+/// Where a preview comes from.
+type Work = Receiver<Result<Preview, String>>;
+
+/// The form, and then what the file would change. The file is read and compared on a thread of its own, so that no key
+/// waits for it.
+struct Bringing {
+    form: Form,
+    /// What the form has asked for with this key.
+    asked: Rc<RefCell<Option<Work>>>,
+    stage: Stage,
+}
+
+enum Stage {
+    Asking,
+    Reading(Work, Page),
+    Shown(Page),
 }
 
 impl App {
@@ -41,27 +65,117 @@ impl App {
             Field::choice("holds", holds, 0),
             Field::line("scenes", "").read_as(scenes_says),
         ];
-        let form = Form::new("Bring in", fields, |app, filled| {
+        let asked = Rc::new(RefCell::new(None));
+        let asks = Rc::clone(&asked);
+        let form = Form::new("Bring in", fields, move |app, filled| {
             let [file, holds, scenes] = filled else { return Ok(()) };
             let path = path_of(Filled::text(file))?;
-            let preview = match holds.choice().checked_sub(1).and_then(|at| TABLES.get(at)) {
-                None => of_script(app.board(), &path, scenes.text())?,
-                Some(kind) => of_table(app.board(), &path, *kind)?,
+            let holds = match holds.choice().checked_sub(1).and_then(|at| TABLES.get(at)) {
+                None => Holds::Script { part: part_of(scenes.text())?, is_all: scenes.text() == ALL },
+                Some(kind) => Holds::Table(*kind),
             };
-            let Preview { lines, edit } = preview;
-            if edit.is_empty() {
-                app.say("nothing to bring in: the board has it so already");
-                return Ok(());
-            }
-            let page = Page::new(capital(&edit.label), lines).then(move |app| {
-                app.change(Ok(edit));
-            });
-            app.open_layer(page);
+            *asks.borrow_mut() = Some(begin(app.board().clone(), Request { path, holds }));
             Ok(())
         });
         let lead =
             "A path; a script in Fountain, or a table as CSV or XLSX. What would change is shown first.";
-        self.open_layer(form.lead(vec![lead.to_owned()]));
+        let form = form.lead(vec![lead.to_owned()]);
+        self.open_layer(Bringing { form, asked, stage: Stage::Asking });
+    }
+}
+
+/// Reads and compares on a thread.
+fn begin(board: Board, request: Request) -> Work {
+    let (done, work) = mpsc::channel();
+    thread::spawn(move || {
+        // The form may have been left already.
+        let _ = done.send(request.preview(&board));
+    });
+    work
+}
+
+impl Bringing {
+    fn wait_for(&mut self, work: Work) {
+        let lines = vec![Line::Heading("Reading the file, and comparing it with the board …".to_owned())];
+        self.stage = Stage::Reading(work, Page::new("Bring in", lines));
+        self.take_up(Some(GRACE));
+    }
+
+    /// Takes up the preview, if it is there or comes in time. Says whether it did.
+    fn take_up(&mut self, wait: Option<Duration>) -> bool {
+        let Stage::Reading(work, _) = &self.stage else { return false };
+        let done = match wait {
+            Some(wait) => work.recv_timeout(wait).map_err(|none| none == RecvTimeoutError::Timeout),
+            None => work.try_recv().map_err(|none| none == TryRecvError::Empty),
+        };
+        let done = match done {
+            Ok(done) => done,
+            Err(true) => return false,
+            Err(false) => Err("reading it failed; the board is as it was".to_owned()),
+        };
+        self.stage = match done {
+            Err(wrong) => self.back_to_form(wrong),
+            Ok(Preview { edit, .. }) if edit.is_empty() => {
+                self.back_to_form("nothing to bring in: the board has it so already".to_owned())
+            }
+            Ok(Preview { lines, edit }) => {
+                Stage::Shown(Page::new(capital(&edit.label), lines).then(move |app| {
+                    app.change(Ok(edit));
+                }))
+            }
+        };
+        true
+    }
+
+    fn back_to_form(&mut self, wrong: String) -> Stage {
+        self.form.refuse(wrong);
+        Stage::Asking
+    }
+
+    fn on_top(&mut self) -> &mut dyn Layer {
+        match &mut self.stage {
+            Stage::Asking => &mut self.form,
+            Stage::Reading(_, page) | Stage::Shown(page) => page,
+        }
+    }
+}
+
+impl Layer for Bringing {
+    fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
+        self.on_top().draw(board, canvas, area);
+    }
+
+    fn event(&mut self, event: &Event, app: &mut App) -> Next {
+        if let Stage::Reading(..) = self.stage {
+            let leaves = matches!(event, Event::Key(key)
+                if key.code == KeyCode::Esc && key.kind != KeyEventKind::Release);
+            return if leaves { Next::Close } else { Next::Keep };
+        }
+        let next = self.on_top().event(event, app);
+        let asked = self.asked.borrow_mut().take();
+        let Some(work) = asked else { return next };
+        self.wait_for(work);
+        Next::Keep
+    }
+
+    fn click(&mut self, row: usize, app: &mut App) -> Next {
+        self.on_top().click(row, app)
+    }
+
+    fn scroll(&mut self, by: isize) {
+        self.on_top().scroll(by);
+    }
+
+    fn has_news(&mut self) -> bool {
+        self.take_up(None)
+    }
+
+    fn keys(&self) -> &'static str {
+        match &self.stage {
+            Stage::Asking => self.form.keys(),
+            Stage::Reading(..) => "esc leaves it",
+            Stage::Shown(page) => page.keys(),
+        }
     }
 }
 
@@ -77,7 +191,7 @@ fn part_of(text: &str) -> Result<Option<Part>, String> {
     if text.is_empty() || text == ALL {
         return Ok(None);
     }
-    text.parse().map(Some).map_err(|error: script::PartError| error.to_string())
+    text.parse().map(Some).map_err(|error: PartError| error.to_string())
 }
 
 /// A path as people type or drop it: `~` is home, and quotation marks around it are none of its.
@@ -89,99 +203,6 @@ fn path_of(text: &str) -> Result<PathBuf, String> {
     }
     let home = text.strip_prefix("~/").zip(directories::BaseDirs::new());
     Ok(home.map_or_else(|| PathBuf::from(text), |(rest, dirs)| dirs.home_dir().join(rest)))
-}
-
-fn of_script(board: &Board, path: &Path, scenes: &str) -> Result<Preview, String> {
-    let part = part_of(scenes)?;
-    let hinted = |error: String, hint: &str| format!("{error}; {hint}");
-    let unread = |error: script::ScriptError| hinted(error.to_string(), error.hint());
-    let script = Script::read(&bytes_of(path)?).map_err(unread)?;
-    let draft = Draft::of_script(&script, board.head()).map_err(unread)?;
-    let (comparison, edit) = script::edit(board, &draft, part.as_ref())
-        .map_err(|error| format!("{error}; name other scenes, or none for a whole script"))?;
-    if part.is_none() && scenes != ALL && script::looks_partial(board, &comparison) {
-        return Err(format!(
-            "it would cut {} of {}: say which scenes it is about, such as 1-26A, or `{ALL}`",
-            comparison.cut(),
-            counted(board.scenes().len(), "scene")
-        ));
-    }
-    let touched = script::touched(board, &comparison, &edit).map_err(|refused| refused.to_string())?;
-    let count = counted(draft.scenes.len(), "scene");
-    let mut lines = vec![Line::Heading(format!("{count}: {}", script::summary(&comparison)))];
-    lines.extend(comparison.changes.iter().map(|change| {
-        let heading = script::heading_of(change);
-        Line::Pair(change.what.word().to_owned(), format!("{heading}: {}", change.what.words(board)))
-    }));
-    listed(&mut lines, "To be looked at", touched.words(board));
-    let strangers = draft.strangers.iter();
-    let strangers = strangers.map(|one| format!("{}, speaks in {}", one.name, counted(one.scenes, "scene")));
-    listed(&mut lines, "Not on the board, so not added to any scene", strangers);
-    let readings = draft.readings.iter();
-    let readings = readings.map(|one| format!("{} is {}", one.name, board.name_of(&one.character)));
-    listed(&mut lines, "Taken by a word of the name", readings);
-    listed(&mut lines, "Warnings", draft.warnings.iter().map(ToString::to_string));
-    Ok(Preview { lines, edit })
-}
-
-fn bytes_of(path: &Path) -> Result<Vec<u8>, String> {
-    let mut bytes = Vec::new();
-    // One byte more than there may be says that there are too many.
-    let most = script::LARGEST as u64 + 1;
-    let read = File::open(path).and_then(|file| file.take(most).read_to_end(&mut bytes));
-    read.map(|_| bytes).map_err(|error| format!("{} cannot be read: {error}", path.display()))
-}
-
-fn of_table(board: &Board, path: &Path, kind: Kind) -> Result<Preview, String> {
-    let grid = Grid::open(path, None).map_err(|error| {
-        let hint = error.hint().map(|hint| format!("; {hint}")).unwrap_or_default();
-        format!("{}: {error}{hint}", path.display())
-    })?;
-    let brought = kind.bring(board, &grid);
-    if let Some((first, others)) = brought.wrong.split_first() {
-        let more = if others.is_empty() { String::new() } else { format!("; and {} more", others.len()) };
-        return Err(format!("{first}{more}"));
-    }
-    let counts = &brought.counts;
-    let told = format!(
-        "{} of {}: {} new, {} changed, {} as before",
-        counted(brought.rows, "row"),
-        kind.word(),
-        counts.new,
-        counts.changed,
-        counts.unchanged
-    );
-    let mut lines = vec![Line::Heading(told)];
-    lines.extend(brought.altered(board).iter().flat_map(changes));
-    let unused = brought.columns.iter().filter(|column| column.field.is_none() && !column.heading.is_empty());
-    listed(&mut lines, "Columns that are not used", unused.map(|column| column.heading.clone()));
-    listed(&mut lines, "To be looked at", brought.notices.iter().cloned());
-    let edit = brought.edit.unwrap_or_else(|| Edit::new(String::new(), Vec::new()));
-    Ok(Preview { lines, edit })
-}
-
-/// The changes of a record, a line each; of a new one all in a line.
-fn changes(altered: &Altered) -> Vec<Line> {
-    if altered.is_new {
-        let said = altered.fields.iter().map(|one| format!("{}: {}", one.field, one.becomes));
-        let said = said.collect::<Vec<_>>().join(", ");
-        return vec![Line::Pair("new".to_owned(), format!("{}: {said}", altered.record))];
-    }
-    let or_nothing = |text: &str| if text.is_empty() { "—".to_owned() } else { text.to_owned() };
-    let line = |one: &AlteredField| {
-        let (was, becomes) = (or_nothing(&one.was), or_nothing(&one.becomes));
-        Line::Pair("changed".to_owned(), format!("{}, {}: {was} → {becomes}", altered.record, one.field))
-    };
-    altered.fields.iter().map(line).collect()
-}
-
-/// A heading with what stands under it, where there is anything.
-fn listed(lines: &mut Vec<Line>, heading: &str, items: impl IntoIterator<Item = String>) {
-    let mut items = items.into_iter().map(|item| Line::Pair("·".to_owned(), item)).peekable();
-    if items.peek().is_some() {
-        lines.extend([Line::Heading(String::new()), Line::Heading(heading.to_owned())]);
-        lines.extend(items);
-    }
 }
 
 #[cfg(test)]
@@ -201,6 +222,12 @@ mod tests {
         trial.types(file.to_str().unwrap());
     }
 
+    /// Presses keys of which the last brings the file in, and waits until it is read.
+    fn brings(trial: &mut Trial, keys: &str) -> String {
+        trial.keys(keys);
+        trial.waits(SIZE, |screen| !screen.contains("Reading the file"))
+    }
+
     fn second() -> String {
         let script =
             std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/demo-board/script.fountain"));
@@ -217,8 +244,7 @@ mod tests {
         trial.keys("down down");
         trial.types("1-26A");
         assert!(trial.screen(SIZE).contains("scenes 1-26A alone"), "{}", trial.screen(SIZE));
-        trial.keys("enter");
-        let screen = trial.screen(SIZE);
+        let screen = brings(&mut trial, "enter");
         for words in [
             "Script brought in, scenes 1-26A",
             "1B INT. FERRY OFFICE - NIGHT: 1/8 pages",
@@ -234,7 +260,8 @@ mod tests {
         names(&mut trial, "second.fountain", &second());
         trial.keys("down down");
         trial.types("1-26A");
-        trial.keys("enter enter");
+        brings(&mut trial, "enter");
+        trial.keys("enter");
         assert_eq!(trial.app.said.text, "script brought in, scenes 1-26A");
         assert_eq!(trial.scene("1B").heading, "INT. FERRY OFFICE - NIGHT");
         trial.keys("u");
@@ -245,21 +272,19 @@ mod tests {
     fn a_script_that_cuts_much_is_not_taken_for_the_whole_film_unasked() {
         let mut trial = Trial::demo();
         names(&mut trial, "short.fountain", "INT. NET LOFT - DAY\n\nThey mend.\n");
-        trial.keys("enter");
-        let screen = trial.screen(SIZE);
+        let screen = brings(&mut trial, "enter");
         assert!(screen.contains("it would cut 7") && screen.contains("or `all`"), "{screen}");
         trial.keys("down down");
         trial.types("all");
-        trial.keys("enter");
-        assert!(trial.screen(SIZE).contains("scenes cut"), "{}", trial.screen(SIZE));
+        let screen = brings(&mut trial, "enter");
+        assert!(screen.contains("scenes cut") && screen.contains("Odile Maren: "), "{screen}");
     }
 
     #[test]
     fn a_table_is_shown_before_it_is_brought_in() {
         let mut trial = Trial::small();
         names(&mut trial, "more.csv", "Id,Title,Character,Weather\nsmock,Smock,,dry\nhood,Hood,odile,wet\n");
-        trial.keys("down right enter");
-        let screen = trial.screen(SIZE);
+        let screen = brings(&mut trial, "down right enter");
         for words in ["1 new, 1 changed", "Title: Quay smock → Smock", "new", "outfit `hood`", "Weather"] {
             assert!(screen.contains(words), "{words}\n{screen}");
         }
@@ -277,16 +302,95 @@ mod tests {
         ] {
             let mut trial = Trial::small();
             names(&mut trial, name, text);
-            trial.keys(keys);
-            let screen = trial.screen(SIZE);
+            let screen = brings(&mut trial, keys);
             assert!(screen.contains(why) && screen.contains("Bring in"), "{why}\n{screen}");
         }
         let mut trial = Trial::small();
         trial.keys("I enter");
         assert!(trial.screen(SIZE).contains("name a file"));
         trial.types("/nowhere/at all.fountain");
+        let screen = brings(&mut trial, "enter");
+        assert!(screen.contains("cannot be read"), "{screen}");
+    }
+
+    #[test]
+    fn what_the_board_has_already_is_told_in_the_form() {
+        let mut trial = Trial::small();
+        names(&mut trial, "same.csv", "Id,Title\nsmock,Quay smock\n");
+        let screen = brings(&mut trial, "down right enter");
+        assert!(screen.contains("the board has it so already") && screen.contains("same.csv"), "{screen}");
+    }
+
+    #[test]
+    fn who_goes_out_of_a_scene_is_shown_with_the_look() {
+        let mut trial = Trial::demo();
+        names(&mut trial, "four.fountain", "INT. NET LOFT - NIGHT #4#\n\nBRIDIE fills needles.\n");
+        trial.keys("down down");
+        trial.types("4-4");
+        brings(&mut trial, "enter");
+        let screen = trial.screen((120, 40));
+        let look = trial.look("od-loft-pinafore").title.clone();
+        let told = format!("INT. NET LOFT - NIGHT: Odile Maren ({look})");
+        assert!(screen.contains("goes out") && screen.contains(&told), "{told}\n{screen}");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_pipe_without_a_writer_is_no_file_and_nobody_waits_for_it() {
+        let mut trial = Trial::small();
+        let pipe = trial.app.folder().parent().unwrap().join("pipe");
+        assert!(std::process::Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+        for keys in ["enter", "down right enter"] {
+            trial.keys("I");
+            trial.types(pipe.to_str().unwrap());
+            let screen = brings(&mut trial, keys);
+            assert!(screen.contains("it is no file"), "{screen}");
+            trial.keys("esc");
+        }
+    }
+
+    /// The form while a file is read, and where what comes of it is to be sent.
+    fn reading() -> (Trial, mpsc::Sender<Result<Preview, String>>) {
+        let mut trial = Trial::small();
+        let (done, work) = mpsc::channel();
+        let form = Form::new("Bring in", vec![Field::line("file", "slow.csv")], |_, _| Ok(()));
+        let mut bringing = Bringing { form, asked: Rc::default(), stage: Stage::Asking };
+        bringing.wait_for(work);
+        trial.app.open_layer(bringing);
+        (trial, done)
+    }
+
+    #[test]
+    fn no_key_waits_for_a_file_that_is_slow_to_read() {
+        let (mut trial, done) = reading();
+        trial.keys("x enter down");
+        let screen = trial.screen(SIZE);
+        assert!(screen.contains("Reading the file") && screen.contains("esc leaves it"), "{screen}");
+        assert!(!trial.app.has_news());
+        let edit = trial.app.board().change_head("other title", |head| head.title = "Other".to_owned());
+        done.send(Ok(Preview { lines: vec![Line::Heading("1 new".to_owned())], edit })).unwrap();
+        assert!(trial.app.has_news());
+        assert!(trial.screen(SIZE).contains("Other title"), "{}", trial.screen(SIZE));
         trial.keys("enter");
-        assert!(trial.screen(SIZE).contains("cannot be read"), "{}", trial.screen(SIZE));
+        assert_eq!((trial.app.board().head().title.as_str(), trial.app.layers.len()), ("Other", 0));
+    }
+
+    #[test]
+    fn a_file_that_is_slow_to_read_can_be_left_and_one_that_fails_leads_back_to_the_form() {
+        let (mut trial, done) = reading();
+        trial.keys("esc");
+        assert!(trial.app.layers.is_empty() && done.send(Err(String::new())).is_err());
+        for fails in [Some("row 2 is wrong"), None] {
+            let (mut trial, done) = reading();
+            if let Some(why) = fails {
+                done.send(Err(why.to_owned())).unwrap();
+            }
+            drop(done);
+            assert!(trial.app.has_news());
+            let screen = trial.screen(SIZE);
+            let why = fails.unwrap_or("reading it failed");
+            assert!(screen.contains(why) && screen.contains("slow.csv"), "{screen}");
+        }
     }
 
     #[test]

@@ -124,6 +124,8 @@ impl Trial {
     pub fn waits(&mut self, size: (u16, u16), until: impl Fn(&str) -> bool) -> String {
         let began = Instant::now();
         loop {
+            // As the loop that owns the terminal asks before each frame.
+            self.app.has_news();
             let screen = self.screen(size);
             if until(&screen) {
                 return screen;

@@ -42,7 +42,11 @@ pub(super) fn faults(board: &Board, folder: &Path, is_damaged: &dyn Fn(&BoardFil
         loose.truncate(MOST_IN_A_FILE);
         all.extend(loose.into_iter().map(|loose| loose.fault(&file, &finder, &mut effort)));
         if more > 0 {
-            let what = format!("{more} more names lead nowhere");
+            let what = if more == 1 {
+                "one more name leads nowhere".to_owned()
+            } else {
+                format!("{more} more names lead nowhere")
+            };
             all.push(Fault::new(FaultKind::Dangling, file.name(), what).of(file.record()));
         }
     }

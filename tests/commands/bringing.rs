@@ -142,9 +142,21 @@ fn a_file_that_is_no_script_changes_nothing_and_says_where_and_what_to_do() {
         assert!(run.err.contains("\nhint: ") && run.out.is_empty(), "{}", run.err);
     }
     let run = desk.shirr(&["bring", "script", "none", "film"]).exits(2);
-    assert!(run.err.starts_with("shirr: none cannot be read: "), "{}", run.err);
-    desk.shirr(&["bring", "script", "film", "film"]).exits(2);
+    assert!(run.err.starts_with("shirr: none: it cannot be read: "), "{}", run.err);
+    let run = desk.shirr(&["bring", "script", "film", "film"]).exits(2);
+    assert!(run.err.starts_with("shirr: film: it is no file\nhint: "), "{}", run.err);
     assert_eq!(scenes(&desk), before);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_without_a_writer_is_no_file_and_nobody_waits_for_it() {
+    let desk = desk();
+    assert!(std::process::Command::new("mkfifo").arg(desk.path("pipe")).status().unwrap().success());
+    for kind in [["script"].as_slice(), &["table", "outfits"]] {
+        let run = desk.shirr(&[&["bring"], kind, &["pipe", "film"]].concat()).exits(2);
+        assert!(run.err.starts_with("shirr: pipe: it is no file"), "{}", run.err);
+    }
 }
 
 #[test]
@@ -189,6 +201,20 @@ fn loft(numbers: &[&str]) -> String {
 }
 
 #[test]
+fn who_goes_out_is_told_with_the_look() {
+    let desk = desk();
+    fs::write(desk.path("draft.fountain"), SCRIPT.replace("ADA coils", "Somebody coils")).unwrap();
+    let run = desk.shirr(&["bring", "script", "draft.fountain", "film", "--dry-run"]).exits(0);
+    let line = "  goes out      1 EXT. QUAY - DAY: Ada (Quay) (line 1)";
+    assert!(run.out.lines().any(|out| out == line), "{}", run.out);
+    let document = desk.shirr(&["bring", "script", "draft.fountain", "film", "--json"]).exits(0).json();
+    let changes = document["changes"].as_array().unwrap();
+    let out = changes.iter().find(|change| change["what"] == "goes-out").unwrap();
+    assert_eq!((&out["was"], &out["worn"]), (&json!("ada"), &json!([{"character": "ada", "look": "quay"}])));
+    assert!(changes.iter().filter(|change| change["what"] != "goes-out").all(|one| one["worn"].is_null()));
+}
+
+#[test]
 fn a_script_that_cuts_every_third_scene_has_to_be_called_a_part_or_the_whole() {
     let desk = desk();
     fs::write(desk.path("draft.fountain"), loft(&["1", "2", "3", "4", "5", "6"])).unwrap();
@@ -213,7 +239,7 @@ fn a_script_that_cuts_every_third_scene_has_to_be_called_a_part_or_the_whole() {
         cut.map(|change| (change["scene"].as_str().unwrap(), change["worn"].clone())).collect();
     let of = |look: Option<&str>| json!([{"character": "ada", "look": look}]);
     assert_eq!(worn, [("1", of(Some("quay"))), ("4", of(None)), ("6", of(None))]);
-    let dry = bring(&["--dry-run"]).exits(0);
+    let dry = bring(&["--dry-run"]).exits(1);
     assert!(dry.out.contains("  cut           6 ") && dry.out.contains("with `--whole`"), "{}", dry.out);
     assert_eq!(scenes(&desk), before);
     bring(&["--part", "2-5", "--whole"]).exits(2);

@@ -143,7 +143,7 @@ fn another_heading_a_longer_scene_and_people_are_told_of_the_scene() {
             "2 shorter: 2/8 pages → 1/8 pages",
             "3 other heading: was INT. KITCHEN - NIGHT",
             "3 comes in: Ada Sund",
-            "6 goes out: Ben",
+            "6 goes out: Ben (Jersey, darned)",
         ]
     );
 }
@@ -159,7 +159,22 @@ fn who_is_only_heard_or_only_spoken_of_neither_comes_in_nor_goes_out() {
         ("BEN\nThey want", "BEN (O.S.)\nThey want"),
         ("BEN watches from", "Someone watches from"),
     ]);
-    assert_eq!(changes(&heard), ["2 goes out: Ben"]);
+    assert_eq!(changes(&heard), ["2 goes out: Ben (Jersey, darned)"]);
+    // Whoever has no look loses none.
+    let idle = rewritten(&[
+        ("ADA counts the seconds", "Somebody counts the seconds"),
+        ("and her lips move", "and lips move"),
+    ]);
+    let mut board = dressed();
+    let (five, ada) = ("5".parse().unwrap(), "ada".parse().unwrap());
+    board.apply(&board.assign(&five, &ada, None).unwrap()).unwrap();
+    assert_eq!(told(&board, &bring(&board, &idle).0), ["5 goes out: Ada Sund"]);
+}
+
+#[test]
+fn the_look_of_who_goes_out_is_that_of_the_scene_whatever_its_number_becomes() {
+    let text = FIRST.replace("#6#", "#7#").replace("BEN rows away", "The keeper rows away");
+    assert_eq!(changes(&text), ["7 renumbered: was 6", "7 goes out: Ben (Jersey, darned)"]);
 }
 
 #[test]

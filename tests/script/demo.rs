@@ -135,6 +135,18 @@ fn scenes(text: &str) -> Vec<(String, String)> {
 }
 
 #[test]
+fn a_stranger_who_speaks_with_others_takes_nobody_out_of_the_scene() {
+    let board = demo();
+    let text = "INT. NET LOFT - NIGHT #4#\n\nNeedles.\n\nODILE, BRIDIE AND CHORUS\nOver and under.\n";
+    let (comparison, edit) = edit(&board, &draft(text, &board), Some(&"4-4".parse().unwrap())).unwrap();
+    assert!(!told(&board, &comparison).iter().any(|line| line.contains("goes out")), "{comparison:?}");
+    let mut after = board.clone();
+    after.apply(&edit).unwrap();
+    let wears = |board: &Board| board.scene(&"4".parse().unwrap()).unwrap().wears.clone();
+    assert_eq!(wears(&after), wears(&board));
+}
+
+#[test]
 fn a_second_draft_is_told_scene_by_scene() {
     let board = demo();
     let (comparison, _) = edit(&board, &draft(&second(), &board), Some(&part())).unwrap();

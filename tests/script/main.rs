@@ -58,8 +58,10 @@ BEN rows away with the brass clock on his knees. Nobody waves to him.
 
 /// A board with Ada and Ben, two looks, and these scenes and shooting days.
 fn board(scenes: Value, schedule: Value) -> Board {
-    let look = |who: &str| json!({"title": who, "character": who, "treatment": "invent"});
-    let looks = json!({"oilskin": look("ada"), "apron": look("ada"), "jersey": look("ben")});
+    let look = |title: &str, who: &str| json!({"title": title, "character": who, "treatment": "invent"});
+    let looks = json!({
+        "oilskin": look("Oilskin", "ada"), "apron": look("Apron", "ada"), "jersey": look("Jersey, darned", "ben"),
+    });
     let head = json!({
         "shirr": 1, "id": "lamp", "title": "The Lamp",
         "characters": [{"id": "ada", "name": "Ada Sund"}, {"id": "ben", "name": "Ben"}],

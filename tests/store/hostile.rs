@@ -182,6 +182,10 @@ fn names_that_lead_nowhere_by_the_thousand_are_told_in_bounds() {
     assert_eq!(faults.len(), 501, "those that are named, and how many more");
     assert!(faults.contains(&"scenes.yaml:4:11: there is no character `nobody`: add it to `characters` in board.yaml, or take the name out".to_owned()), "{faults:#?}");
     assert!(faults.contains(&"scenes.yaml: 5500 more names lead nowhere".to_owned()), "{}", faults[0]);
+    let looks: String = (1..=501).map(|n| format!("- scene: {n}\n  wears: {{odile: y-{n}}}\n")).collect();
+    bench.write("scenes.yaml", looks);
+    let faults = bench.faults();
+    assert!(faults.contains(&"scenes.yaml: one more name leads nowhere".to_owned()), "{faults:#?}");
     let wears: String = (0..50_000).map(|n| format!("c{n}: ~, ")).collect();
     bench.write("scenes.yaml", format!("- scene: 1\n  wears: {{{wears}}}\n"));
     assert_eq!(bench.faults(), ["scenes.yaml:2:10: more than 2000 keys in one place"]);

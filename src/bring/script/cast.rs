@@ -66,8 +66,8 @@ impl Cast {
         &self.ids[at]
     }
 
-    /// Who speaks under a name: whom it means, or, where it joins the names of several who are all known (`ADA AND BEN`),
-    /// each of them with the name that is theirs.
+    /// Who speaks under a name: whom it means, or, where it joins the names of several of whom any is known
+    /// (`ADA, BEN AND CHORUS`), each of them with the name that is theirs. A stranger among them takes nobody away.
     pub fn speakers(&self, name: &str) -> Vec<(String, Who)> {
         let whole = self.who(name);
         if let Who::Read(_) | Who::Stranger = whole {
@@ -78,7 +78,7 @@ impl Cast {
                     (part, who)
                 })
                 .collect();
-            if several.len() > 1 && several.iter().all(|(_, who)| *who != Who::Stranger) {
+            if several.len() > 1 && several.iter().any(|(_, who)| *who != Who::Stranger) {
                 return several;
             }
         }

@@ -6,7 +6,7 @@ use super::draft::{Draft, DraftScene};
 use super::likeness::same_heading;
 use super::matching;
 use super::numbering;
-use crate::board::{CharacterId, SceneNumber};
+use crate::board::{CharacterId, LookId, SceneNumber};
 use crate::trade::eighths::Eighths;
 
 /// Two drafts beside each other.
@@ -59,8 +59,8 @@ pub enum What {
     Shrunk(Eighths, Eighths),
     /// Somebody is in it who was not.
     ComesIn(CharacterId),
-    /// Somebody was in it who is not.
-    GoesOut(CharacterId),
+    /// Somebody was in it who is not, and was in this look, where the first draft has one.
+    GoesOut(CharacterId, Option<LookId>),
 }
 
 impl What {
@@ -75,7 +75,7 @@ impl What {
             Self::Grown(..) => "grown",
             Self::Shrunk(..) => "shrunk",
             Self::ComesIn(_) => "comes-in",
-            Self::GoesOut(_) => "goes-out",
+            Self::GoesOut(..) => "goes-out",
         }
     }
 }
@@ -143,7 +143,11 @@ fn differences(old: &DraftScene, new: &DraftScene) -> Vec<What> {
         here.present.iter().filter(missing).cloned().collect()
     };
     all.extend(only(new, old).into_iter().map(What::ComesIn));
-    all.extend(only(old, new).into_iter().map(What::GoesOut));
+    let out = |who: CharacterId| {
+        let look = old.looks.get(&who).cloned();
+        What::GoesOut(who, look)
+    };
+    all.extend(only(old, new).into_iter().map(out));
     all
 }
 

@@ -10,7 +10,7 @@ use super::heading::{self, Time};
 use super::length;
 use super::part::Part;
 use super::scan::Script;
-use crate::board::{Board, CharacterId, Head, Light, Place, Scene, SceneNumber};
+use crate::board::{Board, CharacterId, Head, Light, LookId, Place, Scene, SceneNumber};
 use crate::trade::eighths::Eighths;
 
 /// The most scenes that a script may have. Of the longest films some have three hundred.
@@ -52,6 +52,8 @@ pub struct DraftScene {
     /// Who is seen: who speaks in the picture, and whom action names in capitals; in the board's order. Who is only heard
     /// (`V.O.`, `O.S.`) wears nothing and is not among them.
     pub present: Vec<CharacterId>,
+    /// In which looks they are. Only a board says that; a script knows none.
+    pub looks: BTreeMap<CharacterId, LookId>,
     /// Whom action names besides. They may be there or only be spoken of, so they neither come in nor go out.
     pub named: Vec<CharacterId>,
     /// All its words, for telling it from others.
@@ -154,6 +156,7 @@ fn of_scene(scene: &Scene) -> DraftScene {
         light: scene.light,
         length: scene.pages,
         present: scene.wears.keys().cloned().collect(),
+        looks: scene.wears.iter().filter_map(|(who, look)| Some((who.clone(), look.clone()?))).collect(),
         words: scene.action.clone(),
         opening: scene.action.clone(),
         ..DraftScene::default()
@@ -321,14 +324,30 @@ mod tests {
         Draft::of_script(&script, &serde_json::from_value(head).unwrap()).unwrap()
     }
 
+    /// Who is present and who is a stranger where this stands above a speech.
+    fn who(cue: &str) -> (String, String) {
+        let draft = draft(&format!("INT. LOFT - DAY\n\n{cue}\nNow!\n"));
+        let present: Vec<String> = draft.scenes[0].present.iter().map(ToString::to_string).collect();
+        let strangers: Vec<String> = draft.strangers.into_iter().map(|one| one.name).collect();
+        (present.join(" "), strangers.join("|"))
+    }
+
+    #[test]
+    fn of_several_names_above_one_speech_those_that_are_known_speak_and_the_rest_are_strangers() {
+        for (cue, present, strangers) in [
+            ("ADA, BEN AND CHORUS", "ada ben", "CHORUS"),
+            ("CHORUS, BEN & ADA SUND", "ada ben", "CHORUS"),
+            ("ADA AND THE COOK", "ada", "THE COOK"),
+            ("COOK / SALT & TAR / CHORUS", "duo", "CHORUS|COOK"),
+            ("KEEPER, COOK AND CHORUS", "", "KEEPER, COOK AND CHORUS"),
+            ("ADA, BEN AND CHORUS (V.O.)", "", ""),
+        ] {
+            assert_eq!(who(cue), (present.to_owned(), strangers.to_owned()), "{cue}");
+        }
+    }
+
     #[test]
     fn two_known_names_above_one_speech_both_speak() {
-        let who = |cue: &str| {
-            let draft = draft(&format!("INT. LOFT - DAY\n\n{cue}\nNow!\n"));
-            let present: Vec<String> = draft.scenes[0].present.iter().map(ToString::to_string).collect();
-            let strangers: Vec<String> = draft.strangers.into_iter().map(|one| one.name).collect();
-            (present.join(" "), strangers.join("|"))
-        };
         for cue in ["ADA AND BEN", "BEN & ADA SUND", "ADA/BEN", "ADA, BEN", "@Ada and Ben", "ADA, AND BEN"] {
             assert_eq!(who(cue), ("ada ben".to_owned(), String::new()), "{cue}");
         }

@@ -7,6 +7,12 @@ use crate::store::Position;
 /// Why a script is not read. Nothing is taken from it then.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum ScriptError {
+    /// The file cannot be read; what the system says.
+    #[error("it cannot be read: {0}")]
+    Unread(String),
+    /// It is a folder, a pipe or something stranger.
+    #[error("it is no file")]
+    NoFile,
     /// More bytes than any script has.
     #[error("it is larger than {} MiB, so it is no script", super::source::LARGEST >> 20)]
     TooLarge,
@@ -39,13 +45,14 @@ pub enum ScriptError {
 impl ScriptError {
     /// Whether its words begin with a place in the file.
     pub fn is_placed(&self) -> bool {
-        !matches!(self, Self::TooLarge | Self::NoScenes)
+        !matches!(self, Self::Unread(_) | Self::NoFile | Self::TooLarge | Self::NoScenes)
     }
 
     /// What to do about it.
     pub fn hint(&self) -> &'static str {
         match self {
-            Self::TooLarge => "name a script in Fountain, a text of some hundred kilobytes",
+            Self::Unread(_) => "name a file that is there and may be read",
+            Self::NoFile | Self::TooLarge => "name a script in Fountain, a text of some hundred kilobytes",
             Self::NoText(_) => "export it from the writing program as Fountain, or save it as UTF-8 text",
             Self::OpenBoneyard(_) => "close it, or take the `/*` out",
             Self::NoScenes => "a heading of another kind begins with a full stop: `.THE DREAM`",

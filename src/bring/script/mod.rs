@@ -37,6 +37,5 @@ pub use length::{ACTION_WIDTH, DIALOGUE_WIDTH, LINES_PER_PAGE};
 pub use numbering::between;
 pub use part::{Part, PartError};
 pub use scan::Script;
-pub use source::LARGEST;
 pub use touched::{Touched, touched};
-pub use words::{heading_of, summary, worn};
+pub use words::{cut_scene, summary, told, worn};

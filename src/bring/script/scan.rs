@@ -3,12 +3,15 @@
 //! Each line is looked at once, with what stood before it and whether an empty line follows. A mark that forces an
 //! element counts outside of a speech; within one everything is spoken, as the page has it.
 
+use std::path::Path;
+
 use super::element::{Element, Kind};
 use super::emphasis;
 use super::error::{ScriptError, Warning};
 use super::heading;
-use super::source::{self, Line};
+use super::source::{self, LARGEST, Line};
 use super::title;
+use crate::bring::file;
 
 /// A script as it is written.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -22,6 +25,16 @@ pub struct Script {
 }
 
 impl Script {
+    /// Reads a script file in Fountain.
+    ///
+    /// # Errors
+    /// [`ScriptError::Unread`] and [`ScriptError::NoFile`], and those of [`Script::read`].
+    pub fn open(path: &Path) -> Result<Self, ScriptError> {
+        let bytes =
+            file::bytes(path, LARGEST as u64).map_err(|error| ScriptError::Unread(error.to_string()))?;
+        Self::read(&bytes.ok_or(ScriptError::NoFile)?)
+    }
+
     /// Reads a script in Fountain.
     ///
     /// # Errors

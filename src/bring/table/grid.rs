@@ -3,11 +3,11 @@
 //! It knows no headings and no board. CSV is UTF-8, with or without a byte order mark, parted by commas, semicolons or
 //! tabs; which, the first line says. Whatever is read is bounded: [`LARGEST`], [`ROWS`], [`COLUMNS`], [`CELL`].
 
-use std::fs::File;
-use std::io::{self, Read};
+use std::io;
 use std::path::Path;
 
 use super::workbook;
+use crate::bring::file;
 use crate::trade::plain::cleaned;
 
 /// The most bytes of a file: 32 MiB.
@@ -124,12 +124,7 @@ impl Grid {
     /// # Errors
     /// [`GridError`].
     pub fn open(path: &Path, sheet: Option<&str>) -> Result<Self, GridError> {
-        let file = File::open(path)?;
-        if !file.metadata()?.is_file() {
-            return Err(GridError::NoFile);
-        }
-        let mut bytes = Vec::new();
-        file.take(LARGEST + 1).read_to_end(&mut bytes)?;
+        let bytes = file::bytes(path, LARGEST)?.ok_or(GridError::NoFile)?;
         Self::read(&bytes, sheet)
     }
 

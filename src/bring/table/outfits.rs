@@ -10,6 +10,7 @@ use super::grid::Row;
 use super::names::{self, squeezed};
 use super::wrong::Wrong;
 use super::{Made, Table, pieces};
+use crate::board::id::FreeIds;
 use crate::board::{CharacterId, Outfit, OutfitId, Recognition};
 
 const ID: Heading = Heading { key: "id", name: "Id", synonyms: &["outfit id"] };
@@ -172,8 +173,9 @@ pub(super) fn read(table: &Table<'_>, made: &mut Made) {
         titles.entry(squeezed(&outfit.title)).or_default().push(id.clone());
     }
     let mut rows: HashMap<OutfitId, usize> = HashMap::new();
+    let mut free = FreeIds::default();
     for row in table.rows {
-        let (id, mut outfit) = match begin(table, row, made, &titles) {
+        let (id, mut outfit) = match begin(table, row, made, &titles, &mut free) {
             Ok(begun) => begun,
             Err(wrong) => {
                 made.wrong.push(wrong);
@@ -206,7 +208,13 @@ pub(super) fn read(table: &Table<'_>, made: &mut Made) {
 }
 
 /// The outfit that a row is about, as it is before the row changes it.
-fn begin(table: &Table<'_>, row: &Row, made: &Made, titles: &Titles) -> Result<(OutfitId, Outfit), Wrong> {
+fn begin(
+    table: &Table<'_>,
+    row: &Row,
+    made: &Made,
+    titles: &Titles,
+    free: &mut FreeIds<Outfit>,
+) -> Result<(OutfitId, Outfit), Wrong> {
     let (id, title) = (text_of(table.cell(row, "id")), text_of(table.cell(row, "title")));
     let character = || whose(table, row);
     if !id.is_empty() {
@@ -238,10 +246,8 @@ fn begin(table: &Table<'_>, row: &Row, made: &Made, titles: &Titles) -> Result<(
     match (found.as_slice(), character) {
         ([], None) => Err(no_character(table, row)),
         ([], Some(character)) => {
-            let id = OutfitId::from_title(title);
             let fallback = "outfit".parse().map_err(|_| Wrong::in_row(row.number, "it can have no id"))?;
-            let taken = |id: &OutfitId| made.records.outfits.contains_key(id);
-            let id = id.filter(|id| !taken(id)).unwrap_or_else(|| OutfitId::free(title, fallback, taken));
+            let id = free.next(title, fallback, |id| made.records.outfits.contains_key(id));
             Ok((id, Outfit::titled(title, character)))
         }
         ([one], _) => {

@@ -1,7 +1,7 @@
 //! Scenes: one row each, or one for each character in each; found by their number.
 //!
 //! A row without a number belongs to the scene above it. New scenes go behind the scene that the table has before
-//! them; scenes that are there keep their places. A row with a character puts them into the scene, in the look that it
+//! them, or to where their numbers belong; scenes that are there keep their places. A row with a character puts them into the scene, in the look that it
 //! names; who is in a scene and not in the table stays in it.
 
 use std::collections::HashMap;
@@ -241,8 +241,10 @@ fn empty(number: SceneNumber) -> Scene {
     }
 }
 
-/// The scenes in their order, and what a table puts among them. A new scene goes behind the one before it in the table,
-/// else before the next one of the table that is there, else by its number.
+/// The scenes in their order, and what a table puts among them. A new scene goes behind the one that is there and stands
+/// before it in the table; where none does, it goes to where its number belongs, and at the latest before the first one
+/// of the table that is there. New scenes
+/// of one place keep the order of the table.
 struct Order {
     there: Vec<Arc<Scene>>,
     places: HashMap<SceneNumber, usize>,
@@ -287,18 +289,32 @@ impl Order {
     }
 
     fn scenes(mut self) -> Vec<Arc<Scene>> {
-        let by_number = |new: &Arc<Scene>| self.there.iter().position(|scene| scene.number > new.number);
-        let place = self.next.or_else(|| self.first.first().and_then(by_number)).unwrap_or(self.there.len());
         let mut scenes = Vec::with_capacity(self.there.len() + self.first.len());
+        let mut before = self.by_number();
+        let end = self.there.len();
         for (at, scene) in self.there.into_iter().enumerate() {
-            if at == place {
-                scenes.append(&mut self.first);
-            }
+            scenes.extend(before.remove(&at).unwrap_or_default());
             scenes.push(scene);
             scenes.extend(self.behind.remove(&at).unwrap_or_default());
         }
-        scenes.append(&mut self.first);
+        scenes.extend(before.remove(&end).unwrap_or_default());
         scenes
+    }
+
+    /// The first new scenes, by the place of the scene before which each belongs.
+    fn by_number(&mut self) -> HashMap<usize, Vec<Arc<Scene>>> {
+        let latest = self.next.unwrap_or(self.there.len());
+        // Rising, whatever the order of the board, so that a place is found without a search through all.
+        let mut highest: Vec<&SceneNumber> = Vec::with_capacity(latest);
+        for scene in self.there.iter().take(latest) {
+            highest.push(highest.last().map_or(&scene.number, |last| (*last).max(&scene.number)));
+        }
+        let mut before: HashMap<usize, Vec<Arc<Scene>>> = HashMap::new();
+        for new in self.first.drain(..) {
+            let place = highest.partition_point(|number| **number <= new.number);
+            before.entry(place).or_default().push(new);
+        }
+        before
     }
 }
 

@@ -122,6 +122,22 @@ fn every_error_has_its_row_and_heading_and_nothing_is_changed() {
 }
 
 #[test]
+fn new_outfits_whose_titles_give_no_id_or_one_that_is_taken_are_numbered() {
+    let text = "title,character\n海の服,ada\nQuay: coat,ada\n山の服,ada\nQuay coat,ada\nquay-smock,ada\nQuay smock!,ada\n";
+    let after = after(Kind::Outfits, &board(), text);
+    for (id, title) in [
+        ("outfit", "海の服"),
+        ("outfit-2", "山の服"),
+        ("quay-coat", "Quay: coat"),
+        ("quay-coat-2", "Quay coat"),
+        ("quay-smock", "quay-smock"),
+        ("quay-smock-2", "Quay smock!"),
+    ] {
+        assert_eq!(after.outfit(&self::id(id)).map(|outfit| outfit.title.as_str()), Some(title), "{id}");
+    }
+}
+
+#[test]
 fn two_rows_of_one_new_outfit_and_a_title_of_two_are_not_guessed() {
     let board = board();
     let twice = wrong(Kind::Outfits, &board, "title,character\nGown,ada\nGown,Ada\n");
@@ -180,8 +196,28 @@ fn new_scenes_before_between_and_behind_others_keep_the_order_of_the_table() {
     let order = |text: &str| numbers(&after(Kind::Scenes, &board(), text));
     assert_eq!(order("scene\n10\n11\n4\n12\n1\n13\n14\n"), ["1", "13", "14", "2", "10", "11", "4", "12"]);
     assert_eq!(order("scene\n10\n11\n2\n1\n13\n"), ["1", "13", "10", "11", "2", "4"]);
-    assert_eq!(order("scene\n3\n9\n"), ["1", "2", "3", "9", "4"]);
-    assert_eq!(order("scene\n9\n3\n"), ["1", "2", "4", "9", "3"]);
+    assert_eq!(order("scene\n3\n9\n"), ["1", "2", "3", "4", "9"]);
+    assert_eq!(order("scene\n9\n3\n"), ["1", "2", "3", "4", "9"]);
+}
+
+#[test]
+fn new_scenes_behind_none_that_is_there_go_each_to_where_its_number_belongs() {
+    let scenes: Vec<Value> = (1..=75).map(|number| json!({"scene": number})).collect();
+    let board = sample::board(json!({"scenes": scenes}));
+    let around = |text: &str, new: &[&str]| -> Vec<[String; 2]> {
+        let numbers = numbers(&after(Kind::Scenes, &board, text));
+        let at = |new: &&str| numbers.iter().position(|number| number == new).unwrap();
+        new.iter().map(at).map(|at| [numbers[at - 1].clone(), numbers[at + 1].clone()]).collect()
+    };
+    let own = [["10", "11"], ["40", "41"]].map(|pair| pair.map(str::to_owned));
+    assert_eq!(around("scene\n10A\n40A\n", &["10A", "40A"]), own);
+    assert_eq!(around("scene\n40A\n10A\n", &["10A", "40A"]), own);
+    assert_eq!(around("scene,set\n10A,\n40A,\n60,Loft\n", &["10A", "40A"]), own);
+    let both = numbers(&after(Kind::Scenes, &board, "scene\n10B\n10A\n99\n"));
+    assert_eq!(
+        (&both[9..13], both.last().unwrap().as_str()),
+        (["10", "10B", "10A", "11"].map(str::to_owned).as_slice(), "99")
+    );
 }
 
 #[test]

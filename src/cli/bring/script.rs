@@ -3,22 +3,18 @@
 mod json;
 mod words;
 
-use std::fs::File;
-use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use clap::Args;
 
-use crate::board::{Board, Edit, Head, Scene};
-use crate::bring::script::{
-    self, Change, Comparison, Draft, LARGEST, Part, ScriptError, Touched, Unfit, What,
-};
+use crate::board::{Board, Edit, Head};
+use crate::bring::script::{self, Comparison, Draft, Part, ScriptError, Touched, Unfit};
 use crate::cli::boards::{self, BoardArg};
 use crate::cli::changing::{open_whole, refused, whole};
 use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 use crate::cli::{Outcome, faults};
-use crate::store::EditError;
+use crate::store::{EditError, Fault};
 
 /// Bring a draft of the script onto the board: print what it changes, and change it
 #[derive(Debug, Args)]
@@ -27,7 +23,7 @@ use crate::store::EditError;
                   its looks, notes, dates and shooting day, wherever it has gone. Lengths are estimated from the page.\n\
                   Without --part a scene that FILE does not have is cut; its looks stay on the board. Where that would be more than \
                   every third scene, nothing is changed without --whole.\nExit code: 0, 1 where --part or --whole is \
-                  missing, or 2 where FILE or the board cannot be read."
+                  missing, with --dry-run too, or 2 where FILE or the board cannot be read."
 )]
 pub(in crate::cli) struct Script {
     /// The script
@@ -67,14 +63,6 @@ struct Brought<'a> {
     dry: bool,
 }
 
-impl Brought<'_> {
-    /// The scene of the board that a change cuts: the looks that are worn there lose it.
-    fn cut_scene(&self, change: &Change) -> Option<&Scene> {
-        let cut = matches!(change.what, What::Cut(..));
-        change.scene.as_ref().filter(|_| cut).and_then(|number| self.board.scene(number))
-    }
-}
-
 /// A script compared with a board, and the edit that brings it in.
 struct Compared {
     draft: Draft,
@@ -93,7 +81,7 @@ impl Script {
             whole(&reading.faults)?;
             let compared = self.compare(&script, &reading.board, console)?;
             self.print(console, &reading.board, &compared, false)?;
-            return Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults });
+            return Ok(outcome(&reading.faults, self.holds_back(&reading.board, &compared)));
         }
         let mut open = open_whole(&folder, console)?;
         let board = open.board().clone();
@@ -104,11 +92,7 @@ impl Script {
             open.edit(&compared.edit).map_err(|error| refused(&error))?;
         }
         self.print(console, &board, &compared, applied)?;
-        Ok(match open.faults() {
-            [] if held_back => Outcome::Errors,
-            [] => Outcome::Fine,
-            _ => Outcome::Faults,
-        })
+        Ok(outcome(open.faults(), held_back))
     }
 
     /// Whether so much is cut that it has to be said whether the script is all of the film.
@@ -161,6 +145,14 @@ impl Script {
     }
 }
 
+fn outcome(faults: &[Fault], held_back: bool) -> Outcome {
+    match faults {
+        [] if held_back => Outcome::Errors,
+        [] => Outcome::Fine,
+        _ => Outcome::Faults,
+    }
+}
+
 /// The scenes of a script file for a board; warns of what should be looked at.
 pub(in crate::cli) fn draft(
     file: &Path,
@@ -177,12 +169,7 @@ pub(in crate::cli) fn draft(
 
 /// Reads a script file.
 pub(in crate::cli) fn read(file: &Path) -> Result<script::Script, Failure> {
-    let failed = |error| Failure::new(format!("{} cannot be read: {error}", file.display()));
-    let mut bytes = Vec::new();
-    // One byte more than there may be says that there are too many.
-    let most = LARGEST as u64 + 1;
-    File::open(file).and_then(|from| from.take(most).read_to_end(&mut bytes)).map_err(failed)?;
-    script::Script::read(&bytes).map_err(|error| unread(file, &error))
+    script::Script::open(file).map_err(|error| unread(file, &error))
 }
 
 fn unread(file: &Path, error: &ScriptError) -> Failure {

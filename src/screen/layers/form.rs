@@ -145,6 +145,11 @@ impl Form {
         self
     }
 
+    /// Shows what is wrong with what was filled in, where it turns out only behind `then`.
+    pub fn refuse(&mut self, wrong: String) {
+        self.wrong = Some(wrong);
+    }
+
     fn submit(&mut self, app: &mut App) -> Next {
         let filled: Vec<Filled> = self
             .fields

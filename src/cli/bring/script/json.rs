@@ -3,7 +3,8 @@
 use serde_json::{Value, json};
 
 use super::Brought;
-use crate::bring::script::{Change, Reading, Stranger, What};
+use crate::board::{CharacterId, LookId};
+use crate::bring::script::{Change, Reading, Stranger, What, cut_scene};
 
 /// The whole answer.
 pub(super) fn document(brought: &Brought<'_>) -> Value {
@@ -44,12 +45,15 @@ fn change(brought: &Brought<'_>, change: &Change) -> Value {
         What::Reheaded(heading) => (json!(heading), json!(change.heading)),
         What::Grown(from, to) | What::Shrunk(from, to) => (json!(from.get()), json!(to.get())),
         What::ComesIn(who) => (Value::Null, json!(who)),
-        What::GoesOut(who) => (json!(who), Value::Null),
+        What::GoesOut(who, _) => (json!(who), Value::Null),
     };
     let scene = change.scene.as_ref().map(ToString::to_string);
-    let worn = brought.cut_scene(change).map(|scene| {
-        scene.wears.iter().map(|(who, look)| json!({"character": who, "look": look})).collect::<Vec<_>>()
-    });
+    let worn = |who: &CharacterId, look: Option<&LookId>| json!({"character": who, "look": look});
+    let worn = match &change.what {
+        What::GoesOut(who, look) => Some(vec![worn(who, look.as_ref())]),
+        _ => cut_scene(brought.board, change)
+            .map(|scene| scene.wears.iter().map(|(who, look)| worn(who, look.as_ref())).collect()),
+    };
     json!({
         "what": change.what.key(),
         "scene": scene,

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use super::Brought;
 use crate::board::Id;
-use crate::bring::script::{heading_of, summary, worn};
+use crate::bring::script::{summary, told};
 use crate::check::words::counted;
 
 /// The whole answer.
@@ -19,10 +19,7 @@ pub(super) fn text(brought: &Brought<'_>) -> String {
     }
     for change in &comparison.changes {
         let line = change.line.map(|line| format!(" (line {line})")).unwrap_or_default();
-        let words = change.what.words(board);
-        let worn = brought.cut_scene(change).map(|scene| worn(board, scene)).unwrap_or_default();
-        let worn = if worn.is_empty() { String::new() } else { format!(" ({})", worn.join("; ")) };
-        let _ = writeln!(to, "  {:<13} {}: {words}{worn}{line}", change.what.word(), heading_of(change));
+        let _ = writeln!(to, "  {:<13} {}{line}", change.what.word(), told(board, change));
     }
     touched(brought, &mut to);
     unknown(brought, &mut to);

@@ -3,6 +3,7 @@
 use super::rows::Order;
 use super::{Cell, before, cell, choose, foreign_period, form, range};
 use crate::board::{CharacterId, SceneNumber};
+use crate::check::words::counted;
 use crate::screen::actions::{Act, Scope};
 use crate::screen::app::App;
 use crate::screen::layers::{Item, Pick};
@@ -161,7 +162,9 @@ fn cut(app: &mut App) {
     let mut lead = vec![scene.heading.clone()];
     lead.retain(|line| !line.is_empty());
     lead.push(format!(
-        "It takes {wearing} looks and {scheduled} shooting days off the plot. It can be undone."
+        "It takes {} and {} off the plot. It can be undone.",
+        counted(wearing, "look"),
+        counted(scheduled, "shooting day")
     ));
     let items = vec![Item::new("Cut it", ""), Item::new("Keep it", "")];
     app.open_layer(Pick::question(format!("Cut scene {number}?"), lead, items, move |app, choice| {

@@ -1,7 +1,7 @@
 //! Doing the same in every scene of a range, as one change.
 //!
-//! Scenes in which the character is present are dressed, and whoever is away stays away; unless the character is in none
-//! of them, or the answer is to be in all.
+//! Scenes in which the character is present are dressed, and whoever is away stays away. Only choosing a look adds a
+//! character: where the character is in none of them, or the answer is to be in all.
 
 use super::{Cell, before, cell};
 use crate::board::{Board, CharacterId, Edit, LookId, Refused};
@@ -30,26 +30,30 @@ pub fn perform(app: &mut App, act: Act, character: &CharacterId) -> bool {
     }
     let present: Vec<usize> =
         places.iter().copied().filter(|at| cell(board, *at, character) != Cell::Away).collect();
+    if act == Act::SceneAssign {
+        choose(app, places, present, character);
+        return true;
+    }
     let name = board.name_of(character).to_owned();
+    if present.is_empty() {
+        let adds = if act == Act::SceneAway { "" } else { ": `a` chooses a look and adds the character" };
+        app.warn(format!("{name} is in none of these scenes{adds}"));
+        return true;
+    }
     if act == Act::SceneAway {
-        if present.is_empty() {
-            app.warn(format!("{name} is in none of these scenes"));
-            return true;
-        }
         let edits = present.iter().map(|at| board.send_away(&board.records().scenes[*at].number, character));
         let label = format!("{} without {name}", counted(present.len(), "scene"));
         let edit = joined(edits, label);
         app.change(edit);
         return true;
     }
-    let dressed = if present.is_empty() { &places } else { &present };
     match act {
         Act::SceneCarry => {
             let first = places.iter().copied().min().unwrap_or(0);
             match before(board, first, character) {
                 Some((_, Some(look))) => {
                     let how = format!("wears {} on", look_title(board, look));
-                    let edit = dress(board, dressed, character, Some(look), &how);
+                    let edit = dress(board, &present, character, Some(look), &how);
                     app.change(edit);
                 }
                 Some((_, None)) | None => {
@@ -57,11 +61,10 @@ pub fn perform(app: &mut App, act: Act, character: &CharacterId) -> bool {
                 }
             }
         }
-        Act::SceneClear => {
-            let edit = dress(board, dressed, character, None, "has no look yet");
+        _ => {
+            let edit = dress(board, &present, character, None, "has no look yet");
             app.change(edit);
         }
-        _ => choose(app, places, present, character),
     }
     true
 }

@@ -398,10 +398,22 @@ fn a_range_adds_a_character_to_its_scenes() {
     let screen = trial.screen((80, 24));
     assert!(screen.contains("In all of them") && screen.contains("adds Ivo to 2"), "{screen}");
     trial.keys("down enter");
-    assert_eq!(worn(&trial), [None, oilskin.clone(), oilskin.clone(), oilskin]);
-    // Present without a look goes the same way, and who is in none cannot be sent away.
-    let trial = on("1", "down x");
-    assert_eq!(worn(&trial), [Some(None), Some(None), None, Some(None)]);
+    assert_eq!(worn(&trial), [None, oilskin.clone(), oilskin.clone(), oilskin.clone()]);
+    // Where he is in none, only choosing a look adds him: the other keys say so and change nothing.
+    for keys in ["down x", "down c"] {
+        let trial = on("1", keys);
+        assert_eq!(worn(&trial), [None, None, None, Some(None)], "{keys}");
+        assert!(
+            trial.app.said.text.contains("in none of these scenes: `a` chooses a look"),
+            "{}",
+            trial.app.said.text
+        );
+    }
+    // And where something could be carried on.
+    let mut trial = on("4", "esc a enter down v down c");
+    assert_eq!((trial.wears("4A", "ivo"), trial.wears("5", "ivo")), (None, None), "{}", trial.app.said.text);
+    trial.keys("a enter");
+    assert_eq!(trial.wears("5", "ivo"), oilskin);
     let trial = on("1", "down X");
     assert!(trial.app.said.text.contains("in none of these scenes"), "{}", trial.app.said.text);
 }
@@ -505,4 +517,16 @@ fn without_a_schedule_there_is_no_shooting_order() {
     let mut trial = Trial::on(&files);
     trial.keys("3 s");
     assert!(trial.app.said.text.contains("no schedule yet"), "{}", trial.app.said.text);
+}
+
+#[test]
+fn what_a_cut_takes_off_the_plot_is_counted_in_words() {
+    for (scene, said) in
+        [("2", "one look and one shooting day off"), ("5", "two looks and 0 shooting days off")]
+    {
+        let mut trial = on_scene(scene, 0);
+        trial.keys("D");
+        let screen = trial.screen((120, 40));
+        assert!(screen.contains(said), "{said}\n{screen}");
+    }
 }

@@ -265,3 +265,39 @@ fn nothing_panics_at_any_size_on_any_way() {
         trial.keys("home tab");
     }
 }
+
+#[test]
+fn an_answer_to_a_question_that_another_hand_has_changed_is_put_as_a_choice() {
+    let of = |question: &str, answer: &str| serde_json::json!({"question": question, "answer": answer});
+    let rows = of("Who rows?", "");
+    for theirs in [
+        serde_json::json!([of("Who swims for her, and when?", ""), rows]),
+        serde_json::json!([of("Who swims for her?", "nobody"), rows]),
+        serde_json::json!([rows]),
+    ] {
+        // Whether it changes while the form is open, or already while it is asked which question is meant.
+        for changes in ["the form", "the list"] {
+            let mut trial = walk();
+            asks(&mut trial, "Who swims for her?", "", "");
+            asks(&mut trial, "Who rows?", "", "");
+            let name = format!("meetings/{}.yaml", MeetingId::on(&today()).unwrap());
+            trial.keys("e");
+            if changes == "the form" {
+                trial.keys("enter");
+            }
+            trial.writes(&name, &serde_json::json!({"questions": theirs}));
+            if changes == "the list" {
+                trial.keys("enter");
+            }
+            trial.types("a double");
+            trial.keys("enter");
+            let screen = trial.screen(WIDE);
+            assert!(screen.contains("Changed on both sides"), "{changes}: {}\n{screen}", trial.app.said.text);
+            assert!(screen.contains("a double"), "what was typed is not lost\n{screen}");
+            trial.keys("down enter");
+            let there = minutes(trial.app.board()).questions;
+            let answered = there.iter().find(|one| one.question == "Who swims for her?");
+            assert_eq!(answered.map(|one| one.answer.as_str()), Some("a double"), "{there:?}");
+        }
+    }
+}
