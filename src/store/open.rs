@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use super::bookmark;
 use super::error::{EditError, StoreError};
 use super::fault::Fault;
 use super::history::{History, Kind, Step, Texts};
@@ -22,6 +23,8 @@ pub struct OpenBoard {
     pub(super) board: Board,
     pub(super) shelf: Shelf,
     pub(super) history: History,
+    /// The file with this machine's bookmarks.
+    pub(super) bookmarks: PathBuf,
     pub(super) references: Vec<Fault>,
     pub(super) unsaved: Vec<Fault>,
     pub(super) faults: Vec<Fault>,
@@ -46,6 +49,7 @@ impl OpenBoard {
             board,
             shelf,
             history: claimed.own,
+            bookmarks: bookmark::file(places, &id),
             references: Vec::new(),
             unsaved: Vec::new(),
             faults: Vec::new(),

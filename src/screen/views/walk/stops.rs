@@ -44,6 +44,11 @@ impl By {
         }
     }
 
+    /// The way that these words say.
+    pub fn of_words(words: &str) -> Option<Self> {
+        [Self::Periods, Self::Looks, Self::Scenes].into_iter().find(|by| by.words() == words)
+    }
+
     /// Its stops; never none.
     pub fn stops(self, board: &Board) -> Vec<Stop> {
         let mut stops = vec![Stop::Board];
