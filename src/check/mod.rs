@@ -28,6 +28,7 @@
 //! | `story-day-goes-back` | warning | a scene plays on an earlier story day than the scene before it |
 //! | `date-far-off` | warning | an outfit is dated half a century or more from all others of its character |
 //! | `outfit-outside-periods` | warning, note | an outfit is dated, but in no period; a note where it is undated |
+//! | `scene-outside-periods` | warning | a scene is in no period: it has neither a date nor a period, or its date lies in none |
 //! | `runtime-differs` | warning | the scenes come to another length than the film |
 //! | `thread-lost` | warning | outfits carry a thread that no look keeps |
 //! | `thread-breaks` | warning | no look of a period keeps a thread that two of its outfits carry |
@@ -227,6 +228,7 @@ mod tests {
                 "over-budget",
                 "scene-without-look",
                 "look-in-no-scene",
+                "scene-outside-periods",
                 "copy-departs",
                 "outfit-outside-periods",
                 "open-outfits",
