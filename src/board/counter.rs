@@ -29,6 +29,11 @@ impl Count {
         }
     }
 
+    /// What stands between its numbers and its words: numbers without a limit would run into `no limit`.
+    pub fn joint(self) -> &'static str {
+        if self.limit.is_some() { " " } else { ", " }
+    }
+
     /// In numbers: `12/14`, or `12` without a limit.
     pub fn numbers(self) -> String {
         match self.limit {
@@ -148,6 +153,9 @@ mod tests {
             let count = Count { used, limit };
             assert_eq!((count.words().as_str(), count.over()), (words, over));
         }
+        let all = |count: Count| format!("{}{}{}", count.numbers(), count.joint(), count.words());
+        assert_eq!(all(Count { used: 0, limit: None }), "0, no limit");
+        assert_eq!(all(Count { used: 2, limit: Some(5) }), "2/5 3 left");
     }
 
     #[test]

@@ -104,6 +104,25 @@ impl Stop {
         at == self || (self.is_board() && !at.is_on(board))
     }
 
+    /// Whether a question asked at `at` comes up at this stop as long as it is open: also at the stop of the walk by
+    /// periods in which its scene or its look lies, so that whoever walks by periods passes every open question.
+    pub fn takes_up_open(&self, board: &Board, at: &Self) -> bool {
+        at == self || *self == at.by_periods(board)
+    }
+
+    /// The stop of the walk by periods in which it lies: of a look or a scene its period; the board as a whole, where it
+    /// lies in none or is gone.
+    pub fn by_periods(&self, board: &Board) -> Self {
+        let relations = board.relations();
+        let period = match self {
+            Self::Board => None,
+            Self::Period(id) => Some(id),
+            Self::Look(id) => relations.period_of_look(id),
+            Self::Scene(number) => relations.scene_at(number).and_then(|at| relations.period_of_scene(at)),
+        };
+        period.filter(|id| board.period(id).is_some()).cloned().map_or(Self::Board, Self::Period)
+    }
+
     /// Whether what it names is on the board.
     pub fn is_on(&self, board: &Board) -> bool {
         match self {
@@ -255,6 +274,31 @@ mod tests {
         there.apply(&ours).unwrap();
         let meeting = there.meeting(&today).unwrap();
         assert_eq!((meeting.decisions.len(), meeting.questions.len()), (2, 1));
+    }
+
+    #[test]
+    fn an_open_question_of_a_scene_or_a_look_comes_up_at_its_period_too() {
+        let board = board();
+        let stop = |text: &str| text.parse::<Stop>().unwrap();
+        for (at, period) in
+            [("scene 2", "period races"), ("look club", "period races"), ("scene 4", "period war")]
+        {
+            let at = stop(at);
+            assert_eq!(at.by_periods(&board), stop(period), "{at}");
+            assert!(stop(period).takes_up_open(&board, &at) && at.takes_up_open(&board, &at), "{at}");
+            assert!(!stop("period shore").takes_up_open(&board, &at), "{at}");
+            assert!(!Stop::Board.takes_up_open(&board, &at), "{at}");
+            // What was decided there is said there alone.
+            assert!(!stop(period).takes_up(&board, &at), "{at}");
+        }
+        // What is in no period, or gone, comes up where the walk begins.
+        let mut records = Board::records(&board).clone();
+        Arc::make_mut(&mut records.scenes[0]).date = Some("1890".parse().unwrap());
+        let outside = Board::new(records);
+        let first = Stop::Scene(outside.scenes().next().unwrap().number.clone());
+        for at in [first, stop("scene 99"), stop("look gone"), stop("period gone")] {
+            assert!(Stop::Board.takes_up_open(&outside, &at), "{at}");
+        }
     }
 
     #[test]

@@ -1,8 +1,8 @@
 //! Findings: what is the matter with a board, in the words of the trade, and what to do about it.
 //!
 //! One file per family; each looks at the board and nothing else. A finding has a name that never changes, so that
-//! scripts and meetings can refer to it. Files that cannot be read and names of records that are not there are no
-//! findings: the store reports them as faults, with line and column.
+//! scripts and meetings can refer to it. Files that cannot be read, names of records that are not there, and names that
+//! two records have are no findings: the store reports them as faults, with line and column.
 //!
 //! | name | level | means |
 //! |---|---|---|
@@ -15,7 +15,6 @@
 //! | `invented-with-base` | error | an invented look holds outfits |
 //! | `outfit-of-another` | error | a look holds another character's outfit |
 //! | `look-of-another` | error | a scene puts a look on somebody whose look it is not |
-//! | `scene-number-twice` | error | two scenes have one number |
 //! | `wish-of-itself` | error | an outfit is to be apart from or together with itself |
 //! | `apart-and-together` | error | two outfits are to be both apart and together |
 //! | `together-with-another` | error | an outfit is to share a look with another character's |
@@ -29,6 +28,7 @@
 //! | `story-day-goes-back` | warning | a scene plays on an earlier story day than the scene before it |
 //! | `date-far-off` | warning | an outfit is dated half a century or more from all others of its character |
 //! | `outfit-outside-periods` | warning, note | an outfit is dated, but in no period; a note where it is undated |
+//! | `scene-outside-periods` | warning | a scene is in no period: it has neither a date nor a period, or its date lies in none |
 //! | `runtime-differs` | warning | the scenes come to another length than the film |
 //! | `thread-lost` | warning | outfits carry a thread that no look keeps |
 //! | `thread-breaks` | warning | no look of a period keeps a thread that two of its outfits carry |
@@ -234,6 +234,7 @@ mod tests {
                 "over-budget",
                 "scene-without-look",
                 "look-in-no-scene",
+                "scene-outside-periods",
                 "copy-departs",
                 "outfit-outside-periods",
                 "open-outfits",

@@ -1,8 +1,8 @@
-//! Periods against each other: a day belongs to one stretch of the story.
+//! Periods: a day belongs to one stretch of the story, and so does a scene.
 
 use super::words::quoted;
 use super::{About, Finding, Level};
-use crate::board::{Board, Period};
+use crate::board::{Board, Period, Scene};
 
 pub(super) fn findings(board: &Board) -> Vec<Finding> {
     let periods = &board.head().periods;
@@ -24,7 +24,29 @@ pub(super) fn findings(board: &Board) -> Vec<Finding> {
             });
         }
     }
+    // A board without periods has no outside.
+    if !periods.is_empty() {
+        let outside = |at: &usize| board.relations().period_of_scene(*at).is_none();
+        let scenes = board.scenes().enumerate().filter(|(at, _)| outside(at));
+        found.extend(scenes.map(|(_, scene)| outside_periods(scene)));
+    }
     found
+}
+
+fn outside_periods(scene: &Scene) -> Finding {
+    let number = &scene.number;
+    let (text, todo) = match &scene.date {
+        Some(date) => (
+            format!("Scene {number} plays {}, which is in no period.", date.short()),
+            "Correct its date, widen a period, or give the scene its period by hand.",
+        ),
+        None => (
+            format!("Scene {number} has neither a date nor a period, so it is in none."),
+            "Date it, be it roughly, or give it its period by hand.",
+        ),
+    };
+    let about = About::Scene(number.clone());
+    Finding { name: "scene-outside-periods", level: Level::Warning, about, text, todo: todo.to_owned() }
 }
 
 /// Whether two spans share a day; an open end reaches as far as it can.
@@ -57,6 +79,23 @@ mod tests {
             ["The periods “Early” (1911/1925) and “Late” (1925/1930) share days."]
         );
         assert_eq!(names(&spans("1911/1924", "1925/1930")), [""; 0]);
+    }
+
+    #[test]
+    fn a_scene_in_no_period_is_found_and_one_on_the_last_day_of_one_is_not() {
+        let playing = |scene: serde_json::Value| board(json!({"scenes": [scene]}));
+        let found = |scene| texts(&playing(scene), "scene-outside-periods");
+        assert_eq!(
+            found(json!({"scene": 4, "date": "1931-01-01"})),
+            ["Scene 4 plays 1 Jan 1931, which is in no period."]
+        );
+        assert_eq!(
+            found(json!({"scene": 4})),
+            ["Scene 4 has neither a date nor a period, so it is in none."]
+        );
+        assert_eq!(names(&playing(json!({"scene": 4, "date": "1930-12-31"}))), [""; 0]);
+        assert_eq!(names(&playing(json!({"scene": 4, "date": "1931-01-01", "period": "late"}))), [""; 0]);
+        assert_eq!(names(&board(json!({"head": {"periods": []}, "scenes": [{"scene": 4}]}))), [""; 0]);
     }
 
     #[test]

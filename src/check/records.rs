@@ -9,12 +9,12 @@ pub(super) fn findings(board: &Board) -> Vec<Finding> {
     rules::broken(board).into_iter().filter_map(|broken| finding(board, broken)).collect()
 }
 
-/// `None` for a dangling name, which is a fault of its file.
+/// `None` for a dangling name and for a number that two scenes have, which are faults of their files.
 fn finding(board: &Board, broken: Broken) -> Option<Finding> {
     let look = |id: &LookId| quoted(look_title(board, id));
     let outfit = |id: &OutfitId| quoted(board.title_of_outfit(id));
     let (name, about, text, todo) = match broken {
-        Broken::Dangling(_) => return None,
+        Broken::Dangling(_) | Broken::SameNumber(_) => return None,
         Broken::InTwoLooks(id, looks) => {
             let titles: Vec<String> = looks.iter().map(look).collect();
             let text = format!("The outfit {} is in more than one look: {}.", outfit(&id), listed(&titles));
@@ -76,10 +76,6 @@ fn finding(board: &Board, broken: Broken) -> Option<Finding> {
             );
             let todo = "Take the wish back, or correct whose it is.".to_owned();
             ("together-with-another", About::Outfit(id), text, todo)
-        }
-        Broken::SameNumber(number) => {
-            let text = format!("Two scenes have the number {number}.");
-            ("scene-number-twice", About::Scene(number), text, "Give one of them a letter.".to_owned())
         }
     };
     Some(Finding { name, level: Level::Error, about, text, todo })
@@ -164,7 +160,7 @@ mod tests {
         let on = |who: &str| {
             board(json!({
                 "looks": {"a": {"treatment": "invent"}},
-                "scenes": [{"scene": 4, "wears": {who: "a"}}],
+                "scenes": [{"scene": 4, "date": "1920", "wears": {who: "a"}}],
             }))
         };
         assert_eq!(texts(&on("ben"), "look-of-another"), ["In scene 4 Ben wears “a”, a look of Ada."]);
@@ -172,15 +168,10 @@ mod tests {
     }
 
     #[test]
-    fn two_scenes_of_one_number_are_found() {
-        let numbered = |second: &str| board(json!({"scenes": [{"scene": 4}, {"scene": second}]}));
-        assert_eq!(names(&numbered("4")), ["scene-number-twice"]);
-        assert_eq!(names(&numbered("4A")), [""; 0]);
-    }
-
-    #[test]
-    fn a_name_that_is_not_there_is_left_to_the_store() {
+    fn a_name_that_is_not_there_and_a_number_of_two_scenes_are_left_to_the_store() {
         let dangling = board(json!({"looks": {"a": {"base": "nowhere"}}}));
         assert_eq!(names(&dangling), [""; 0]);
+        let scene = json!({"scene": 4, "date": "1920"});
+        assert_eq!(names(&board(json!({"scenes": [scene, scene]}))), [""; 0]);
     }
 }

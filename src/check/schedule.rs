@@ -52,7 +52,8 @@ mod tests {
     use super::super::sample::{board, names, texts};
 
     fn scheduled(schedule: Value) -> crate::board::Board {
-        board(json!({"scenes": [{"scene": 1}, {"scene": 2}], "schedule": schedule}))
+        let scenes = json!([{"scene": 1, "date": "1920"}, {"scene": 2, "date": "1920"}]);
+        board(json!({"scenes": scenes, "schedule": schedule}))
     }
 
     #[test]

@@ -184,7 +184,7 @@ Ada              4       2       1     1      2      1  1 over
 Ben              1       0       0     1      1
 
 Scenes: 1, 1 4/8 pages, about 1:30 at a page a minute; the film is to run 3 minutes.
-Findings: errors 2, warnings 3, notes 2. `shirr check` lists them.
+Findings: errors 2, warnings 4, notes 2. `shirr check` lists them.
 "
         );
     }

@@ -286,7 +286,8 @@ impl Suggestion {
         }
         let label = match chosen.as_slice() {
             [(_, one)] if only.is_some() => format!("as suggested: {}", board.title_of_outfit(&one.base)),
-            _ => format!("{} looks as suggested", chosen.len()),
+            [_] => "1 look as suggested".to_owned(),
+            several => format!("{} looks as suggested", several.len()),
         };
         Ok(Edit::between(label, board.records(), after.records()))
     }
@@ -328,6 +329,18 @@ mod tests {
         board.apply(&suggestion.edit(&board, None).unwrap()).unwrap();
         let look = board.look(&club).unwrap();
         assert_eq!((look.base.as_ref(), look.period.as_ref()), (Some(&other), None));
+    }
+
+    #[test]
+    fn the_edit_says_how_many_looks_it_makes() {
+        let board = crate::board::sample::board();
+        let mut suggestion = suggest(&board).unwrap();
+        let label = |suggestion: &Suggestion| suggestion.edit(&board, None).unwrap().label;
+        let all = suggestion.looks.len();
+        assert!(all > 1);
+        assert_eq!(label(&suggestion), format!("{all} looks as suggested"));
+        suggestion.looks.truncate(1);
+        assert_eq!(label(&suggestion), "1 look as suggested");
     }
 
     proptest! {

@@ -105,6 +105,7 @@ pub struct Said {
 impl App {
     /// Opens on the wall.
     pub fn new(open: OpenBoard, theme: Theme) -> Self {
+        let walk = Walk::left_at(&open);
         let mut app = Self {
             open,
             version: 0,
@@ -112,7 +113,7 @@ impl App {
             wall: Wall::default(),
             looks: Looks::default(),
             scenes: Scenes::default(),
-            walk: Walk::default(),
+            walk,
             layers: Vec::new(),
             seen: None,
             is_shared: false,

@@ -32,7 +32,7 @@ pub(super) fn due_of(text: &str) -> Result<Option<Date>, String> {
 /// What a due date is kept as, with its day of the week.
 pub(super) fn due_says(text: &str) -> Result<String, String> {
     Ok(match due_of(text)? {
-        None => "such as friday, 12 march, 12.3., 12 march 2027".to_owned(),
+        None => "such as friday, 12 march, tomorrow, in 2 weeks, end of january".to_owned(),
         Some(date) => match date.earliest().filter(|day| Some(*day) == date.latest()) {
             Some(day) => format!("kept as {date}, {} {}", day.weekday(), date.short()),
             None => format!("kept as {date}, shown as {}", date.short()),
@@ -43,34 +43,94 @@ pub(super) fn due_says(text: &str) -> Result<String, String> {
 /// The longest that a day of the year can be away: a 29 February over a year of a century.
 const YEARS: i64 = 8;
 
-/// A date, or a day that comes again: of the week the next one after `today`, of the year the next one from `today` on.
+/// What can be written as a due day, in one sentence.
+const DUE: &str = "write a day such as today, fri, fri 4 dec, in 2 weeks, end of january or 12 march 2027";
+
+/// A date, a day as it is counted from `today`, or a day that comes again: of the week the next one after `today`, of
+/// the year the next one from `today` on.
 fn due_from(text: &str, today: Day) -> Result<Date, String> {
-    let error = match read_friendly(text) {
-        Ok(date) => return Ok(date),
-        Err(error) => error,
+    let text = text.to_lowercase();
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let day = match words.as_slice() {
+        ["today"] => Some(today),
+        ["tomorrow"] => Some(today.plus(1)),
+        ["in", count, unit] => days_of(count, unit).map(|days| today.plus(days)),
+        ["end", "of", month @ ..] => return end_of(&month.join(" "), today),
+        ["next", day] | [day] => weekday_of(day).and_then(|day| next_weekday(day, today)),
+        _ => None,
     };
-    if let Some(weekday) = weekday_of(text) {
-        let next = (1..=7).map(|days| today.plus(days)).find(|day| day.weekday() == weekday);
-        return next.and_then(Date::on).ok_or_else(|| error.to_string());
+    match day.and_then(Date::on) {
+        Some(date) => Ok(date),
+        None => read_friendly(&text).or_else(|_| day_of_year(&words, &text, today)),
     }
-    let words = text.split(|c: char| !c.is_alphabetic());
-    if words.into_iter().any(|word| weekday_of(word).is_some()) {
-        return Err("say the day of the week alone, or the date".to_owned());
-    }
-    let in_year = |year: i64| match day_and_month(text) {
-        Some((day, month)) => Day::from_ymd(year, month, day).and_then(Date::on),
-        None => read_friendly(&format!("{text} {year}")).ok(),
+}
+
+/// How many days `2 weeks` are.
+fn days_of(count: &str, unit: &str) -> Option<i64> {
+    let count = match count {
+        "a" | "an" | "one" => 1,
+        digits => digits.parse::<u16>().ok()?,
     };
-    let years = today.year()..=today.year() + YEARS;
-    let mut days = years.filter_map(in_year).filter(|date| date.precision() == Precision::Day);
-    let next = days.find(|date| date.earliest().is_some_and(|day| day >= today));
-    next.ok_or_else(|| error.to_string())
+    match unit {
+        "day" | "days" => Some(count.into()),
+        "week" | "weeks" => Some(i64::from(count) * 7),
+        _ => None,
+    }
+}
+
+/// The next such day of the week after `today`.
+fn next_weekday(weekday: Weekday, today: Day) -> Option<Day> {
+    (1..=7).map(|days| today.plus(days)).find(|day| day.weekday() == weekday)
+}
+
+/// The last day of a month, which without its year is the next one that has not ended.
+fn end_of(month: &str, today: Day) -> Result<Date, String> {
+    let last = |date: Date| date.latest().filter(|_| date.precision() == Precision::Month);
+    let in_year = |year: i64| read_friendly(&format!("{month} {year}")).ok().and_then(last);
+    let next = || (today.year()..=today.year() + 1).filter_map(in_year).find(|day| *day >= today);
+    let day = read_friendly(month).ok().and_then(last).or_else(next);
+    day.and_then(Date::on).ok_or_else(|| DUE.to_owned())
+}
+
+/// A day of the year, perhaps with its day of the week, which must then be right.
+fn day_of_year(words: &[&str], text: &str, today: Day) -> Result<Date, String> {
+    let weekday = |word: &str| weekday_of(word.trim_end_matches([',', '.']));
+    let named = words.iter().find_map(|word| weekday(word));
+    let plain: Vec<&str> = words.iter().copied().filter(|word| weekday(word).is_none()).collect();
+    let plain = plain.join(" ");
+    let in_year = |year: i64| match day_and_month(&plain) {
+        Some((day, month)) => Day::from_ymd(year, month, day),
+        None => {
+            let date = read_friendly(&format!("{plain} {year}")).ok()?;
+            date.earliest().filter(|_| date.precision() == Precision::Day)
+        }
+    };
+    let mut days = (today.year()..=today.year() + YEARS).filter_map(in_year);
+    let day = days.find(|day| *day >= today);
+    match (day, named) {
+        (Some(day), Some(weekday)) if day.weekday() != weekday => {
+            let date = Date::on(day).map(|date| date.short()).unwrap_or_default();
+            Err(format!("{date} is a {}, not a {weekday}", day.weekday()))
+        }
+        (Some(day), _) => Date::on(day).ok_or_else(|| DUE.to_owned()),
+        (None, _) => Err(no_due(text, today)),
+    }
+}
+
+/// Why a text is no due day: what is wrong with the date that it seems to be, or what can be written.
+fn no_due(text: &str, today: Day) -> String {
+    let with_year = format!("{text} {}", today.year());
+    let errors = [text, &with_year].into_iter().filter_map(|text| read_friendly(text).err());
+    let mut helps = errors.filter_map(|error| match error.hint() {
+        Some(hint) => Some(format!("{}; {hint}", error.what())),
+        None => error.is_no_such_day().then(|| error.what().to_owned()),
+    });
+    helps.next().unwrap_or_else(|| DUE.to_owned())
 }
 
 /// The day of the week that a word names, with three letters at least.
 fn weekday_of(word: &str) -> Option<Weekday> {
-    let word = word.to_lowercase();
-    let names = |day: &Weekday| word.len() >= 3 && day.name().to_lowercase().starts_with(&word);
+    let names = |day: &Weekday| word.len() >= 3 && day.name().to_lowercase().starts_with(word);
     Weekday::ALL.into_iter().find(names)
 }
 
@@ -182,11 +242,60 @@ mod tests {
     }
 
     #[test]
+    fn a_due_day_may_be_counted_from_today() {
+        for (typed, kept) in [
+            ("today", "2026-11-26"),
+            ("Tomorrow", "2026-11-27"),
+            ("in 10 days", "2026-12-06"),
+            ("in 2  weeks", "2026-12-10"),
+            ("in a week", "2026-12-03"),
+            ("next tuesday", "2026-12-01"),
+            ("next Thu", "2026-12-03"),
+            ("end of january", "2027-01-31"),
+            ("End of Nov", "2026-11-30"),
+            ("end of feb 2028", "2028-02-29"),
+        ] {
+            assert_eq!(due(typed).as_deref(), Ok(kept), "{typed}");
+        }
+    }
+
+    #[test]
+    fn a_day_of_the_week_may_stand_beside_the_date_and_must_be_right() {
+        for (typed, kept) in [
+            ("Fri 4 Dec", "2026-12-04"),
+            ("friday, 12 march", "2027-03-12"),
+            ("Fri 4 Dec 2026", "2026-12-04"),
+        ] {
+            assert_eq!(due(typed).as_deref(), Ok(kept), "{typed}");
+        }
+        assert_eq!(due("Thu 4 Dec"), Err("4 Dec 2026 is a Friday, not a Thursday".to_owned()));
+    }
+
+    #[test]
     fn what_names_no_one_day_is_refused() {
-        for typed in
-            ["soon", "fr", "march", "12", "12/3", "3-12", "31.4.", "32 march", "friday 12 march", "12.3.4."]
-        {
+        for typed in ["fr", "march", "12", "12/3", "3-12", "12.3.4.", "end of 2027", "in 99999 days"] {
             assert!(due(typed).is_err(), "{typed}: {:?}", due(typed));
+        }
+    }
+
+    #[test]
+    fn the_refusal_says_in_one_sentence_what_can_be_written() {
+        for typed in ["soon", "asap", "next year", "in some days", "end of it", "when the dye is dry", "next"]
+        {
+            assert_eq!(due(typed), Err(DUE.to_owned()), "{typed}");
+        }
+        // What it says can be written, each of it.
+        for typed in DUE.strip_prefix("write a day such as ").unwrap().replace(" or ", ", ").split(", ") {
+            assert!(due(typed).is_ok(), "{typed}: {:?}", due(typed));
+        }
+        // What is nearly a date is told as for any date.
+        for (typed, says) in [
+            ("31 april", "April 2026 has 30 days"),
+            ("31 feb 2027", "February 2027 has 28 days"),
+            ("12 agust", "write 2026-08-12"),
+        ] {
+            let error = due(typed).unwrap_err();
+            assert!(error.ends_with(says), "{typed}: {error}");
         }
     }
 }

@@ -72,10 +72,17 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
     if let Some(wrong) = Depth::misnamed(|name| std::env::var(name).ok()) {
         app.warn(wrong);
     }
+    let done = until_left(&mut app, &signals, &outside);
+    app.walk.leave(&app.open);
+    done
+}
+
+/// Draws and takes events until the user leaves, is made to, or the terminal is gone.
+fn until_left(app: &mut App, signals: &Signals, outside: &mpsc::Receiver<()>) -> Result<(), ScreenError> {
     let mut terminal = Terminal::enter()?;
     let mut unread = false;
     while !app.left {
-        terminal.frames.draw(|frame| frame::draw(&mut app, frame))?;
+        terminal.frames.draw(|frame| frame::draw(app, frame))?;
         let mut idle = true;
         while idle && !app.left {
             match signals.asked() {
@@ -84,7 +91,7 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
                 None => {}
             }
             if let Some(errand) = app.errand.take() {
-                errand::run(&mut app, &mut terminal, errand)?;
+                errand::run(app, &mut terminal, errand)?;
                 idle = false;
             }
             if app.has_news() {
@@ -102,7 +109,7 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
                 Waited::Gone => return Ok(()),
                 Waited::Nothing => {}
                 Waited::Ready => {
-                    unread = read_events(&mut app)?;
+                    unread = read_events(app)?;
                     idle = false;
                 }
             }

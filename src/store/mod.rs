@@ -7,6 +7,7 @@
 //! Nothing here rests on a lock in the folder, since folders are shared. Nothing here knows a screen: what there is
 //! to say comes back as [`Fault`]s and [`News`].
 
+mod bookmark;
 mod create;
 mod error;
 mod explain;

@@ -3,6 +3,7 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
+use super::bookmark;
 use super::error::{EditError, StoreError};
 use super::fault::{Fault, FaultKind};
 use super::history::{History, Kind, Step, Texts};
@@ -24,6 +25,8 @@ pub struct OpenBoard {
     pub(super) board: Board,
     pub(super) shelf: Shelf,
     pub(super) history: History,
+    /// The file with this machine's bookmarks.
+    pub(super) bookmarks: PathBuf,
     pub(super) references: Vec<Fault>,
     pub(super) unsaved: Vec<Fault>,
     pub(super) faults: Vec<Fault>,
@@ -48,6 +51,7 @@ impl OpenBoard {
             board,
             shelf,
             history: claimed.own,
+            bookmarks: bookmark::file(places, &id),
             references: Vec::new(),
             unsaved: claimed.closed.iter().map(|(path, error)| closed(path, error)).collect(),
             faults: Vec::new(),

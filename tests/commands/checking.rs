@@ -27,6 +27,16 @@ fn an_error_among_the_findings_exits_with_one_and_warnings_do_not() {
 }
 
 #[test]
+fn a_number_that_two_scenes_have_is_told_once() {
+    let desk = Desk::new();
+    let scene = "- scene: 4\n  date: 1920\n  pages: 1\n  wears: {ada: quay}\n";
+    desk.board("film", &[("scenes.yaml", &format!("{scene}{scene}"))]);
+    let run = desk.shirr(&["check", "film"]).exits(2);
+    assert_eq!(run.out.matches("two scenes have the number 4").count(), 1, "{}", run.out);
+    assert!(run.out.ends_with("Trial: 1 fault.\n"), "{}", run.out);
+}
+
+#[test]
 fn a_picture_that_is_not_in_the_folder_is_a_warning() {
     let desk = Desk::new();
     let smock =

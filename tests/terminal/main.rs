@@ -11,4 +11,5 @@ mod limits;
 mod mouse;
 mod pty;
 mod sharing;
+mod walk;
 mod walkthrough;

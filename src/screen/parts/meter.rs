@@ -42,7 +42,7 @@ pub struct Form {
 impl Form {
     fn tail(self, count: Count) -> String {
         match (self.words, count.over()) {
-            (true, _) => format!(" {}", count.words()),
+            (true, _) => format!("{}{}", count.joint(), count.words()),
             (false, 0) => String::new(),
             (false, _) => "!".to_owned(),
         }

@@ -3,7 +3,7 @@
 
 use std::fmt;
 
-use super::Date;
+use super::{Date, words};
 
 /// A text is not a date that a board can hold.
 ///
@@ -17,6 +17,7 @@ pub struct DateError {
     at: usize,
     what: String,
     nearest: Vec<Date>,
+    no_such_day: bool,
 }
 
 impl DateError {
@@ -26,6 +27,7 @@ impl DateError {
             at: fault.at,
             what: fault.what,
             nearest: fault.nearest,
+            no_such_day: fault.no_such_day,
         }
     }
 
@@ -42,6 +44,11 @@ impl DateError {
     /// The nearest dates that would be accepted, likeliest first; often none.
     pub fn nearest(&self) -> &[Date] {
         &self.nearest
+    }
+
+    /// Whether it names a day that its month does not have.
+    pub fn is_no_such_day(&self) -> bool {
+        self.no_such_day
     }
 
     /// The hint as a sentence part, for instance "write 1926-08-14".
@@ -62,11 +69,18 @@ pub(super) struct Fault {
     pub at: usize,
     pub what: String,
     pub nearest: Vec<Date>,
+    pub no_such_day: bool,
 }
 
 impl Fault {
     pub fn new(at: usize, what: impl Into<String>) -> Fault {
-        Fault { at, what: what.into(), nearest: Vec::new() }
+        Fault { at, what: what.into(), nearest: Vec::new(), no_such_day: false }
+    }
+
+    /// A day that its month does not have. Which day was meant instead would be a guess, so none is named.
+    pub fn no_such_day(at: usize, year: i64, month: u8, length: u8) -> Fault {
+        let what = format!("{} {year} has {length} days", words::name_of_month(month));
+        Fault { no_such_day: true, ..Fault::new(at, what) }
     }
 
     /// Adds a date that may have been meant.

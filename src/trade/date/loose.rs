@@ -107,15 +107,10 @@ impl Loose {
             (None, Some(season), None) => Ok(Shape::Season { year, season }),
             (Some(month), None, Some(day)) => {
                 let length = days_in_month(year, month).unwrap_or(31);
-                let shape = |day| Shape::Day { year, month, day };
                 if (1..=length).contains(&day.value) {
-                    return Ok(shape(day.value));
+                    return Ok(Shape::Day { year, month, day: day.value });
                 }
-                Err(Fault::new(
-                    day.at,
-                    format!("day {} does not exist, that month has 1–{length}", day.value),
-                )
-                .or_write(Date::from(shape(day.value.clamp(1, length)).plain())))
+                Err(Fault::no_such_day(day.at, year, month, length))
             }
             (None, None, Some(day)) => Err(Fault::new(day.at, "a day needs the name of its month")),
             (Some(_), Some(_), _) => Err(Fault::new(self.at, "expected a month or a season, not both")),

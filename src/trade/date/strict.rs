@@ -263,9 +263,7 @@ impl<'a> Reader<'a> {
                 if (1..=length).contains(&day) {
                     return Ok(Shape::Day { year, month, day });
                 }
-                let nearest = Shape::Day { year, month, day: day.clamp(1, length) };
-                Err(Fault::new(start + 1, format!("day {day:02} does not exist, that month has 01–{length}"))
-                    .or_write(Date::from(nearest.plain())))
+                Err(Fault::no_such_day(start + 1, year, month, length))
             }
         }
     }

@@ -216,8 +216,6 @@ fn early_and_late_are_refused_with_the_months_they_may_mean() {
 #[test]
 fn a_refusal_says_the_remedy_where_there_is_one() {
     refused("1926-13", &["1926-12"]);
-    refused("1926-02-30", &["1926-02-28"]);
-    refused("30 feb 1926", &["1926-02-28"]);
     refused("agust 1926", &["1926-08"]);
     refused("sumer 1926", &["1926-22"]);
     refused("befor 1926", &["../1926"]);
@@ -276,6 +274,23 @@ fn what_is_no_date_is_refused() {
     ] {
         refused(text, &[]);
     }
+}
+
+#[test]
+fn of_a_day_that_its_month_does_not_have_no_other_is_guessed() {
+    for (typed, says) in [
+        ("31 feb 1923", "February 1923 has 28 days"),
+        ("1924-02-30", "February 1924 has 29 days"),
+        ("Apr 31, 1926", "April 1926 has 30 days"),
+        ("30 feb 1926 - 3 mar 1926", "February 1926 has 28 days"),
+    ] {
+        refused(typed, &[]);
+        let error = read_friendly(typed).unwrap_err();
+        assert_eq!((error.what(), error.is_no_such_day()), (says, true), "{typed}");
+    }
+    let error = "1923-02-31".parse::<Date>().unwrap_err();
+    assert_eq!((error.what(), error.hint()), ("February 1923 has 28 days", None));
+    assert!(!read_friendly("1926-13").unwrap_err().is_no_such_day());
 }
 
 #[test]

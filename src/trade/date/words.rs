@@ -134,6 +134,12 @@ pub(super) fn month(word: &str) -> Option<u8> {
     (1..).zip(MONTHS).find(|(_, name)| name.starts_with(word)).map(|(number, _)| number)
 }
 
+/// The whole name of a month (1–12), with a capital letter.
+pub(super) fn name_of_month(month: u8) -> String {
+    let name = usize::from(month).checked_sub(1).and_then(|at| MONTHS.get(at)).copied().unwrap_or_default();
+    name.chars().take(1).flat_map(char::to_uppercase).chain(name.chars().skip(1)).collect()
+}
+
 pub(super) fn season(word: &str) -> Option<Season> {
     let name = if word == "fall" { "autumn" } else { word };
     Season::ALL.into_iter().find(|season| season.name() == name)

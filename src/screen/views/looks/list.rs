@@ -172,16 +172,16 @@ fn draw_head(canvas: &mut Canvas<'_>, line: Rect, columns: &Columns) {
 fn draw_group(board: &Board, id: &CharacterId, canvas: &mut Canvas<'_>, line: Rect) {
     let (heading, quiet) = (canvas.theme.heading(), canvas.theme.quiet());
     let count = board.count(&Limit::Character(id.clone()));
-    let (numbers, words) = (count.numbers(), count.words());
+    let (numbers, joint, words) = (count.numbers(), count.joint(), count.words());
     let style = meter::style(canvas.theme, count);
-    let used = u16::try_from(width(&numbers) + 1 + width(&words)).unwrap_or(0);
+    let used = u16::try_from(width(&numbers) + width(joint) + width(&words)).unwrap_or(0);
     let start = line.right().saturating_sub(used).max(line.x);
     let performer = board.character(id).map_or("", |character| &character.performer);
     let name = board.name_of(id);
     let end = start.saturating_sub(1);
     let x = canvas.spans(line.x, line.y, end, &[(name, heading), ("  ", quiet)]);
     canvas.put(x, line.y, end.saturating_sub(x), performer, quiet);
-    canvas.spans(start, line.y, line.right(), &[(&numbers, heading), (" ", quiet), (&words, style)]);
+    canvas.spans(start, line.y, line.right(), &[(&numbers, heading), (joint, quiet), (&words, style)]);
 }
 
 fn draw_look(board: &Board, id: &LookId, nth: usize, canvas: &mut Canvas<'_>, line: Rect, columns: &Columns) {

@@ -1,7 +1,7 @@
 //! Walk: the meeting's screen. One stop at a time, large and quiet: what it is, what is decided and asked about it.
 //!
 //! The stops are read from the board for every frame; what is kept here is which of them is on the screen and how far
-//! it is scrolled. Whatever is recorded lies over the foot of the stop, which stays to be seen.
+//! it is scrolled; which of them it was is remembered on this machine. Whatever is recorded lies over the foot of the stop, which stays to be seen.
 
 mod act;
 mod draw;
@@ -13,6 +13,7 @@ mod tests;
 
 use super::Target;
 use crate::board::{Board, Stop};
+use crate::store::OpenBoard;
 
 pub use act::perform;
 pub use stops::By;
@@ -31,6 +32,23 @@ pub struct Walk {
 }
 
 impl Walk {
+    /// The walk as it was left on this machine; from the beginning where that is not known or cannot be read.
+    pub fn left_at(open: &OpenBoard) -> Self {
+        let left = open.bookmark().and_then(|text| {
+            let (by, stop) = text.strip_prefix("walk ")?.split_once(", at ")?;
+            let (by, at): (_, Stop) = (By::of_words(by)?, stop.parse().ok()?);
+            Some(Self { by: By::of(&at).unwrap_or(by), at, is_begun: true, ..Self::default() })
+        });
+        left.unwrap_or_default()
+    }
+
+    /// Remembers on this machine where it was left, if it was begun.
+    pub fn leave(&self, open: &OpenBoard) {
+        if self.is_begun {
+            open.leave_bookmark(&format!("walk {}, at {}", self.by.words(), self.at(open.board())));
+        }
+    }
+
     /// Begins the walk at what is in focus; goes on at its stop where it was begun before.
     pub fn begin(&mut self, board: &Board, target: Option<&Target>) {
         if !std::mem::replace(&mut self.is_begun, true)

@@ -1,6 +1,6 @@
 //! What a stop says, before anybody has laid it out.
 
-use super::stops::title;
+use super::stops::{asked, title};
 use crate::board::{Board, Look, LookId, OutfitId, PeriodId, Piece, Question, Scene, Scope, Standing, Stop};
 use crate::check::words::{counted, look_title};
 use crate::plot::cautions::{Caution, each_once, in_scene, of_look};
@@ -57,7 +57,8 @@ pub fn of(board: &Board, stop: &Stop) -> Page {
     page
 }
 
-/// What meetings have said at a stop; at the board as a whole also of stops that are gone.
+/// What meetings have said at a stop; at the board as a whole also of stops that are gone. Open questions come up at
+/// their period too.
 fn minutes(board: &Board, stop: &Stop) -> Vec<Part> {
     let is_here = |at: &Stop| stop.takes_up(board, at);
     let today = this_day();
@@ -67,23 +68,21 @@ fn minutes(board: &Board, stop: &Stop) -> Vec<Part> {
         let about = |owner: &str, due: String, at: &Stop| {
             let owed = joined_by(", ", [owner.to_owned(), due]);
             let owed = if owed.is_empty() { owed } else { format!(" — {owed}") };
-            let gone = if at == stop { String::new() } else { format!(" [{at}, gone]") };
+            let gone = if at.is_on(board) { String::new() } else { format!(" [{at}, gone]") };
             format!("{owed} ({id}){gone}")
         };
-        for one in meeting.questions.iter().filter(|one| is_here(&one.at)) {
-            if is_past_due(one, today) {
-                let due = one.due.as_ref().map(|due| format!("past due since {}", due.short()));
-                let about = about(&one.owner, due.unwrap_or_default(), &one.at);
-                open.push(Part::Waiting("!".to_owned(), format!("{}{about}", one.question)));
-                continue;
-            }
+        let (waiting, settled): (Vec<_>, Vec<_>) = meeting.questions.iter().partition(|one| one.is_open());
+        for one in waiting.into_iter().filter(|one| stop.takes_up_open(board, &one.at)) {
+            let (mark, due) = match &one.due {
+                Some(due) if is_past_due(one, today) => ("!", format!("past due since {}", due.short())),
+                due => ("?", by(due.as_ref())),
+            };
+            let words = format!("{}{}", asked(board, stop, one), about(&one.owner, due, &one.at));
+            open.push(Part::Waiting(mark.to_owned(), words));
+        }
+        for one in settled.into_iter().filter(|one| is_here(&one.at)) {
             let about = about(&one.owner, by(one.due.as_ref()), &one.at);
-            if one.is_open() {
-                open.push(Part::Waiting("?".to_owned(), format!("{}{about}", one.question)));
-            } else {
-                let words = format!("{} → {}{about}", one.question, one.answer);
-                answered.push(Part::Item("?".to_owned(), words));
-            }
+            answered.push(Part::Item("?".to_owned(), format!("{} → {}{about}", one.question, one.answer)));
         }
         for one in meeting.decisions.iter().filter(|one| is_here(&one.at)) {
             let about = about(&one.owner, by(one.due.as_ref()), &one.at);
@@ -112,7 +111,7 @@ fn is_past_due(question: &Question, today: Day) -> bool {
 
 /// How many questions are open at a stop and how many of them past due, in words; nothing where none is.
 pub fn open_in_words(board: &Board, stop: &Stop) -> String {
-    let here = board.open_questions().map(|(_, _, one)| one).filter(|one| stop.takes_up(board, &one.at));
+    let here = board.open_questions().map(|(_, _, one)| one).filter(|one| stop.takes_up_open(board, &one.at));
     in_words(here)
 }
 

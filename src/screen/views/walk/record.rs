@@ -1,5 +1,6 @@
 //! Writing the minutes, without leaving the stop.
 
+use super::stops::asked;
 use crate::board::{Board, Decision, Edit, Meeting, MeetingId, Question};
 use crate::screen::app::App;
 use crate::screen::dates::{due_of, due_says, today};
@@ -48,29 +49,30 @@ pub fn ask(app: &mut App) {
     app.open_layer(form.lead(owners(app.board())).low());
 }
 
-/// Answers an open question of this stop; asks which, where there are several.
+/// Answers an open question that comes up at this stop; asks which, where there are several.
 pub fn answer(app: &mut App) {
     let board = app.board();
     let stop = app.walk.at(app.open.board());
-    let here = board.open_questions().filter(|(_, _, one)| stop.takes_up(board, &one.at));
+    let here = board.open_questions().filter(|(_, _, one)| stop.takes_up_open(board, &one.at));
     let here: Vec<(MeetingId, Question)> = here.map(|(id, _, one)| (id.clone(), one.clone())).collect();
     match here.as_slice() {
         [] => app.say("no question is open at this stop"),
-        [(id, one)] => write_answer(app, id.clone(), one.clone()),
+        [(id, one)] => write_answer(app, asked(board, &stop, one), id.clone(), one.clone()),
         several => {
-            let item = |(id, one): &(MeetingId, Question)| Item::new(&one.question, id.to_string());
-            let items = several.iter().map(item).collect();
-            app.open_layer(Pick::new("Answer which?", items, move |app, at| {
-                if let Some((id, one)) = here.get(at) {
-                    write_answer(app, id.clone(), one.clone());
+            let words: Vec<String> = several.iter().map(|(_, one)| asked(board, &stop, one)).collect();
+            let items = words.iter().zip(several).map(|(words, (id, _))| Item::new(words, id.to_string()));
+            app.open_layer(Pick::new("Answer which?", items.collect(), move |app, at| {
+                if let (Some((id, one)), Some(words)) = (here.get(at), words.get(at)) {
+                    write_answer(app, words.clone(), id.clone(), one.clone());
                 }
             }));
         }
     }
 }
 
-fn write_answer(app: &mut App, id: MeetingId, asked: Question) {
-    let lead = vec![asked.question.clone()];
+/// Asks for the answer to a question that is put in these words.
+fn write_answer(app: &mut App, words: String, id: MeetingId, asked: Question) {
+    let lead = vec![words];
     let form = Form::new("Answered", vec![Field::line("answer", "")], move |app, filled| {
         let answer = filled.first().map_or("", Filled::text).to_owned();
         if answer.is_empty() {

@@ -1,7 +1,7 @@
 //! Which stops there are, in which order, and what each is called.
 
-use crate::board::{Board, Stop};
-use crate::check::words::look_title;
+use crate::board::{Board, Question, Stop};
+use crate::check::words::{look_title, quoted};
 
 /// What the walk goes by. Each way begins at the board as a whole.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -44,6 +44,11 @@ impl By {
         }
     }
 
+    /// The way that these words say.
+    pub fn of_words(words: &str) -> Option<Self> {
+        [Self::Periods, Self::Looks, Self::Scenes].into_iter().find(|by| by.words() == words)
+    }
+
     /// Its stops; never none.
     pub fn stops(self, board: &Board) -> Vec<Stop> {
         let mut stops = vec![Stop::Board];
@@ -71,10 +76,7 @@ impl By {
         };
         let near = match (self, stop) {
             (_, Stop::Board) => None,
-            (Self::Periods, Stop::Look(id)) => relations.period_of_look(id).cloned().map(Stop::Period),
-            (Self::Periods, stop) => {
-                scene_of(stop).and_then(|at| relations.period_of_scene(at)).cloned().map(Stop::Period)
-            }
+            (Self::Periods, stop) => Some(stop.by_periods(board)),
             (Self::Looks, Stop::Period(id)) => {
                 let mut looks = relations.looks_by_order().iter();
                 looks.find(|look| relations.period_of_look(look) == Some(id)).cloned().map(Stop::Look)
@@ -90,6 +92,17 @@ impl By {
             }
         };
         near.filter(|near| near.is_on(board)).unwrap_or_default()
+    }
+}
+
+/// A question in its words; at another stop than where it was asked, after the scene or the look where it was. What
+/// is gone is named [elsewhere](super::page).
+pub fn asked(board: &Board, stop: &Stop, question: &Question) -> String {
+    let words = &question.question;
+    match &question.at {
+        at if at == stop || !at.is_on(board) => words.clone(),
+        Stop::Look(id) => format!("look {}: {words}", quoted(look_title(board, id))),
+        at => format!("{at}: {words}"),
     }
 }
 

@@ -6,6 +6,7 @@ use crate::board::{Board, MeetingId, Stop};
 use crate::screen::actions::Scope;
 use crate::screen::dates::today;
 use crate::screen::trial::Trial;
+use crate::screen::views::Target;
 
 const SIZE: (u16, u16) = (120, 40);
 /// So wide that no line of the minutes is broken.
@@ -43,7 +44,7 @@ fn a_look_at_120_by_40() {
 #[test]
 fn a_scene_at_80_by_24() {
     let mut trial = walk();
-    trial.app.walk.focus(trial.app.open.board(), &crate::screen::views::Target::Scene("27".parse().unwrap()));
+    trial.app.walk.focus(trial.app.open.board(), &Target::Scene("27".parse().unwrap()));
     assert_snapshot!(trial.body((80, 24)));
 }
 
@@ -132,10 +133,7 @@ fn an_empty_record_is_refused_and_who_is_there_is_written() {
 #[test]
 fn what_was_asked_about_a_look_that_is_gone_comes_up_at_the_beginning() {
     let mut trial = walk();
-    trial.app.walk.focus(
-        trial.app.open.board(),
-        &crate::screen::views::Target::Look("od-crossing-black".parse().unwrap()),
-    );
+    trial.app.walk.focus(trial.app.open.board(), &Target::Look("od-crossing-black".parse().unwrap()));
     trial.keys("a");
     trial.types("Is it black?");
     trial.keys("enter enter enter");
@@ -236,9 +234,52 @@ fn a_question_that_is_past_due_says_so_until_it_is_answered() {
 }
 
 #[test]
+fn whoever_walks_by_periods_passes_the_questions_of_scenes_and_looks_and_can_answer_them() {
+    let mut trial = walk();
+    for (at, question, due) in
+        [("look od-crossing-black", "Is it black?", ""), ("scene 27", "Who swims?", "1 dec 2001")]
+    {
+        let target = match at.parse().unwrap() {
+            Stop::Look(id) => Target::Look(id),
+            Stop::Scene(number) => Target::Scene(number),
+            other => panic!("{other}"),
+        };
+        trial.app.walk.focus(trial.app.open.board(), &target);
+        asks(&mut trial, question, "", due);
+        let own = trial.screen(WIDE);
+        assert!(own.contains(question) && !own.contains(&format!("{at}: ")) && !own.contains("”: "), "{own}");
+    }
+    // From the scene to its period, which is the look's as well.
+    trial.keys("tab");
+    assert_eq!(stop(&trial), "period sound");
+    let screen = trial.screen(WIDE);
+    assert!(screen.contains("! scene 27: Who swims? — past due since 1 Dec 2001"), "{screen}");
+    assert!(screen.contains("? look “The crossing black”: Is it black?"), "{screen}");
+    trial.keys("g");
+    let jump = trial.screen(WIDE);
+    let counted = jump.lines().filter(|line| line.contains("2 open questions, 1 past due")).count();
+    assert_eq!(counted, 1, "in the list of stops at the period alone\n{jump}");
+    trial.keys("esc e");
+    let which = trial.screen(WIDE);
+    let choice = which
+        .lines()
+        .position(|line| line.contains("scene 27: Who swims?") && line.contains(&today().to_string()));
+    assert!(choice.is_some(), "{which}");
+    trial.types("swims");
+    trial.keys("enter");
+    trial.types("a double");
+    trial.keys("enter");
+    let screen = trial.screen(WIDE);
+    assert!(!screen.contains("Who swims?") && screen.contains("Is it black?"), "{screen}");
+    let answered = minutes(trial.app.board()).questions;
+    assert_eq!(answered.iter().map(|one| &*one.answer).collect::<Vec<_>>(), ["", "a double"]);
+    assert_eq!(answered[1].at, "scene 27".parse().unwrap());
+}
+
+#[test]
 fn the_list_of_stops_counts_a_question_where_it_comes_up() {
     let mut trial = walk();
-    let crossing = crate::screen::views::Target::Look("od-crossing-black".parse().unwrap());
+    let crossing = Target::Look("od-crossing-black".parse().unwrap());
     trial.app.walk.focus(trial.app.open.board(), &crossing);
     asks(&mut trial, "Is it black?", "", "");
     let counted = |trial: &mut Trial| {
