@@ -13,7 +13,7 @@ use scraper::{ElementRef, Selector};
 
 use shirr::board::*;
 use shirr::bring::table::{Brought, Grid, Kind};
-use shirr::report::{Cell, Csv, Document, Format, Html, Report, Xlsx};
+use shirr::report::{Cell, Csv, Document, Format, Html, OnPaper, Report, Xlsx};
 use shirr::store;
 
 #[path = "../src/board/sample/mod.rs"]
@@ -317,14 +317,16 @@ fn is_whole_as_a_page(document: &Document) {
     let tables = below(page.root_element(), "table");
     assert_eq!(tables.len(), document.tables.len(), "{}", document.key);
     for (table, read) in document.tables.iter().zip(tables) {
-        let width = table.columns().len();
+        let width = table.places(OnPaper::Row).len();
+        let runs = if table.places(OnPaper::Above).is_empty() { 0 } else { table.runs().count() };
         assert_eq!(below(read, "caption").len(), 1, "{}", document.key);
         assert_eq!(below(read, "thead > tr > th[scope=col]").len(), width, "{}", document.key);
         let rows = below(read, "tbody > tr");
-        assert_eq!(rows.len(), table.rows().len().max(1), "{}", document.key);
+        assert_eq!(rows.len(), table.rows().len().max(1) + runs, "{}", document.key);
+        assert_eq!(below(read, "tbody > tr > th[scope=rowgroup]").len(), runs, "{}", document.key);
         for row in rows {
             let span = |cell: ElementRef<'_>| cell.attr("colspan").map_or(1, |span| span.parse().unwrap());
-            let cells: usize = below(row, "td").into_iter().map(span).sum();
+            let cells: usize = below(row, "td, th").into_iter().map(span).sum();
             assert_eq!(cells, width, "{}", document.key);
         }
     }

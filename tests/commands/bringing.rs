@@ -289,6 +289,7 @@ fn the_report_on_changes_is_in_every_format_from_the_draft_to_the_board() {
                 json!({
                     "scene": "2", "heading": "INT. LOFT - NIGHT", "change": "other heading",
                     "was": "INT. ATTIC - NIGHT", "becomes": null, "worn": ["Ada: no look yet"],
+                    "cautions": null,
                 })
             );
             assert_eq!((&rows[1]["change"], rows.as_array().unwrap().len()), (&json!("shorter"), 2));
