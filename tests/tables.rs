@@ -89,11 +89,7 @@ proptest! {
     #[test]
     fn an_export_brought_into_the_same_board_changes_nothing(records in sound_records()) {
         let board = Board::new(records);
-        for (report, kind, records) in [
-            (Report::Outfits, Kind::Outfits, board.records().outfits.len()),
-            (Report::Scenes, Kind::Scenes, board.scenes().len()),
-            (Report::Schedule, Kind::Schedule, board.records().schedule.len()),
-        ] {
+        for (report, kind, records) in round_trips(&board) {
             for format in FORMATS {
                 let brought = kind.bring(&board, &exported(format, report, &board));
                 fits(&brought)?;
@@ -302,6 +298,15 @@ fn the_lines_with_which_our_reports_end_are_not_taken_for_rows() {
     assert!(closing > 7, "{closing} lines");
 }
 
+/// What goes out and comes in again: the report, as what it is brought in, and how many records it tells of.
+fn round_trips(board: &Board) -> [(Report, Kind, usize); 3] {
+    [
+        (Report::Outfits, Kind::Outfits, board.records().outfits.len()),
+        (Report::Scenes, Kind::Scenes, board.scenes().len()),
+        (Report::Schedule, Kind::Schedule, board.records().schedule.len()),
+    ]
+}
+
 fn demo() -> Board {
     store::read(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-board")).unwrap().board
 }
@@ -372,11 +377,7 @@ fn every_report_of_the_demo_is_whole_as_a_page_and_as_a_workbook() {
 #[test]
 fn the_demo_brought_back_in_changes_nothing_in_either_format() {
     let board = demo();
-    for (report, kind, records) in [
-        (Report::Outfits, Kind::Outfits, board.records().outfits.len()),
-        (Report::Scenes, Kind::Scenes, board.scenes().len()),
-        (Report::Schedule, Kind::Schedule, board.records().schedule.len()),
-    ] {
+    for (report, kind, records) in round_trips(&board) {
         for format in FORMATS {
             let brought = kind.bring(&board, &exported(format, report, &board));
             assert_eq!((brought.wrong.as_slice(), &brought.edit), (&[][..], &None), "{}", kind.word());
