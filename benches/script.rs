@@ -3,18 +3,22 @@
 //! An invented script of a thousand scenes on some 120 pages, and a second draft of it in which every tenth scene is
 //! cut, every ninth new, every eighth moved, every seventh numbered anew and every sixth rewritten; then the same two
 //! drafts without any numbers, where all goes by headings, people and words. Each is read, compared with the board and
-//! made one edit; the design wants that in under a second. Ends with 1 where a scene is not recognised.
+//! made one edit; the design wants that in under a second. Before that, how much longer four times as much takes of
+//! what must be looked at once: a long heading, a name said over and over, the sets of a board, the rows of a table.
+//! Ends with 1 where a scene is not recognised, or where four times as much takes more than nine times as long.
 #![allow(missing_docs, clippy::print_stdout, clippy::unwrap_used)]
 
 use std::collections::BTreeMap;
 use std::fmt::Write;
+use std::hint::black_box;
 use std::process::ExitCode;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
 use serde_json::json;
 use shirr::board::{Board, Edit, Records};
-use shirr::bring::script::{Comparison, Draft, Script, edit};
+use shirr::bring::script::{Comparison, Draft, Part, Script, edit};
+use shirr::bring::table::{Grid, Kind, ROWS};
 use shirr::trade::eighths::Eighths;
 
 const SCENES: usize = 1_000;
@@ -168,10 +172,79 @@ fn bring(board: &Board, text: &str) -> (Duration, Draft, Comparison, Edit) {
     (start.elapsed(), draft, comparison, edit)
 }
 
+/// How much longer four times as much may take: what is looked at once for each would take sixteen times as long.
+const LONGER: f64 = 9.0;
+
+/// Rows of a quarter of a table: four times as many, the headings and one more are all that one may have.
+const QUARTER: usize = ROWS / 4 - 1;
+
+/// Prints how much longer four times as much takes, of each size the best of several. Says whether that is in bounds.
+fn grows(what: &str, size: usize, mut run: impl FnMut(usize) -> Duration) -> bool {
+    let mut best = |size| (0..5).map(|_| run(size)).min().unwrap().as_secs_f64();
+    let (one, four) = (best(size), best(4 * size));
+    let ratio = four / one;
+    println!("{what}: {size} in {one:.4} s, four times as many take {ratio:.2} times as long");
+    ratio < LONGER
+}
+
+fn timed<T>(run: impl FnOnce() -> T) -> Duration {
+    let start = Instant::now();
+    black_box(run());
+    start.elapsed()
+}
+
+/// Long headings, names and tables: what must be looked at once, and not once for each of the others.
+fn long_ones() -> bool {
+    let read =
+        |text: &str| Draft::of_script(&Script::read(text.as_bytes()).unwrap(), empty().head()).unwrap();
+    let dashes = grows("dashes in a heading", 25_000, |size| {
+        let text = format!("INT. LOFT{} - NIGHT\n\nShe waits.\n", " - X".repeat(size));
+        timed(|| read(&text))
+    });
+    let names = grows("mentions of a name in a scene", 15_000, |size| {
+        let text = format!("INT. LOFT - DAY\n\nThere: {}\n{}\n", "ADA. ".repeat(size), "Ben. ".repeat(size));
+        timed(|| read(&text))
+    });
+    // Another part of the script, so that what grows is only how often the board is asked for its sets.
+    let part: Part = "5001-9999".parse().unwrap();
+    let sets = grows("new scenes on a board with as many sets", 400, |size| {
+        let long = "X".repeat(2_000);
+        let text = |first: usize, name: char| -> String {
+            let scene = |nth| format!("INT. {long}{name}{nth} - DAY #{nth}#\n\n{name}{nth}.\n\n");
+            (first..first + size).map(scene).collect()
+        };
+        let mut board = empty();
+        let (_, first) = edit(&board, &read(&text(1, 'A')), None).unwrap();
+        board.apply(&first).unwrap();
+        let second = read(&text(5_001, 'B'));
+        timed(|| edit(&board, &second, Some(&part)).unwrap())
+    });
+    let rows = grows("rows of a table of scenes, every other one new", QUARTER, |size| {
+        let scene = |number| Arc::new(serde_json::from_value(json!({"scene": number})).unwrap());
+        let mut records = empty().records().clone();
+        records.scenes = (1..=size / 2).map(scene).collect();
+        let board = Board::new(records);
+        let rows: String = (1..=size / 2).map(|number| format!("{number},Quay\n{number}A,Quay\n")).collect();
+        // The last row is wrong, so that no edit is made: what is timed is how scenes are placed.
+        let grid = Grid::read(format!("Scene,Set\n{rows}no number,\n").as_bytes(), None).unwrap();
+        timed(|| assert_eq!(Kind::Scenes.bring(&board, &grid).counts.new, size / 2))
+    });
+    let titles = grows("new outfits whose titles give no id", QUARTER, |size| {
+        // Each title in two characters of its own, from U+4E00 on.
+        let letter = |nth: usize| char::from_u32(0x4e00 + nth as u32).unwrap();
+        let row = |nth: usize| format!("{}{},ada\n", letter(nth / 150), letter(200 + nth % 150));
+        let rows: String = (0..size).map(row).collect();
+        let grid = Grid::read(format!("Title,Character\n{rows}").as_bytes(), None).unwrap();
+        let board = empty();
+        timed(|| assert_eq!(Kind::Outfits.bring(&board, &grid).counts.new, size))
+    });
+    dashes && names && sets && rows && titles
+}
+
 fn main() -> ExitCode {
     let first = scenes();
     let (second, kept) = rewritten(&first);
-    let mut fine = true;
+    let mut fine = long_ones();
     for numbered in [true, false] {
         let how = if numbered { "with numbers" } else { "without numbers" };
         let mut board = empty();

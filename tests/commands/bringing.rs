@@ -307,6 +307,19 @@ fn the_report_on_changes_is_in_every_format_from_the_draft_to_the_board() {
 }
 
 #[test]
+fn the_report_on_changes_says_who_has_gone_out_and_who_is_there() {
+    let desk = desk();
+    let later = SCRIPT.replace("ADA\nWho", "KEEPER\nWho");
+    fs::write(desk.path("later.fountain"), later).unwrap();
+    desk.shirr(&["bring", "script", "later.fountain", "film"]).exits(0);
+    let args = ["report", "changes", "film", "--against", "draft.fountain", "--to", "json"];
+    let rows = desk.shirr(&args).exits(0).json()["tables"][0]["rows"].clone();
+    let out = rows.as_array().unwrap().iter().find(|row| row["change"] == "goes out").unwrap();
+    // A draft knows no looks, so it can say no more of whoever has gone.
+    assert_eq!((&out["was"], &out["worn"]), (&json!("Ada"), &json!(["Ada: was in it"])));
+}
+
+#[test]
 fn a_new_scene_on_no_shooting_day_is_to_be_looked_at() {
     let desk = desk();
     fs::write(desk.path("film/schedule.yaml"), "- {day: 1, scenes: [1]}\n").unwrap();

@@ -240,7 +240,6 @@ fn merged(
 mod tests {
     use std::collections::BTreeMap;
 
-    use super::super::scan::Script;
     use super::*;
 
     fn no_scenes() -> Records {
@@ -270,35 +269,5 @@ mod tests {
         let sets = Sets::of(&board);
         let name = |set: &str| sets.name(&DraftScene { set: set.to_owned(), ..DraftScene::default() });
         assert_eq!([name("lamp  room"), name("COAL STORE")], ["Lantern, upper deck", "Coal Store"]);
-    }
-
-    #[test]
-    fn a_board_is_asked_for_its_sets_once_however_many_scenes_are_new() {
-        // Headings so long that reading one for each pair of scenes would take minutes.
-        let long = "X".repeat(20_000);
-        let mut board = Board::new(no_scenes());
-        let bring =
-            |board: &Board, draft: &Draft| edit(board, draft, Some(&"1-999".parse().unwrap())).unwrap().1;
-        let text = |name: char, first: u32| -> String {
-            (first..first + 150)
-                .map(|nth| format!("INT. {long}{name}{nth} - DAY #{nth}#\n\n{name}{nth}.\n\n"))
-                .collect()
-        };
-        let draft = |text: &str, board: &Board| {
-            Draft::of_script(&Script::read(text.as_bytes()).unwrap(), board.head()).unwrap()
-        };
-        board.apply(&bring(&board, &draft(&text('A', 1), &board))).unwrap();
-        let second = draft(&text('B', 200), &board);
-        let before = Draft::of_board(&board, None);
-        let comparison = Comparison {
-            pairs: vec![],
-            numbers: (200..350).map(SceneNumber::whole).collect(),
-            changes: vec![],
-        };
-        let start = std::time::Instant::now();
-        let after = records(&board, &before, &second, &comparison, None);
-        let took = start.elapsed();
-        assert_eq!(after.scenes.len(), 150);
-        assert!(took.as_secs() < 10, "{took:?}");
     }
 }

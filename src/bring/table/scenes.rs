@@ -362,8 +362,6 @@ fn wear(table: &Table<'_>, rows: &[&Row], scene: &mut Scene, wrong: &mut Vec<Wro
 
 #[cfg(test)]
 mod tests {
-    use std::time::Instant;
-
     use super::super::grid::ROWS;
     use super::*;
 
@@ -384,25 +382,21 @@ mod tests {
     }
 
     #[test]
-    fn as_many_scenes_as_a_table_can_have_are_placed_without_a_search_for_each() {
+    fn as_many_scenes_as_a_table_can_have_are_placed() {
         let scene = |number: usize, letter: &str| empty(format!("{number}{letter}").parse().unwrap());
         let there: Vec<Arc<Scene>> = (1..=ROWS).map(|number| Arc::new(scene(number, ""))).collect();
-        let begun = Instant::now();
         let mut order = Order::of(&there);
         for number in 1..=ROWS {
             order.take(scene(number, ""));
             order.take(scene(number, "A"));
         }
         let scenes = order.scenes();
-        let taken = begun.elapsed();
         let numbers: Vec<String> =
             scenes.iter().skip(2 * ROWS - 3).map(|scene| scene.number.to_string()).collect();
         assert_eq!(
             (scenes.len(), numbers),
             (2 * ROWS, ["19999A", "20000", "20000A"].map(str::to_owned).to_vec())
         );
-        // A search for each would be some hundred million comparisons.
-        assert!(taken.as_secs() < 5, "{taken:?}");
     }
 
     #[test]
