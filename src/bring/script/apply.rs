@@ -38,7 +38,9 @@ impl Unfit {
     /// What to do about it.
     pub fn hint(&self) -> &'static str {
         match self {
-            Self::OutsidePart { .. } => "name a part that has it, or leave `--part` out for a whole script",
+            Self::OutsidePart { .. } => {
+                "name a part that has it, or leave `--part` out for a whole script; a part keeps to the numbers that the board has for it, and a new scene gets a letter, such as `26B`"
+            }
             Self::SameNumber(_) => "give one of them a letter in scenes.yaml first",
         }
     }
