@@ -4,7 +4,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::Text;
-use crate::report::document::{Cell, Column, Document, OnPaper, Table};
+use crate::report::document::{Cell, Column, Document, Kind, OnPaper, Table};
 use crate::report::plain::Plain;
 
 /// See the module.
@@ -122,7 +122,7 @@ fn table(table: &Table, document: &Plain) -> Markup {
             @for run in table.runs() {
                 tbody class=[(!above.is_empty()).then_some("together")] {
                     @if let (Some(first), false) = (run.first(), above.is_empty()) {
-                        tr { th scope="rowgroup" colspan=(columns.len()) { (common(first, &above)) } }
+                        tr { th scope="rowgroup" colspan=(columns.len()) { (common(table, first, &above)) } }
                     }
                     @for row in run {
                         tr {
@@ -138,19 +138,25 @@ fn table(table: &Table, document: &Plain) -> Markup {
     }
 }
 
-/// What some rows have in common: short things in one line, each that takes more room in one of its own.
-fn common(row: &[Cell], above: &[usize]) -> Markup {
-    let cells = || above.iter().map(|at| &row[*at]).filter(|cell| **cell != Cell::Empty);
-    let is_long = |cell: &&Cell| {
+/// What some rows have in common: short things in one line, what is reckoned or dated with its heading; each that takes
+/// more room in one of its own.
+fn common(table: &Table, row: &[Cell], above: &[usize]) -> Markup {
+    let cells = || {
+        above.iter().map(|at| (&table.columns()[*at], &row[*at])).filter(|(_, cell)| **cell != Cell::Empty)
+    };
+    let is_long = |cell: &Cell| {
         matches!(cell, Cell::Text(text)
             if text.as_str().chars().count() > LONG || text.as_str().ends_with(['.', '!', '?']))
     };
     html! {
-        @for (at, cell) in cells().filter(|cell| !is_long(cell)).enumerate() {
+        @for (at, (column, cell)) in cells().filter(|(_, cell)| !is_long(cell)).enumerate() {
             @if at > 0 { " · " }
-            span { (words(cell)) }
+            span {
+                @if !matches!(column.kind, Kind::Text | Kind::List) { (column.heading.as_str()) " " }
+                (words(cell))
+            }
         }
-        @for cell in cells().filter(is_long) { p { (words(cell)) } }
+        @for (_, cell) in cells().filter(|(_, cell)| is_long(cell)) { p { (words(cell)) } }
     }
 }
 
