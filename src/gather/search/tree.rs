@@ -133,6 +133,7 @@ impl Tree<'_> {
         let mut seen = HashSet::new();
         let mut polishes = (POLISHING / (part.sites() * part.clients()).max(1)).clamp(12, 400);
         let best = &mut self.best;
+        let mut told_gap = f64::INFINITY;
         let mut target = |bound: f64, chosen: &[u32]| {
             let mut chosen = chosen.to_vec();
             chosen.sort_unstable();
@@ -147,6 +148,11 @@ impl Tree<'_> {
                     *best = found;
                     told(best.cost, bound);
                 }
+            }
+            // Whoever listens hears of the bound while it rises, and not of every step.
+            if best.cost - bound < 0.5 * told_gap {
+                told_gap = best.cost - bound;
+                told(best.cost, bound);
             }
             goal(part, control, best.cost)
         };
