@@ -173,7 +173,7 @@ fn bring(board: &Board, text: &str) -> (Duration, Draft, Comparison, Edit) {
 }
 
 /// How much longer four times as much may take: what is looked at once for each would take sixteen times as long.
-const LONGER: f64 = 9.0;
+const LONGER: f64 = 12.0;
 
 /// Rows of a quarter of a table: four times as many, the headings and one more are all that one may have.
 const QUARTER: usize = ROWS / 4 - 1;
