@@ -57,7 +57,8 @@ pub(crate) mod words;
 use std::fmt;
 
 use crate::board::{
-    Board, CharacterId, LookId, OutfitId, PeriodId, PicturePath, RecordRef, SceneNumber, Scope, ThreadId,
+    Board, CharacterId, Edit, LookId, OutfitId, PeriodId, PicturePath, RecordRef, SceneNumber, Scope,
+    ThreadId,
 };
 
 /// One thing that is the matter.
@@ -194,10 +195,14 @@ pub fn findings(board: &Board) -> Vec<Finding> {
     found
 }
 
-/// What is the matter with a board after a change and was not before it.
-pub fn added(before: &Board, after: &Board) -> Vec<Finding> {
-    let before = findings(before);
-    findings(after).into_iter().filter(|finding| !before.contains(finding)).collect()
+/// What would be the matter with a board after an edit and is not before it; nothing where the board refuses the edit.
+pub fn added_by(board: &Board, edit: &Edit) -> Vec<Finding> {
+    let mut after = board.clone();
+    if after.apply(edit).is_err() {
+        return Vec::new();
+    }
+    let before = findings(board);
+    findings(&after).into_iter().filter(|finding| !before.contains(finding)).collect()
 }
 
 /// As [`findings`], and what can only be told with the board's folder at hand: `is_there` says whether a picture is.
@@ -245,12 +250,11 @@ mod tests {
 
     #[test]
     fn what_a_change_adds_is_told_apart_from_what_was_there() {
-        let (before, mut after) = (troubled(), troubled());
-        assert_eq!(added(&before, &after), []);
+        let board = troubled();
+        assert_eq!(added_by(&board, &board.change_head("", |_| ())), []);
         let coat = ["coat".parse().unwrap()];
-        let edit = after.gather(&coat, "Coat", &coat[0], crate::board::Treatment::Copy).unwrap().1;
-        after.apply(&edit).unwrap();
-        let names: Vec<_> = added(&before, &after).into_iter().map(|finding| finding.name).collect();
+        let edit = board.gather(&coat, "Coat", &coat[0], crate::board::Treatment::Copy).unwrap().1;
+        let names: Vec<_> = added_by(&board, &edit).into_iter().map(|finding| finding.name).collect();
         assert_eq!(
             names,
             ["over-budget", "look-in-no-scene"],

@@ -4,8 +4,8 @@ use serde_json::{Value, json};
 
 use super::{Asked, Clashing, Point};
 use crate::board::{Board, OutfitId, Standing};
-use crate::check::Finding;
 use crate::check::words::look_title;
+use crate::check::{self, Finding};
 use crate::gather::likeness::{Explanation, Part};
 use crate::gather::{Becomes, Feature, Suggested, Suggestion};
 
@@ -59,7 +59,11 @@ fn document(asked: &Asked<'_>, suggestion: &Suggestion, applied: Option<&str>) -
         "within": asked.within(),
         "then-found": match applied {
             Some(_) => Vec::new(),
-            None => super::found_then(asked.board, suggestion).iter().map(finding).collect::<Vec<_>>(),
+            None => {
+                let edit = suggestion.edit(asked.board, None);
+                let found = edit.map(|edit| check::added_by(asked.board, &edit)).unwrap_or_default();
+                found.iter().map(finding).collect::<Vec<_>>()
+            }
         },
         "stays": suggestion.stays(),
         "applied": applied,

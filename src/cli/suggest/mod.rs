@@ -21,7 +21,6 @@ use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, character, faults};
 use crate::board::{Board, CharacterId, Edit, Refused};
-use crate::check::{self, Finding};
 use crate::gather::{Choice, Likeness, Limits, Present, Suggestion, Unsolved, Wardrobe, curve, solve};
 
 /// Suggest which outfits to make the bases of the looks, with proof of how good that is
@@ -237,15 +236,6 @@ fn within_limits(board: &Board, edit: &Edit) -> Result<(), Failure> {
         None => Ok(()),
         Some(passed) => Err(Failure::new(format!("nothing is changed: it would pass a limit ({passed})"))
             .hint("ask for fewer looks, or raise the limit on the record first")),
-    }
-}
-
-/// What would be the matter with the board besides, if the looks were made as suggested.
-fn found_then(board: &Board, suggestion: &Suggestion) -> Vec<Finding> {
-    let mut after = board.clone();
-    match suggestion.edit(board, None).and_then(|edit| after.apply(&edit)) {
-        Ok(_) => check::added(board, &after),
-        Err(_) => Vec::new(),
     }
 }
 

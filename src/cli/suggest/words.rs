@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use super::{Asked, Clashing, Point};
 use crate::board::{LookId, OutfitId, Standing};
+use crate::check;
 use crate::check::words::{at_stake, capital, counted, look_title, percent};
 use crate::cli::summary::{Side, columns};
 use crate::gather::{Becomes, Suggested, Suggestion, clash_lead, clash_way_out};
@@ -29,12 +30,12 @@ pub(super) fn suggestion(asked: &Asked<'_>, suggestion: &Suggestion) -> String {
             if suggestion.left.is_empty() { "Your looks are as suggested." } else { "Nothing changes." };
         let _ = writeln!(to, "\n{left}");
     } else {
-        let found = super::found_then(asked.board, suggestion);
+        let edit = suggestion.edit(asked.board, None);
+        let found = edit.as_ref().map(|edit| check::added_by(asked.board, edit)).unwrap_or_default();
         if !found.is_empty() {
             let _ = writeln!(to, "\nMade so, `shirr check` would say besides:");
             found.iter().for_each(|finding| lines(&mut to, &finding.text));
         }
-        let edit = suggestion.edit(asked.board, None);
         to.push_str(&match edit.and_then(|edit| super::passed(asked.board, &edit)) {
             Ok(None) => {
                 "\nThe same command with `--apply` makes the looks so, as one edit that can be undone.\n".to_owned()

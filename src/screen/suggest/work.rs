@@ -201,7 +201,7 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
         now: Present::of(board, &likeness, &wardrobe),
         is_of_all: who.is_none(),
         within: wardrobe.within(board),
-        then: whole.as_ref().map(|edit| found_then(board, edit)).unwrap_or_default(),
+        then: whole.as_ref().map(|edit| said_then(board, edit)).unwrap_or_default(),
         whole,
         alone: suggestion.looks.iter().map(|_| OnceLock::new()).collect(),
         curve: OnceLock::new(),
@@ -226,12 +226,8 @@ fn search(board: &Board, who: Option<&CharacterId>, shared: &Arc<Shared>) -> Opt
     None
 }
 
-fn found_then(board: &Board, edit: &Edit) -> Vec<String> {
-    let mut after = board.clone();
-    match after.apply(edit) {
-        Ok(_) => check::added(board, &after).into_iter().map(|finding| finding.text).collect(),
-        Err(_) => Vec::new(),
-    }
+fn said_then(board: &Board, edit: &Edit) -> Vec<String> {
+    check::added_by(board, edit).into_iter().map(|finding| finding.text).collect()
 }
 
 /// What taking each look alone would do.
