@@ -14,7 +14,7 @@
 //! | [`workroom`] | how many copies are needed, and where each is on each day |
 //! | [`store`] | board ⇄ folder: YAML, safe writes, the history log, changes from outside |
 //! | [`board`] | the records, what follows from them, and [`board::Edit`], the only way to change them |
-//! | [`trade`] | values that know no board: dates, eighths, lengths, colours |
+//! | [`trade`] | values that know no board: dates, eighths, lengths, body measures, money, hours, colours |
 
 pub mod board;
 pub mod bring;

@@ -1,17 +1,6 @@
-//! The nearest valid word to one that is not.
+//! The nearest valid word to one that is not, and the valid words that the trade's values do not list themselves.
 
-/// The word that is probably meant, if any is near enough: at most a third of its letters off.
-pub(crate) fn nearest<'a>(word: &str, valid: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
-    // Nothing valid is so long; and the time grows with both lengths.
-    let word: String = word.chars().take(80).flat_map(char::to_lowercase).collect();
-    let most = |other: &str| 1.max(word.chars().count().max(other.chars().count()) / 3);
-    valid
-        .into_iter()
-        .map(|other| (strsim::osa_distance(&word, other), other))
-        .filter(|(distance, other)| *distance <= most(other))
-        .min_by_key(|(distance, _)| *distance)
-        .map(|(_, other)| other)
-}
+pub(crate) use crate::trade::nearest::nearest;
 
 /// The colour names of CSS (W3C, CSS Color Module Level 4, section 6.1).
 pub(super) const COLOURS: &[&str] = &[
@@ -168,13 +157,6 @@ pub(super) const COLOURS: &[&str] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_slip_finds_its_word_and_another_word_none() {
-        assert_eq!(nearest("titel", ["title", "notes"]), Some("title"));
-        assert_eq!(nearest("Photo-graph", ["photograph", "film"]), Some("photograph"));
-        assert_eq!(nearest("hat", ["title", "notes"]), None);
-    }
 
     #[test]
     fn every_colour_name_is_one_that_the_board_reads() {

@@ -62,3 +62,39 @@ impl<T: FromStr<Err: fmt::Display>> de::Visitor<'_> for TextOrInteger<T> {
         text.parse().map_err(E::custom)
     }
 }
+
+/// Reads what hands may write as a text or as a bare number, such as a price `18.40`. A number that is no integer is
+/// read as its shortest decimal text, so that what was written is what is read.
+pub(crate) fn text_or_number<'de, T, D>(from: D, expected: &'static str) -> Result<T, D::Error>
+where
+    T: FromStr<Err: fmt::Display>,
+    D: Deserializer<'de>,
+{
+    from.deserialize_any(TextOrNumber(TextOrInteger { expected, of: PhantomData }))
+}
+
+struct TextOrNumber<T>(TextOrInteger<T>);
+
+impl<T: FromStr<Err: fmt::Display>> de::Visitor<'_> for TextOrNumber<T> {
+    type Value = T;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.expecting(f)
+    }
+
+    fn visit_u64<E: de::Error>(self, number: u64) -> Result<T, E> {
+        self.0.visit_u64(number)
+    }
+
+    fn visit_i64<E: de::Error>(self, number: i64) -> Result<T, E> {
+        self.0.visit_i64(number)
+    }
+
+    fn visit_f64<E: de::Error>(self, number: f64) -> Result<T, E> {
+        self.0.visit_str(&number.to_string())
+    }
+
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<T, E> {
+        self.0.visit_str(text)
+    }
+}

@@ -52,6 +52,11 @@ impl Length {
         self.0 as f64 / PER_MM as f64
     }
 
+    /// In hundredths of a millimetre, which is exact.
+    pub fn hundredths(self) -> i64 {
+        self.0
+    }
+
     /// Whether it is less than nothing.
     pub fn is_negative(self) -> bool {
         self.0 < 0

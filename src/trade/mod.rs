@@ -1,7 +1,9 @@
-//! Values of the trade that know no board: dates, eighths, lengths, weights of cloth, colours, cells.
+//! Values of the trade that know no board: dates, eighths, lengths, body measures, weights of cloth, colours,
+//! money, hours, cells.
 //!
 //! Everything here parses at the edge and is trusted from then on; nothing here reads a file or draws.
 
+pub mod body;
 pub(crate) mod by_text;
 pub mod cell;
 pub mod cloth_weight;
@@ -9,6 +11,9 @@ pub mod colour;
 pub mod colour_difference;
 pub mod date;
 pub mod eighths;
+pub mod hours;
 pub mod length;
+pub mod money;
+pub(crate) mod nearest;
 pub mod plain;
 pub mod share;
