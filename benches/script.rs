@@ -8,7 +8,6 @@
 //! Ends with 1 where a scene is not recognised, or where four times as much takes more than nine times as long.
 #![allow(missing_docs, clippy::print_stdout, clippy::unwrap_used)]
 
-use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::hint::black_box;
 use std::process::ExitCode;
@@ -154,14 +153,7 @@ fn empty() -> Board {
         "shirr": 1, "id": "thousand", "title": "The Thousand",
         "characters": [{"id": "ada", "name": "Ada"}, {"id": "ben", "name": "Ben"}],
     });
-    Board::new(Records {
-        head: Arc::new(serde_json::from_value(head).unwrap()),
-        outfits: BTreeMap::new(),
-        looks: BTreeMap::new(),
-        scenes: Vec::new(),
-        schedule: Arc::default(),
-        meetings: Default::default(),
-    })
+    Board::new(Records::of(Arc::new(serde_json::from_value(head).unwrap())))
 }
 
 fn bring(board: &Board, text: &str) -> (Duration, Draft, Comparison, Edit) {

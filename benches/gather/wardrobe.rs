@@ -204,14 +204,8 @@ pub fn board_of(characters: usize, seed: u64, outfits: usize, looks: usize) -> R
         "characters": CHARACTERS[..characters].iter().map(|id| json!({"id": id, "name": id})).collect::<Vec<_>>(),
         "threads": [{"id": "thread", "title": "Thread"}],
     });
-    Ok(Board::new(Records {
-        outfits: records.collect::<Result<_, Fault>>()?,
-        head: read(head)?,
-        looks: Default::default(),
-        scenes: Vec::new(),
-        schedule: Default::default(),
-        meetings: Default::default(),
-    }))
+    let outfits = records.collect::<Result<_, Fault>>()?;
+    Ok(Board::new(Records { outfits, ..Records::of(read(head)?) }))
 }
 
 fn read<T: serde::de::DeserializeOwned>(record: Value) -> Result<std::sync::Arc<T>, Fault> {

@@ -71,7 +71,7 @@ impl Board {
 }
 
 #[expect(clippy::expect_used, reason = "only called with words that are ids")]
-fn literal<K>(word: &'static str) -> Id<K> {
+pub(super) fn literal<K>(word: &'static str) -> Id<K> {
     word.parse().expect("a literal id")
 }
 

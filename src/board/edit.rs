@@ -14,8 +14,8 @@ use serde::{Deserialize, Serialize};
 use super::merge::FieldClash;
 use super::rules::Broken;
 use super::{
-    Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, RecordRef, Records, Scene, SceneNumber,
-    ShootDay,
+    Cloth, ClothId, Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, Practice, RecordRef, Records,
+    Scene, SceneNumber, ShootDay,
 };
 
 /// What a person did, as one step of undo.
@@ -92,6 +92,10 @@ pub enum Change {
     SceneOrder(Swap<Vec<SceneNumber>>),
     /// The shooting days.
     Schedule(Swap<Vec<ShootDay>>),
+    /// A cloth.
+    Cloth(ClothId, Swap<Cloth>),
+    /// The board's own tables of practice.
+    Practice(Swap<Practice>),
     /// A meeting.
     Meeting(MeetingId, Swap<Meeting>),
 }
@@ -106,6 +110,8 @@ impl Change {
             Self::Scene(number, _) => RecordRef::Scene(number.clone()),
             Self::SceneOrder(_) => RecordRef::SceneOrder,
             Self::Schedule(_) => RecordRef::Schedule,
+            Self::Cloth(id, _) => RecordRef::Cloth(id.clone()),
+            Self::Practice(_) => RecordRef::Practice,
             Self::Meeting(id, _) => RecordRef::Meeting(id.clone()),
         }
     }
@@ -119,6 +125,8 @@ impl Change {
             (Self::Scene(_, swap), Self::Scene(_, next)) => swap.lead_on(next),
             (Self::SceneOrder(swap), Self::SceneOrder(next)) => swap.lead_on(next),
             (Self::Schedule(swap), Self::Schedule(next)) => swap.lead_on(next),
+            (Self::Cloth(_, swap), Self::Cloth(_, next)) => swap.lead_on(next),
+            (Self::Practice(swap), Self::Practice(next)) => swap.lead_on(next),
             (Self::Meeting(_, swap), Self::Meeting(_, next)) => swap.lead_on(next),
             _ => false,
         }
@@ -132,6 +140,8 @@ impl Change {
             Self::Scene(number, swap) => Self::Scene(number.clone(), swap.turned()),
             Self::SceneOrder(swap) => Self::SceneOrder(swap.turned()),
             Self::Schedule(swap) => Self::Schedule(swap.turned()),
+            Self::Cloth(id, swap) => Self::Cloth(id.clone(), swap.turned()),
+            Self::Practice(swap) => Self::Practice(swap.turned()),
             Self::Meeting(id, swap) => Self::Meeting(id.clone(), swap.turned()),
         }
     }
@@ -175,6 +185,12 @@ impl Edit {
         }
         if let Some(swap) = Swap::if_any(Some(&before.schedule), Some(&after.schedule)) {
             changes.push(Change::Schedule(swap));
+        }
+        for (id, swap) in swaps(&before.cloths, &after.cloths) {
+            changes.push(Change::Cloth(id, swap));
+        }
+        if let Some(swap) = Swap::if_any(Some(&before.practice), Some(&after.practice)) {
+            changes.push(Change::Practice(swap));
         }
         for (id, swap) in swaps(&before.meetings, &after.meetings) {
             changes.push(Change::Meeting(id, swap));

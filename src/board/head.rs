@@ -2,13 +2,16 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::body::Body;
 use super::id::Id;
+use super::make::Work;
 use super::pairs::Pairs;
 use super::wishes::GatherSettings;
 use crate::trade::by_text::by_text;
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
 use crate::trade::length::Unit;
+use crate::trade::money::Money;
 
 /// The board's own record.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -44,6 +47,30 @@ pub struct Head {
     /// What a suggestion goes by.
     #[serde(default, skip_serializing_if = "GatherSettings::is_empty")]
     pub gather: GatherSettings,
+    /// What the workroom goes by.
+    #[serde(default, skip_serializing_if = "Workroom::is_empty")]
+    pub workroom: Workroom,
+}
+
+/// What the workroom goes by.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Workroom {
+    /// What money is counted in, as it is written behind a sum.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub currency: String,
+    /// How much there is for all looks.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub money: Option<Money>,
+    /// What an hour of each kind of work costs.
+    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    pub rates: Pairs<Id<Work>, Money>,
+}
+
+impl Workroom {
+    fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
 }
 
 /// The version of the board format that this program reads and writes.
@@ -78,9 +105,32 @@ pub struct Character {
     /// Who plays them.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub performer: String,
+    /// Whether they are seen so often and so near that nothing they wear may be the only one.
+    #[serde(default = "yes", skip_serializing_if = "is_yes")]
+    pub principal: bool,
+    /// Bodies that were measured: of the original, of performers, of doubles.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub bodies: Vec<Body>,
     /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
+}
+
+fn yes() -> bool {
+    true
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "the shape that serde asks for")]
+fn is_yes(is: &bool) -> bool {
+    *is
+}
+
+impl Character {
+    /// A character of whom only the name is known.
+    pub fn named(id: Id<Self>, name: &str) -> Self {
+        let name = name.to_owned();
+        Self { id, name, performer: String::new(), principal: true, bodies: Vec::new(), notes: String::new() }
+    }
 }
 
 /// A signature that runs through a life.

@@ -47,6 +47,11 @@ impl<K> Id<K> {
         slug.trim_matches('-').parse().ok()
     }
 
+    /// The same name for a record of another kind.
+    pub(super) fn cast<L>(&self) -> Id<L> {
+        Id { text: Arc::clone(&self.text), kind: PhantomData }
+    }
+
     /// The id that a title would get, or `fallback` where it would get none; numbered from 2 where that is taken.
     pub fn free(title: &str, fallback: Self, taken: impl Fn(&Self) -> bool) -> Self {
         FreeIds::default().next(title, fallback, taken)

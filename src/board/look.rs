@@ -2,10 +2,13 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::body::Body;
 use super::garment::Piece;
 use super::head::{Character, Period, Thread};
 use super::id::Id;
+use super::make::{Fitting, Make};
 use super::outfit::Outfit;
+use super::pairs::Pairs;
 
 /// One complete costume of one character.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -50,6 +53,18 @@ pub struct Look {
     /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
+    /// Who wears it; without it, the character's first performer.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wearer: Option<Id<Body>>,
+    /// Which body wore what it is made after; without it, the character's first original.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub original: Option<Id<Body>>,
+    /// How its pieces are made, by their names.
+    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    pub make: Pairs<String, Make>,
+    /// Its fittings, in order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub fittings: Vec<Fitting>,
 }
 
 impl Look {
@@ -70,6 +85,10 @@ impl Look {
             threads: Vec::new(),
             dressing: Vec::new(),
             notes: String::new(),
+            wearer: None,
+            original: None,
+            make: Pairs::default(),
+            fittings: Vec::new(),
         }
     }
 

@@ -8,8 +8,10 @@
 //! may add one. Going back to what was is no new edit: see [`Board::restore`].
 
 mod amending;
+pub mod body;
 mod calendar;
 pub mod casting;
+pub mod cloth;
 pub mod counter;
 mod draft;
 pub mod edit;
@@ -18,11 +20,13 @@ pub mod gathering;
 pub mod head;
 pub mod id;
 pub mod look;
+pub mod make;
 pub mod meeting;
 pub mod merge;
 mod order;
 pub mod outfit;
 pub mod pairs;
+pub mod practice;
 mod regrouping;
 pub mod relations;
 pub mod renumber;
@@ -38,24 +42,36 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::trade::date::Date;
+pub use body::{Body, Role};
 use calendar::Calendar;
+pub use cloth::{Cloth, Trial, Verdict};
 pub use counter::Count;
 pub use edit::{Change, Edit, Refused, Side, Swap};
 pub use garment::Piece;
-pub use head::{Budget, Character, Head, Period, Raise, Scope, Thread};
+pub use head::{Budget, Character, Head, Period, Raise, Scope, Thread, Workroom};
 pub use id::Id;
 pub use look::{Departure, Look, Stage, Treatment};
+pub use make::{Added, Addition, Cut, Expense, Fitting, Found, Lay, Make, Measure, Rule, Version, Work};
 pub use meeting::{Decision, Meeting, Question, Stop};
 pub use outfit::{Evidence, EvidenceKind, Outfit, PicturePath, Recognition};
 pub use pairs::Pairs;
+pub use practice::{Action, Ask, Effect, Practice, Spares};
 pub use relations::{Relations, Standing};
-pub use scene::{Light, Place, Scene, SceneNumber, ShootDay, StoryDay};
+pub use scene::{Doing, Light, Place, Scene, SceneNumber, ShootDay, StoryDay};
 pub use wishes::{Among, BaseWish, GatherSettings, Reach, Weight, Weights, Wishes};
 
 /// The name of an outfit.
 pub type OutfitId = Id<Outfit>;
 /// The name of a look.
 pub type LookId = Id<Look>;
+/// The name of a cloth.
+pub type ClothId = Id<Cloth>;
+/// The name of a body.
+pub type BodyId = Id<Body>;
+/// The name of a version of a piece.
+pub type VersionId = Id<Version>;
+/// The name of an action.
+pub type ActionId = Id<Action>;
 /// The name of a meeting: the day on which it was held.
 pub type MeetingId = Id<Meeting>;
 /// The name of a period.
@@ -78,8 +94,28 @@ pub struct Records {
     pub scenes: Vec<Arc<Scene>>,
     /// Shooting days in order.
     pub schedule: Arc<Vec<ShootDay>>,
+    /// Cloths by id.
+    pub cloths: BTreeMap<ClothId, Arc<Cloth>>,
+    /// The board's own tables of practice.
+    pub practice: Arc<Practice>,
     /// Meetings by the day on which they were held.
     pub meetings: BTreeMap<MeetingId, Arc<Meeting>>,
+}
+
+impl Records {
+    /// Those of a board with nothing on it yet.
+    pub fn of(head: Arc<Head>) -> Self {
+        Self {
+            head,
+            outfits: BTreeMap::new(),
+            looks: BTreeMap::new(),
+            scenes: Vec::new(),
+            schedule: Arc::default(),
+            cloths: BTreeMap::new(),
+            practice: Arc::default(),
+            meetings: BTreeMap::new(),
+        }
+    }
 }
 
 /// Which record: where an edit, a rule or a fault points.
@@ -97,6 +133,10 @@ pub enum RecordRef {
     SceneOrder,
     /// The shooting days.
     Schedule,
+    /// A cloth.
+    Cloth(ClothId),
+    /// The board's own tables of practice.
+    Practice,
     /// A meeting.
     Meeting(MeetingId),
 }
@@ -110,6 +150,8 @@ impl std::fmt::Display for RecordRef {
             Self::Scene(number) => write!(f, "scene {number}"),
             Self::SceneOrder => f.write_str("the order of the scenes"),
             Self::Schedule => f.write_str("the schedule"),
+            Self::Cloth(id) => write!(f, "cloth `{id}`"),
+            Self::Practice => f.write_str("the tables of practice"),
             Self::Meeting(id) => write!(f, "the meeting of {id}"),
         }
     }
@@ -120,13 +162,30 @@ impl std::fmt::Display for RecordRef {
 pub struct Board {
     records: Records,
     relations: Arc<Relations>,
+    /// What is usual, before the board's own tables.
+    usual: Arc<Practice>,
 }
 
 impl Board {
     /// A board of these records, whatever they are.
     pub fn new(records: Records) -> Self {
         let relations = Arc::new(Relations::derive(&records));
-        Self { records, relations }
+        Self { records, relations, usual: Arc::default() }
+    }
+
+    /// The same board in a house where this is usual. The board's own tables go before it.
+    pub fn following(self, usual: Arc<Practice>) -> Self {
+        Self { usual, ..self }
+    }
+
+    /// What is usual on this board: what is so elsewhere, and its own tables before that.
+    pub fn practice(&self) -> Practice {
+        self.usual.with(&self.records.practice)
+    }
+
+    /// A cloth.
+    pub fn cloth(&self, id: &ClothId) -> Option<&Cloth> {
+        self.records.cloths.get(id).map(|cloth| &**cloth)
     }
 
     /// All records.
@@ -262,7 +321,7 @@ impl Board {
         let mut records = self.records.clone();
         let inverse = settle::settle(&mut records, edit, side)?;
         let relations = Arc::new(self.relations.after(&records, &inverse.changes));
-        Ok((Self { records, relations }, inverse))
+        Ok((Self { records, relations, usual: Arc::clone(&self.usual) }, inverse))
     }
 }
 

@@ -5,8 +5,10 @@ use serde::{Deserialize, Serialize};
 use super::garment::Piece;
 use super::head::{Character, Period, Thread};
 use super::id::Id;
+use super::pairs::Pairs;
 use super::wishes::Wishes;
 use crate::trade::date::Date;
+use crate::trade::length::Size;
 
 /// Something that was really worn.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -31,6 +33,9 @@ pub struct Outfit {
     /// Garments and accessories, the most important first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub pieces: Vec<Piece>,
+    /// What its pieces measure, by their names: of a garment that survives, or off a pattern or a scaled picture.
+    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    pub measured: Pairs<String, Pairs<String, Size>>,
     /// How we know.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub evidence: Vec<Evidence>,
@@ -71,6 +76,7 @@ impl Outfit {
             period: None,
             silhouette: String::new(),
             pieces: Vec::new(),
+            measured: Pairs::default(),
             evidence: Vec::new(),
             recognition: Recognition::default(),
             threads: Vec::new(),

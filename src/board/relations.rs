@@ -200,7 +200,7 @@ impl Stale {
                 self.holding |= differs(swap, |look| (&look.character, look.order, &look.base, &look.folded));
             }
             Change::Scene(..) | Change::SceneOrder(_) => self.script = true,
-            Change::Schedule(_) | Change::Meeting(..) => {}
+            Change::Schedule(_) | Change::Cloth(..) | Change::Practice(_) | Change::Meeting(..) => {}
         }
     }
 }

@@ -1,14 +1,17 @@
 //! Scenes, in story order, and the shooting days.
 
 use std::fmt;
+use std::num::NonZeroU8;
 use std::str::FromStr;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::body::Body;
 use super::head::{Character, Period};
 use super::id::Id;
 use super::look::Look;
 use super::pairs::Pairs;
+use super::practice::Action;
 use crate::trade::by_text::{by_text, text_or_integer};
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
@@ -47,6 +50,9 @@ pub struct Scene {
     /// Who is in it, and which look each wears.
     #[serde(default, skip_serializing_if = "Pairs::is_empty")]
     pub wears: Pairs<Id<Character>, Option<Id<Look>>>,
+    /// What they do in what they wear, as the tables of practice name it.
+    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    pub does: Pairs<Id<Character>, Vec<Doing>>,
     /// What happens.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub action: String,
@@ -56,10 +62,54 @@ pub struct Scene {
 }
 
 impl Scene {
+    /// A scene of which only the number is known.
+    pub fn numbered(number: SceneNumber) -> Self {
+        Self {
+            number,
+            heading: String::new(),
+            set: String::new(),
+            place: None,
+            light: None,
+            story_day: None,
+            date: None,
+            period: None,
+            pages: Eighths::default(),
+            wears: Pairs::default(),
+            does: Pairs::default(),
+            action: String::new(),
+            notes: String::new(),
+        }
+    }
+
     /// Where it plays: the set, or else what the script heads it with.
     pub fn set_or_heading(&self) -> &str {
         if self.set.is_empty() { &self.heading } else { &self.set }
     }
+}
+
+/// What somebody does in what they wear.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Doing {
+    /// Which action.
+    pub action: Id<Action>,
+    /// Who does it, where it is not who wears the look: a double.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by: Option<Id<Body>>,
+    /// How many takes are planned.
+    #[serde(default = "once", skip_serializing_if = "is_once")]
+    pub takes: NonZeroU8,
+    /// The pieces that it concerns, where the table's are not the right ones.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pieces: Vec<String>,
+}
+
+fn once() -> NonZeroU8 {
+    NonZeroU8::MIN
+}
+
+fn is_once(takes: &NonZeroU8) -> bool {
+    *takes == NonZeroU8::MIN
 }
 
 /// A day of shooting.

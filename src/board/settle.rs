@@ -59,6 +59,11 @@ impl Settling<'_> {
                 .map(|undo| Change::Outfit(id.clone(), undo)),
             Change::Look(id, swap) => one_of_many(&mut self.records.looks, id, &record, swap, side)?
                 .map(|undo| Change::Look(id.clone(), undo)),
+            Change::Cloth(id, swap) => one_of_many(&mut self.records.cloths, id, &record, swap, side)?
+                .map(|undo| Change::Cloth(id.clone(), undo)),
+            Change::Practice(swap) => {
+                one(&mut self.records.practice, &record, swap, side)?.map(Change::Practice)
+            }
             Change::Meeting(id, swap) => one_of_many(&mut self.records.meetings, id, &record, swap, side)?
                 .map(|undo| Change::Meeting(id.clone(), undo)),
             Change::Scene(number, swap) => {

@@ -29,6 +29,8 @@ pub(crate) fn board(told: Value) -> Board {
         looks: by_id(&told["looks"], &json!({"character": "ada", "treatment": "copy"})),
         scenes: list(&told["scenes"]).into_iter().map(Arc::new).collect(),
         schedule: Arc::new(list(&told["schedule"])),
+        cloths: by_id(&told["cloths"], &json!({})),
+        practice: Arc::new(told.get("practice").cloned().map(read).unwrap_or_default()),
         meetings: by_id(&told["meetings"], &json!({})),
     })
 }

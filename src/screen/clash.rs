@@ -59,8 +59,9 @@ fn title_there(board: &Board, record: &RecordRef) -> Option<String> {
         RecordRef::Outfit(id) => board.outfit(id).map(|outfit| outfit.title.clone()),
         RecordRef::Look(id) => board.look(id).map(|look| look.title.clone()),
         RecordRef::Scene(number) => board.scene(number).map(|scene| scene.heading.clone()),
+        RecordRef::Cloth(id) => board.cloth(id).map(|cloth| cloth.title.clone()),
         RecordRef::Meeting(id) => Some(id.to_string()),
-        RecordRef::Head | RecordRef::SceneOrder | RecordRef::Schedule => None,
+        RecordRef::Head | RecordRef::SceneOrder | RecordRef::Schedule | RecordRef::Practice => None,
     }
 }
 
@@ -69,8 +70,9 @@ fn title_of(change: &Change) -> Option<String> {
         Change::Outfit(_, swap) => swap.after.as_ref().map(|outfit| outfit.title.clone()),
         Change::Look(_, swap) => swap.after.as_ref().map(|look| look.title.clone()),
         Change::Scene(_, swap) => swap.after.as_ref().map(|scene| scene.heading.clone()),
+        Change::Cloth(_, swap) => swap.after.as_ref().map(|cloth| cloth.title.clone()),
         Change::Meeting(id, _) => Some(id.to_string()),
-        Change::Head(_) | Change::SceneOrder(_) | Change::Schedule(_) => None,
+        Change::Head(_) | Change::SceneOrder(_) | Change::Schedule(_) | Change::Practice(_) => None,
     }
 }
 
@@ -80,6 +82,8 @@ fn words_of(change: &Change) -> Option<String> {
         Change::Outfit(_, swap) => written(swap),
         Change::Look(_, swap) => written(swap),
         Change::Scene(_, swap) => written(swap),
+        Change::Cloth(_, swap) => written(swap),
+        Change::Practice(swap) => written(swap),
         Change::Meeting(_, swap) => written(swap),
         Change::Head(_) | Change::SceneOrder(_) | Change::Schedule(_) => None,
     }

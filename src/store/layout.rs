@@ -9,7 +9,8 @@ use std::sync::Arc;
 use super::explain::Trouble;
 use super::yaml;
 use crate::board::{
-    Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, RecordRef, Records, Scene, ShootDay,
+    Cloth, ClothId, Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, Practice, RecordRef, Records,
+    Scene, ShootDay,
 };
 
 /// A file of the board.
@@ -25,6 +26,10 @@ pub(super) enum BoardFile {
     Scenes,
     /// `schedule.yaml`.
     Schedule,
+    /// `cloths/ID.yaml`.
+    Cloth(ClothId),
+    /// `practice.yaml`.
+    Practice,
     /// `meetings/DATE.yaml`.
     Meeting(MeetingId),
 }
@@ -33,12 +38,15 @@ pub(super) enum BoardFile {
 const OUTFITS: &str = "outfits";
 /// The folder of the looks.
 const LOOKS: &str = "looks";
+/// The folder of the cloths.
+const CLOTHS: &str = "cloths";
 /// The folder of the meetings.
 const MEETINGS: &str = "meetings";
 /// The folders that hold one file for each record.
-pub(super) const DIRS: [&str; 3] = [LOOKS, MEETINGS, OUTFITS];
+pub(super) const DIRS: [&str; 4] = [CLOTHS, LOOKS, MEETINGS, OUTFITS];
 /// The files that stand in the board's folder itself.
-pub(super) const TOP: [BoardFile; 3] = [BoardFile::Head, BoardFile::Scenes, BoardFile::Schedule];
+pub(super) const TOP: [BoardFile; 4] =
+    [BoardFile::Head, BoardFile::Scenes, BoardFile::Schedule, BoardFile::Practice];
 
 /// The largest record: a thousand times what one takes, and still read at once.
 const LARGEST_RECORD: u64 = 1 << 20;
@@ -54,6 +62,8 @@ impl BoardFile {
             RecordRef::Look(id) => Self::Look(id.clone()),
             RecordRef::Scene(_) | RecordRef::SceneOrder => Self::Scenes,
             RecordRef::Schedule => Self::Schedule,
+            RecordRef::Cloth(id) => Self::Cloth(id.clone()),
+            RecordRef::Practice => Self::Practice,
             RecordRef::Meeting(id) => Self::Meeting(id.clone()),
         }
     }
@@ -66,6 +76,8 @@ impl BoardFile {
             Self::Look(id) => Some(RecordRef::Look(id.clone())),
             Self::Scenes => None,
             Self::Schedule => Some(RecordRef::Schedule),
+            Self::Cloth(id) => Some(RecordRef::Cloth(id.clone())),
+            Self::Practice => Some(RecordRef::Practice),
             Self::Meeting(id) => Some(RecordRef::Meeting(id.clone())),
         }
     }
@@ -75,6 +87,7 @@ impl BoardFile {
         match dir {
             OUTFITS => stem.parse().ok().map(Self::Outfit),
             LOOKS => stem.parse().ok().map(Self::Look),
+            CLOTHS => stem.parse().ok().map(Self::Cloth),
             MEETINGS => stem.parse().ok().map(Self::Meeting),
             _ => None,
         }
@@ -85,6 +98,7 @@ impl BoardFile {
         match self {
             Self::Outfit(_) => Some(OUTFITS),
             Self::Look(_) => Some(LOOKS),
+            Self::Cloth(_) => Some(CLOTHS),
             Self::Meeting(_) => Some(MEETINGS),
             _ => None,
         }
@@ -96,6 +110,8 @@ impl BoardFile {
             Self::Head => "board.yaml".to_owned(),
             Self::Outfit(id) => format!("{id}.yaml"),
             Self::Look(id) => format!("{id}.yaml"),
+            Self::Cloth(id) => format!("{id}.yaml"),
+            Self::Practice => "practice.yaml".to_owned(),
             Self::Meeting(id) => format!("{id}.yaml"),
             Self::Scenes => "scenes.yaml".to_owned(),
             Self::Schedule => "schedule.yaml".to_owned(),
@@ -121,7 +137,9 @@ impl BoardFile {
     /// The most bytes that it may have.
     pub(super) fn largest(&self) -> u64 {
         match self {
-            Self::Outfit(_) | Self::Look(_) | Self::Meeting(_) => LARGEST_RECORD,
+            Self::Outfit(_) | Self::Look(_) | Self::Cloth(_) | Self::Practice | Self::Meeting(_) => {
+                LARGEST_RECORD
+            }
             Self::Head | Self::Scenes | Self::Schedule => LARGEST_LIST,
         }
     }
@@ -135,6 +153,8 @@ pub(super) enum Content {
     Look(Arc<Look>),
     Scenes(Vec<Arc<Scene>>),
     Schedule(Arc<Vec<ShootDay>>),
+    Cloth(Arc<Cloth>),
+    Practice(Arc<Practice>),
     Meeting(Arc<Meeting>),
 }
 
@@ -145,6 +165,8 @@ impl Content {
             BoardFile::Head => Self::Head(yaml::read(text)?),
             BoardFile::Outfit(_) => Self::Outfit(yaml::read(text)?),
             BoardFile::Look(_) => Self::Look(yaml::read(text)?),
+            BoardFile::Cloth(_) => Self::Cloth(yaml::read(text)?),
+            BoardFile::Practice => Self::Practice(yaml::read_or_nothing(text)?),
             BoardFile::Meeting(_) => Self::Meeting(yaml::read(text)?),
             // A list without entries is a list, even where it is not written down.
             BoardFile::Scenes => Self::Scenes(yaml::read_list(text)?),
@@ -160,6 +182,8 @@ impl Content {
             Self::Look(look) => yaml::write(look),
             Self::Scenes(scenes) => yaml::write(scenes),
             Self::Schedule(days) => yaml::write(days),
+            Self::Cloth(cloth) => yaml::write(cloth),
+            Self::Practice(practice) => yaml::write(practice),
             Self::Meeting(meeting) => yaml::write(meeting),
         }
     }
@@ -170,6 +194,8 @@ impl Content {
             BoardFile::Head => Some(Self::Head(Arc::clone(&records.head))),
             BoardFile::Outfit(id) => records.outfits.get(id).cloned().map(Self::Outfit),
             BoardFile::Look(id) => records.looks.get(id).cloned().map(Self::Look),
+            BoardFile::Cloth(id) => records.cloths.get(id).cloned().map(Self::Cloth),
+            BoardFile::Practice => Some(Self::Practice(Arc::clone(&records.practice))),
             BoardFile::Meeting(id) => records.meetings.get(id).cloned().map(Self::Meeting),
             BoardFile::Scenes => Some(Self::Scenes(records.scenes.clone())),
             BoardFile::Schedule => Some(Self::Schedule(Arc::clone(&records.schedule))),
@@ -189,6 +215,10 @@ impl Content {
             (BoardFile::Meeting(id), Some(Self::Meeting(meeting))) => {
                 records.meetings.insert(id.clone(), meeting);
             }
+            (BoardFile::Cloth(id), Some(Self::Cloth(cloth))) => {
+                records.cloths.insert(id.clone(), cloth);
+            }
+            (_, Some(Self::Practice(practice))) => records.practice = practice,
             (_, Some(Self::Scenes(scenes))) => records.scenes = scenes,
             (_, Some(Self::Schedule(days))) => records.schedule = days,
             (BoardFile::Outfit(id), _) => {
@@ -200,6 +230,10 @@ impl Content {
             (BoardFile::Meeting(id), _) => {
                 records.meetings.remove(id);
             }
+            (BoardFile::Cloth(id), _) => {
+                records.cloths.remove(id);
+            }
+            (BoardFile::Practice, _) => records.practice = Arc::default(),
             (BoardFile::Scenes, _) => records.scenes.clear(),
             (BoardFile::Schedule, _) => records.schedule = Arc::default(),
             // A board without its head is not open; whoever finds it gone says so before.
@@ -212,7 +246,8 @@ impl Content {
         match self {
             Self::Scenes(scenes) => scenes.is_empty(),
             Self::Schedule(days) => days.is_empty(),
-            Self::Head(_) | Self::Outfit(_) | Self::Look(_) | Self::Meeting(_) => false,
+            Self::Practice(practice) => **practice == Practice::default(),
+            Self::Head(_) | Self::Outfit(_) | Self::Look(_) | Self::Cloth(_) | Self::Meeting(_) => false,
         }
     }
 }

@@ -33,6 +33,7 @@ mod swap;
 mod text;
 mod trail;
 mod turn;
+mod usual;
 mod watch;
 mod yaml;
 
@@ -65,7 +66,7 @@ pub struct Reading {
 /// [faults](Reading::faults) instead.
 pub fn read(folder: &Path) -> Result<Reading, StoreError> {
     let (shelf, records) = Shelf::open(folder)?;
-    let board = Board::new(records);
+    let board = usual::board_of(records);
     let references = references::faults(&board, &shelf.folder, &|file| shelf.damaged.contains_key(file));
     Ok(Reading { board, faults: shelf.faults(&references) })
 }

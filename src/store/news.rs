@@ -50,6 +50,8 @@ fn sentence(change: &Change) -> String {
         Change::Scene(number, swap) => (format!("scene {number}"), did(swap)),
         Change::SceneOrder(_) => ("the order of the scenes".to_owned(), "changed"),
         Change::Schedule(_) => ("the schedule".to_owned(), "changed"),
+        Change::Cloth(id, swap) => (titled("cloth", swap, |cloth| &cloth.title, id.as_str()), did(swap)),
+        Change::Practice(_) => ("the tables of practice".to_owned(), "changed"),
         Change::Meeting(id, swap) => (format!("the meeting of {id}"), did(swap)),
     };
     format!("{what} {did} outside")

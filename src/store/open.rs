@@ -13,6 +13,7 @@ use super::places::Places;
 use super::references;
 use super::saving::Way;
 use super::shelf::Shelf;
+use super::usual;
 use crate::board::{Board, Edit, Side};
 
 /// A folder that is being worked on.
@@ -42,7 +43,7 @@ impl OpenBoard {
     /// As [`super::read`], and when the history log cannot be read or written.
     pub fn open(folder: &Path, places: &Places) -> Result<Self, StoreError> {
         let (shelf, records) = Shelf::open(folder)?;
-        let board = Board::new(records);
+        let board = usual::board_of(records);
         let id = board.head().id.to_string();
         let claimed = History::claim(&places.state, &id, &shelf.folder, |edit| board.has(edit))
             .map_err(StoreError::io(&places.state, "the history cannot be kept"))?;

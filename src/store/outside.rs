@@ -5,9 +5,9 @@ use super::layout::{BoardFile, Content};
 use super::listing::Listing;
 use super::news::{self, News, NewsKind};
 use super::open::OpenBoard;
-use super::sheet;
 use super::shelf::Seen;
-use crate::board::{Board, Edit};
+use super::{sheet, usual};
+use crate::board::Edit;
 
 /// Files, each with what stands in it.
 type Found = Vec<(BoardFile, Result<sheet::Sheet, sheet::Closed>)>;
@@ -116,7 +116,7 @@ impl OpenBoard {
         let edit = Edit::between("changed outside", before, &after);
         // Files may hold what no edit can say, such as two scenes with one number; then all is derived anew.
         if self.board.take_in(&edit).is_err() || self.board.records().scenes != after.scenes {
-            self.board = Board::new(after);
+            self.board = usual::board_of(after);
         }
         self.look_for_references();
         news::taken_in(&edit)

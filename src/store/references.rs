@@ -10,7 +10,7 @@ use super::nearest::nearest;
 use super::sheet::Sheet;
 use super::yaml;
 use crate::board::rules::{self, Broken, Dangling, Step, Target};
-use crate::board::{Board, Head, Id, RecordRef, SceneNumber};
+use crate::board::{Board, BodyId, Character, Head, Id, RecordRef, SceneNumber};
 
 /// Every fault between records. A reference to a record whose own file cannot be read is none: that file is.
 pub(super) fn faults(board: &Board, folder: &Path, is_damaged: &dyn Fn(&BoardFile) -> bool) -> Vec<Fault> {
@@ -149,23 +149,33 @@ impl<'a> Guess<'a> {
     }
 }
 
-/// Periods, characters or threads that have one name.
+/// Periods, characters, threads or bodies that have one name.
 fn doubles(head: &Head) -> Vec<Loose> {
+    let listed = |list: &'static str, ids: Vec<&str>| -> Vec<(Vec<Step>, String)> {
+        let way = |at| vec![Step::Key(list.to_owned()), Step::At(at), Step::Key("id".to_owned())];
+        ids.into_iter().enumerate().map(|(at, id)| (way(at), id.to_owned())).collect()
+    };
+    let bodies = head.characters.iter().enumerate().flat_map(|(who, character)| {
+        let way = move |at| {
+            let list = [Step::Key("characters".to_owned()), Step::At(who), Step::Key("bodies".to_owned())];
+            list.into_iter().chain([Step::At(at), Step::Key("id".to_owned())]).collect()
+        };
+        character.bodies.iter().enumerate().map(move |(at, body)| (way(at), body.id.to_string()))
+    });
+    let lists = [
+        ("periods", listed("periods", head.periods.iter().map(|period| period.id.as_str()).collect())),
+        ("characters", listed("characters", head.characters.iter().map(|who| who.id.as_str()).collect())),
+        ("threads", listed("threads", head.threads.iter().map(|thread| thread.id.as_str()).collect())),
+        ("bodies", bodies.collect()),
+    ];
     let mut found = Vec::new();
-    let periods: Vec<&str> = head.periods.iter().map(|period| period.id.as_str()).collect();
-    let characters: Vec<&str> = head.characters.iter().map(|character| character.id.as_str()).collect();
-    let threads: Vec<&str> = head.threads.iter().map(|thread| thread.id.as_str()).collect();
-    for (list, what, ids) in [
-        ("periods", "periods", periods),
-        ("characters", "characters", characters),
-        ("threads", "threads", threads),
-    ] {
+    for (what, ids) in lists {
         let mut seen = HashSet::new();
-        for (at, id) in ids.into_iter().enumerate().filter(|(_, id)| !seen.insert(*id)) {
+        for (path, id) in ids.into_iter().filter(|(_, id)| !seen.insert(id.clone())) {
             found.push(Loose {
                 kind: FaultKind::Twice,
                 record: RecordRef::Head,
-                path: vec![Step::Key(list.to_owned()), Step::At(at), Step::Key("id".to_owned())],
+                path,
                 what: format!("two {what} have the name `{id}`"),
                 hint: "give one of them another name".to_owned(),
             });
@@ -180,7 +190,10 @@ fn file_of(target: &Target) -> BoardFile {
         Target::Outfit(id) => BoardFile::Outfit(id.clone()),
         Target::Look(id) => BoardFile::Look(id.clone()),
         Target::Scene(_) => BoardFile::Scenes,
+        Target::Cloth(id) => BoardFile::Cloth(id.clone()),
+        Target::Action(_) => BoardFile::Practice,
         Target::Character(_) | Target::Period(_) | Target::Thread(_) => BoardFile::Head,
+        Target::Wearer(_) | Target::Original(_) => BoardFile::Head,
     }
 }
 
@@ -189,6 +202,15 @@ fn where_to_add(target: &Target) -> String {
         Target::Outfit(id) => format!("add outfits/{id}.yaml, or take the name out"),
         Target::Look(id) => format!("add looks/{id}.yaml, or take the name out"),
         Target::Scene(_) => "add it to scenes.yaml, or take the number out".to_owned(),
+        Target::Cloth(id) => format!("add cloths/{id}.yaml, or take the name out"),
+        Target::Action(_) => "add it to `actions` in practice.yaml, or take the name out".to_owned(),
+        Target::Wearer(_) => {
+            "add a performer or double to the character's `bodies` in board.yaml, or take the name out"
+                .to_owned()
+        }
+        Target::Original(_) => {
+            "add an original to the character's `bodies` in board.yaml, or take the name out".to_owned()
+        }
         Target::Character(_) => "add it to `characters` in board.yaml, or take the name out".to_owned(),
         Target::Period(_) => "add it to `periods` in board.yaml, or take the name out".to_owned(),
         Target::Thread(_) => "add it to `threads` in board.yaml, or take the name out".to_owned(),
@@ -205,6 +227,13 @@ fn near(board: &Board, target: &Target) -> Option<String> {
         Target::Character(id) => nearest_id(id, head.characters.iter().map(|character| &character.id)),
         Target::Period(id) => nearest_id(id, head.periods.iter().map(|period| &period.id)),
         Target::Thread(id) => nearest_id(id, head.threads.iter().map(|thread| &thread.id)),
+        Target::Cloth(id) => nearest_id(id, records.cloths.keys()),
+        Target::Action(id) => nearest_id(id, board.practice().actions.iter().map(|one| &one.action)),
+        Target::Wearer(id) => {
+            let own: Vec<BodyId> = head.characters.iter().map(Character::wearer).collect();
+            nearest_id(id, own.iter().chain(bodies(head)).filter(|body| board.may_wear(body)))
+        }
+        Target::Original(id) => nearest_id(id, bodies(head).filter(|body| !board.may_wear(body))),
         Target::Scene(number) => {
             // Another number is another scene; but a letter behind it is soon forgotten or one too many.
             let digits = |number: &SceneNumber| -> String {
@@ -215,6 +244,10 @@ fn near(board: &Board, target: &Target) -> Option<String> {
             like.next().map(ToString::to_string)
         }
     }
+}
+
+fn bodies(head: &Head) -> impl Iterator<Item = &BodyId> {
+    head.characters.iter().flat_map(|who| &who.bodies).map(|body| &body.id)
 }
 
 fn nearest_id<'a, K: 'a>(id: &Id<K>, valid: impl Iterator<Item = &'a Id<K>>) -> Option<String> {

@@ -243,14 +243,7 @@ fn after(
     content: Option<Content>,
     records: &Records,
 ) -> Option<Option<Content>> {
-    let mut alone = Records {
-        head: records.head.clone(),
-        outfits: Default::default(),
-        looks: Default::default(),
-        scenes: Vec::new(),
-        schedule: Default::default(),
-        meetings: Default::default(),
-    };
+    let mut alone = Records::of(records.head.clone());
     Content::put(content, &mut alone, file);
     let changes = edit.changes.iter().filter(|change| BoardFile::of(&change.record()) == *file);
     let mut board = Board::new(alone);

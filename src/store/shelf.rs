@@ -74,14 +74,7 @@ impl Shelf {
         let listing = Listing::of(&folder).map_err(StoreError::io(&folder, "cannot be listed"))?;
         let mut shelf =
             Self { folder, known: HashMap::new(), damaged: BTreeMap::new(), strays: listing.strays };
-        let mut records = Records {
-            head,
-            outfits: BTreeMap::new(),
-            looks: BTreeMap::new(),
-            scenes: Vec::new(),
-            schedule: Arc::default(),
-            meetings: BTreeMap::new(),
-        };
+        let mut records = Records::of(head);
         let files: Vec<BoardFile> = listing.files.into_iter().map(|(file, _)| file).collect();
         for (file, seen) in read_all(&shelf.folder, &files) {
             if let Some(content) = shelf.note(&file, seen) {

@@ -11,7 +11,7 @@ use super::open::OpenBoard;
 use super::{references, yaml};
 use crate::board::head::FORMAT;
 use crate::board::{
-    Change, Edit, Head, Look, Meeting, Outfit, RecordRef, Scene, SceneNumber, ShootDay, Swap,
+    Change, Cloth, Edit, Head, Look, Meeting, Outfit, Practice, RecordRef, Scene, SceneNumber, ShootDay, Swap,
 };
 
 impl OpenBoard {
@@ -27,6 +27,8 @@ impl OpenBoard {
                 yaml::write(&self.board.scenes().map(|scene| &scene.number).collect::<Vec<_>>())
             }
             RecordRef::Schedule => yaml::write(&records.schedule),
+            RecordRef::Cloth(id) => yaml::write(records.cloths.get(id)?),
+            RecordRef::Practice => yaml::write(&records.practice),
             RecordRef::Meeting(id) => yaml::write(records.meetings.get(id)?),
         };
         written.ok()
@@ -81,6 +83,10 @@ impl OpenBoard {
                 })?
                 .map(Change::SceneOrder),
             RecordRef::Schedule => sides.swap::<Vec<ShootDay>>(|_, _| Ok(()))?.map(Change::Schedule),
+            RecordRef::Cloth(id) => {
+                sides.swap::<Cloth>(|_, _| Ok(()))?.map(|swap| Change::Cloth(id.clone(), swap))
+            }
+            RecordRef::Practice => sides.swap::<Practice>(|_, _| Ok(()))?.map(Change::Practice),
             RecordRef::Meeting(id) => {
                 sides.swap::<Meeting>(|_, _| Ok(()))?.map(|swap| Change::Meeting(id.clone(), swap))
             }
@@ -96,6 +102,7 @@ impl OpenBoard {
         let title = match record {
             RecordRef::Outfit(id) => self.board.outfit(id).map(|outfit| outfit.title.clone()),
             RecordRef::Look(id) => self.board.look(id).map(|look| look.title.clone()),
+            RecordRef::Cloth(id) => self.board.cloth(id).map(|cloth| cloth.title.clone()),
             _ => None,
         };
         title.filter(|title| !title.is_empty()).unwrap_or_else(|| record.to_string())

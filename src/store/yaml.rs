@@ -29,6 +29,11 @@ pub(super) fn read_list<T: DeserializeOwned>(text: &str) -> Result<Vec<T>, Troub
     if is_blank(text) { guard::check(text).map_err(Trouble::from).map(|()| Vec::new()) } else { read(text) }
 }
 
+/// Reads a record that says nothing where its text has no content.
+pub(super) fn read_or_nothing<T: DeserializeOwned + Default>(text: &str) -> Result<T, Trouble> {
+    if is_blank(text) { guard::check(text).map_err(Trouble::from).map(|()| T::default()) } else { read(text) }
+}
+
 /// Writes a record.
 pub(super) fn write<T: Serialize>(value: &T) -> Result<String, String> {
     serde_yaml::to_string(value).map_err(|error| error.to_string())

@@ -5,6 +5,7 @@
 //! of a piece of silk 45 inches by 100 yards (common practice, no source). Leather is told by its thickness: an ounce
 //! is a sixty-fourth of an inch (common practice, no source). Thickness and area weight do not compare.
 
+use std::cmp::Ordering;
 use std::fmt;
 use std::str::FromStr;
 
@@ -80,6 +81,34 @@ impl LeatherWeight {
     /// In leather ounces.
     pub fn ounces(self) -> f64 {
         self.millimetres() / MILLIMETRES_PER_LEATHER_OUNCE
+    }
+}
+
+impl ClothWeight {
+    /// Which is the heavier; `None` where one is told by area and the other by thickness.
+    pub fn compare(self, other: Self) -> Option<Ordering> {
+        match (self, other) {
+            (Self::Area(one), Self::Area(other)) => Some(one.cmp(&other)),
+            (Self::Leather(one), Self::Leather(other)) => Some(one.cmp(&other)),
+            _ => None,
+        }
+    }
+
+    /// The weight halfway to a heavier one; `None` where that is not heavier, or where none lies between.
+    pub fn between(self, heavier: Self) -> Option<Self> {
+        let halfway = |light: u32, heavy: u32| {
+            let middle = light + heavy.checked_sub(light)? / 2;
+            (light < middle && middle < heavy).then_some(middle)
+        };
+        match (self, heavier) {
+            (Self::Area(light), Self::Area(heavy)) => {
+                halfway(light.0, heavy.0).map(|middle| Self::Area(AreaWeight(middle)))
+            }
+            (Self::Leather(light), Self::Leather(heavy)) => {
+                halfway(light.0, heavy.0).map(|middle| Self::Leather(LeatherWeight(middle)))
+            }
+            _ => None,
+        }
     }
 }
 

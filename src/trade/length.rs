@@ -47,6 +47,11 @@ impl Length {
         (size.abs() <= MOST).then_some(Self(size as i64))
     }
 
+    /// Of so many hundredths of a millimetre; `None` where that is longer than a kilometre.
+    pub fn of_hundredths(hundredths: i128) -> Option<Self> {
+        i64::try_from(hundredths).ok().filter(|size| size.unsigned_abs() as f64 <= MOST).map(Self)
+    }
+
     /// In millimetres.
     pub fn millimetres(self) -> f64 {
         self.0 as f64 / PER_MM as f64
@@ -182,7 +187,48 @@ impl fmt::Display for Length {
     }
 }
 
-by_text!(Length);
+by_text!(Length, Size);
+
+/// A length of something that is there: above nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Size(Length);
+
+/// Why a text is no size.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum SizeError {
+    /// It is no length at all.
+    #[error(transparent)]
+    NoLength(#[from] LengthError),
+    /// It is nothing, or less.
+    #[error("`{0}` is no size: expected a length above 0, such as `57 cm` or `22 1/2 in`")]
+    Nothing(String),
+}
+
+impl Size {
+    /// Of so much; `None` where that is nothing, or less.
+    pub fn new(length: Length) -> Option<Self> {
+        (length.0 > 0).then_some(Self(length))
+    }
+
+    /// How much.
+    pub fn length(self) -> Length {
+        self.0
+    }
+}
+
+impl FromStr for Size {
+    type Err = SizeError;
+
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        Self::new(text.parse()?).ok_or_else(|| SizeError::Nothing(text.to_owned()))
+    }
+}
+
+impl fmt::Display for Size {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
 
 #[cfg(test)]
 mod tests {
@@ -209,6 +255,19 @@ mod tests {
         for text in ["57", "cm", "57 ells", "1/0 in", "1 2 3 cm", "1e9 m", "", "nan cm"] {
             assert!(text.parse::<Length>().is_err(), "{text}");
         }
+    }
+
+    #[test]
+    fn what_is_there_is_longer_than_nothing() {
+        assert_eq!("57 cm".parse::<Size>().unwrap().length(), Length(57_000));
+        for text in ["0 cm", "-3 cm", "-0.001 mm"] {
+            let error = text.parse::<Size>().unwrap_err().to_string();
+            assert_eq!(
+                error,
+                format!("`{text}` is no size: expected a length above 0, such as `57 cm` or `22 1/2 in`")
+            );
+        }
+        assert!("57".parse::<Size>().unwrap_err().to_string().contains("a number and a unit"));
     }
 
     #[test]

@@ -3,6 +3,7 @@
 //!
 //! Everything here parses at the edge and is trusted from then on; nothing here reads a file or draws.
 
+pub mod angle;
 pub mod body;
 pub(crate) mod by_text;
 pub mod cell;
@@ -11,6 +12,8 @@ pub mod colour;
 pub mod colour_difference;
 pub mod date;
 pub mod eighths;
+pub mod fibre;
+pub mod fraction;
 pub mod hours;
 pub mod length;
 pub mod money;

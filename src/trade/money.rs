@@ -86,6 +86,11 @@ impl Money {
         self.scaled(Decimal::from(hours.minutes()), 60)
     }
 
+    /// So many parts of this, of which `of` make the whole; `None` where `of` is nothing.
+    pub fn parts(self, parts: u32, of: u32) -> Option<Self> {
+        (of > 0).then(|| self.scaled(Decimal::from(parts), of))
+    }
+
     /// What share of a whole it is; `None` where the whole is nothing.
     pub fn share_of(self, whole: Self) -> Option<Share> {
         self.0.checked_div(whole.0)?.to_f64().map(Share::of)

@@ -2,6 +2,14 @@
 //!
 //! | module | what it reckons |
 //! |---|---|
-//! | [`copies`] | how many of one version are needed, and where each is on each day |
+//! | [`fit`] | from the original's body to another: each measure with its rule |
+//! | [`copies`] | how many of each version are needed and why, and where each is on each day |
+//! | [`cloth`] | lengths to buy, trials, colour against the source, print files |
+//! | [`cost`] | what looks cost, and what that is made of |
+//! | [`asks`] | whom to ask before something is done in something |
 
+pub mod asks;
+pub mod cloth;
 pub mod copies;
+pub mod cost;
+pub mod fit;

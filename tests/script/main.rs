@@ -68,8 +68,6 @@ fn board(scenes: Value, schedule: Value) -> Board {
     });
     let read = |tree: &Value| serde_json::from_value(tree.clone()).unwrap();
     Board::new(Records {
-        head: std::sync::Arc::new(serde_json::from_value(head).unwrap()),
-        outfits: std::collections::BTreeMap::new(),
         looks: looks
             .as_object()
             .unwrap()
@@ -80,7 +78,7 @@ fn board(scenes: Value, schedule: Value) -> Board {
             .collect(),
         scenes: scenes.as_array().unwrap().iter().map(read).collect(),
         schedule: std::sync::Arc::new(serde_json::from_value(schedule).unwrap()),
-        meetings: std::collections::BTreeMap::new(),
+        ..Records::of(std::sync::Arc::new(serde_json::from_value(head).unwrap()))
     })
 }
 

@@ -3,7 +3,7 @@
 //! A record is seen as a tree of named fields. A field that one side changed takes that side; a field that both sides
 //! changed differently is a clash. Most lists are more than one field, so that two people may work on one
 //! record at the same time: lists of plain words (folded outfits, threads, tags) are merged item by item, and lists
-//! whose items have a name (periods, characters, pieces, departures, shooting days, decisions, questions) are merged as if the names were
+//! whose items have a name (periods, characters, pieces, departures, shooting days, decisions, questions, measures, versions …) are merged as if the names were
 //! fields. To a list of any other kind (evidence, raised limits) both may add; whoever changes or takes out an item
 //! changes the list. A list in which an item stands twice is one field.
 
@@ -204,7 +204,10 @@ impl Merge {
 }
 
 /// The fields by which items of a list are told apart, in the records that have such lists.
-const NAMES: [&str; 6] = ["id", "name", "detail", "day", "decision", "question"];
+const NAMES: [&str; 13] = [
+    "id", "name", "detail", "day", "decision", "question", "measure", "version", "to", "cost", "trial",
+    "caution", "action",
+];
 
 fn by_name<'a>(list: &'a [Value], key: &str) -> HashMap<&'a Value, &'a Value> {
     list.iter().map(|item| (&item[key], item)).collect()

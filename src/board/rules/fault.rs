@@ -2,7 +2,9 @@
 
 use std::fmt;
 
-use crate::board::{CharacterId, LookId, OutfitId, PeriodId, RecordRef, SceneNumber, ThreadId};
+use crate::board::{
+    ActionId, BodyId, CharacterId, ClothId, LookId, OutfitId, PeriodId, RecordRef, SceneNumber, ThreadId,
+};
 
 /// A rule that is broken.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
@@ -70,6 +72,14 @@ pub enum Target {
     Thread(ThreadId),
     /// A scene.
     Scene(SceneNumber),
+    /// A cloth.
+    Cloth(ClothId),
+    /// A body that something may be made for.
+    Wearer(BodyId),
+    /// The body that wore what a look is made after.
+    Original(BodyId),
+    /// An action of the tables of practice.
+    Action(ActionId),
 }
 
 impl fmt::Display for Target {
@@ -81,6 +91,10 @@ impl fmt::Display for Target {
             Self::Period(id) => write!(f, "period `{id}`"),
             Self::Thread(id) => write!(f, "thread `{id}`"),
             Self::Scene(number) => write!(f, "scene `{number}`"),
+            Self::Cloth(id) => write!(f, "cloth `{id}`"),
+            Self::Wearer(id) => write!(f, "performer or double `{id}`"),
+            Self::Original(id) => write!(f, "original body `{id}`"),
+            Self::Action(id) => write!(f, "action `{id}`"),
         }
     }
 }

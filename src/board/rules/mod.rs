@@ -11,7 +11,7 @@ use std::collections::{BTreeSet, HashSet};
 pub use fault::{Broken, Dangling, Step, Target};
 use search::Search;
 
-use super::{Board, Change, Head, LookId, OutfitId};
+use super::{Board, BodyId, Change, Head, LookId, OutfitId, Role};
 
 /// Every broken rule, records in order.
 pub fn broken(board: &Board) -> Vec<Broken> {
@@ -110,6 +110,9 @@ impl Touched {
                 self.scenes.extend(relations.scene_at(number));
                 self.schedule = true;
             }
+            // A cloth that changes stays the same cloth.
+            Change::Cloth(_, swap) => self.everything |= swap.after.is_none(),
+            Change::Practice(_) => self.everything = true,
             // What a meeting says may name what is not there any more.
             Change::SceneOrder(_) | Change::Meeting(..) => {}
             Change::Schedule(_) => self.schedule = true,
@@ -144,11 +147,17 @@ impl Touched {
     }
 }
 
-/// Whether two heads declare the same periods, characters and threads, by name.
+/// Whether two heads declare the same periods, characters, bodies and threads, by name.
 fn same_names(one: &Head, other: &Head) -> bool {
     one.periods.iter().map(|period| &period.id).eq(other.periods.iter().map(|period| &period.id))
         && one.characters.iter().map(|who| &who.id).eq(other.characters.iter().map(|who| &who.id))
+        && bodies(one).eq(bodies(other))
         && one.threads.iter().map(|thread| &thread.id).eq(other.threads.iter().map(|thread| &thread.id))
+}
+
+/// Who may wear what, by name.
+fn bodies(head: &Head) -> impl Iterator<Item = (&BodyId, Role)> {
+    head.characters.iter().flat_map(|who| &who.bodies).map(|body| (&body.id, body.role))
 }
 
 #[cfg(test)]

@@ -4,7 +4,8 @@ use std::collections::{BTreeSet, HashMap, HashSet};
 
 use super::{Broken, Dangling, Step, Target};
 use crate::board::{
-    Among, Board, CharacterId, Look, LookId, Outfit, OutfitId, PeriodId, RecordRef, ThreadId, Treatment,
+    ActionId, Among, Board, BodyId, CharacterId, ClothId, Look, LookId, Make, Outfit, OutfitId, PeriodId,
+    RecordRef, Role, Scene, ThreadId, Treatment,
 };
 
 pub(super) struct Search<'a> {
@@ -12,6 +13,7 @@ pub(super) struct Search<'a> {
     characters: HashSet<&'a CharacterId>,
     periods: HashSet<&'a PeriodId>,
     threads: HashSet<&'a ThreadId>,
+    actions: HashSet<ActionId>,
     pub(super) found: Vec<Broken>,
 }
 
@@ -23,6 +25,7 @@ impl<'a> Search<'a> {
             characters: head.characters.iter().map(|character| &character.id).collect(),
             periods: head.periods.iter().map(|period| &period.id).collect(),
             threads: head.threads.iter().map(|thread| &thread.id).collect(),
+            actions: board.practice().actions.into_iter().map(|one| one.action).collect(),
             found: Vec::new(),
         }
     }
@@ -119,12 +122,65 @@ impl<'a> Search<'a> {
         self.period(from, &[], look.period.as_ref());
         self.threads(from, &look.threads);
         self.held(id, look);
+        self.making(id, look);
         match (look.treatment, look.outfits().next().is_some()) {
             (Treatment::Invent, true) => self.found.push(Broken::BaseOfInvented(id.clone())),
             (Treatment::Copy | Treatment::Interpret, _) if look.base.is_none() => {
                 self.found.push(Broken::NoBase(id.clone()));
             }
             _ => {}
+        }
+    }
+
+    /// What the workroom knows of a look.
+    fn making(&mut self, id: &LookId, look: &Look) {
+        let from = || RecordRef::Look(id.clone());
+        if let Some(wearer) = &look.wearer {
+            self.wearer(from, vec![key("wearer")], wearer);
+        }
+        if let Some(original) = &look.original
+            && self.board.body(original).is_none_or(|(_, body)| body.role != Role::Original)
+        {
+            self.dangles(from(), vec![key("original")], Target::Original(original.clone()));
+        }
+        for (piece, make) in look.make.iter() {
+            self.make(id, &[key("make"), key(piece)], make);
+        }
+        for (at, fitting) in look.fittings.iter().enumerate() {
+            if let Some(wearer) = &fitting.wearer {
+                self.wearer(from, vec![key("fittings"), Step::At(at), key("wearer")], wearer);
+            }
+        }
+    }
+
+    fn make(&mut self, id: &LookId, way: &[Step], make: &Make) {
+        let from = || RecordRef::Look(id.clone());
+        let below = |steps: &[Step]| [way, steps].concat();
+        for (at, cut) in make.cuts.iter().enumerate() {
+            self.cloth(from, below(&[key("cuts"), Step::At(at), key("cloth")]), &cut.cloth);
+        }
+        for (at, version) in make.versions.iter().enumerate() {
+            let in_version = |field: &str, name: &str| {
+                below(&[key("versions"), Step::At(at), key(field), Step::Name(name.to_owned())])
+            };
+            for cloth in version.more_cloth.keys() {
+                self.cloth(from, in_version("more-cloth", cloth.as_str()), cloth);
+            }
+            for body in version.copies.keys() {
+                self.wearer(from, in_version("copies", body.as_str()), body);
+            }
+        }
+    }
+
+    fn cloth(&mut self, from: impl Fn() -> RecordRef, path: Vec<Step>, cloth: &ClothId) {
+        if self.board.cloth(cloth).is_none() {
+            self.dangles(from(), path, Target::Cloth(cloth.clone()));
+        }
+    }
+
+    fn wearer(&mut self, from: impl Fn() -> RecordRef, path: Vec<Step>, body: &BodyId) {
+        if !self.board.may_wear(body) {
+            self.dangles(from(), path, Target::Wearer(body.clone()));
         }
     }
 
@@ -177,6 +233,28 @@ impl<'a> Search<'a> {
                     self.found.push(Broken::OtherLook(number, character.clone(), look));
                 }
                 Some(_) => {}
+            }
+        }
+        self.doings(place, scene);
+    }
+
+    /// What is done in a scene.
+    fn doings(&mut self, place: usize, scene: &Scene) {
+        let from = || RecordRef::Scene(scene.number.clone());
+        for (character, doings) in scene.does.iter() {
+            let below = |steps: &[Step]| [&[Step::At(place), key("does")], steps].concat();
+            if !self.characters.contains(character) {
+                let path = below(&[Step::Name(character.to_string())]);
+                self.dangles(from(), path, Target::Character(character.clone()));
+            }
+            for (at, doing) in doings.iter().enumerate() {
+                let field = |name: &str| below(&[key(character.as_str()), Step::At(at), key(name)]);
+                if !self.actions.contains(&doing.action) {
+                    self.dangles(from(), field("action"), Target::Action(doing.action.clone()));
+                }
+                if let Some(body) = &doing.by {
+                    self.wearer(from, field("by"), body);
+                }
             }
         }
     }

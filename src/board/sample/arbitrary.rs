@@ -17,6 +17,9 @@ use super::super::{
     Place, Question, Raise, Reach, Recognition, Records, Scene, SceneNumber, Scope, ShootDay, Stage, Stop,
     Thread, ThreadId, Treatment, Weight, Weights, Wishes,
 };
+use super::workroom::{
+    bodies, body_ids, cloth_ids, cloths, does, fittings, makes, measured, mend_workroom, practices, workrooms,
+};
 
 const OUTFITS: [&str; 8] = ["o1", "o2", "o3", "o4", "o5", "o6", "o7", "o8"];
 const LOOKS: [&str; 5] = ["l1", "l2", "l3", "l4", "l5"];
@@ -25,7 +28,7 @@ const PERIODS: [&str; 4] = ["p1", "p2", "p3", "never"];
 const THREADS: [&str; 3] = ["t1", "t2", "lost"];
 const MEETINGS: [&str; 3] = ["2026-11-25", "2026-11-25-2", "2027-01-07"];
 const SCENES: [&str; 7] = ["1", "2", "3", "3A", "3B", "4", "12"];
-const DATES: [&str; 14] = [
+pub(super) const DATES: [&str; 14] = [
     "1926-08-14",
     "1926-08",
     "1926~",
@@ -41,12 +44,12 @@ const DATES: [&str; 14] = [
     "Y170000002",
     "-0044-03-15",
 ];
-const WORDS: [&str; 9] =
+pub(super) const WORDS: [&str; 9] =
     ["", "wool", "square neck", " ~ ", "null", "12", "a: b", "Odile’s crêpe", "two\nlines"];
 const COLOURS: [&str; 4] = ["black", "#e8e0d0", "Navy", "#FFF"];
 
 /// One of a pool of names.
-fn ids<K: 'static>(pool: &'static [&'static str]) -> impl Strategy<Value = Id<K>> {
+pub(super) fn ids<K: 'static>(pool: &'static [&'static str]) -> impl Strategy<Value = Id<K>> {
     select(pool).prop_map(super::id)
 }
 
@@ -75,16 +78,16 @@ fn threads() -> impl Strategy<Value = Vec<ThreadId>> {
     subsequence(&THREADS[..], 0..3).prop_shuffle().prop_map(|names| super::ids(&names))
 }
 
-fn text() -> impl Strategy<Value = String> {
+pub(super) fn text() -> impl Strategy<Value = String> {
     select(&WORDS[..]).prop_map(str::to_owned)
 }
 
-fn texts() -> impl Strategy<Value = Vec<String>> {
+pub(super) fn texts() -> impl Strategy<Value = Vec<String>> {
     vec(text(), 0..3)
 }
 
 /// Any value that is read from one of these texts.
-fn parsed<T>(pool: &'static [&'static str]) -> impl Strategy<Value = T>
+pub(super) fn parsed<T>(pool: &'static [&'static str]) -> impl Strategy<Value = T>
 where
     T: std::str::FromStr + std::fmt::Debug,
     T::Err: std::fmt::Debug,
@@ -126,12 +129,13 @@ pub fn outfits() -> BoxedStrategy<Outfit> {
         text(),
         option::weighted(0.3, text()),
         wishes(),
+        measured(),
     );
     (told, made, rest)
         .prop_map(|(told, made, rest)| {
             let (title, character, worn, occasion, period) = told;
             let (silhouette, pieces, evidence, recognition, threads, dressing) = made;
-            let (pictures, tags, notes, let_go, wishes) = rest;
+            let (pictures, tags, notes, let_go, wishes, measured) = rest;
             let recognition = Recognition::new(recognition).unwrap();
             Outfit {
                 title,
@@ -141,6 +145,7 @@ pub fn outfits() -> BoxedStrategy<Outfit> {
                 period,
                 silhouette,
                 pieces,
+                measured,
                 evidence,
                 recognition,
                 threads,
@@ -171,11 +176,14 @@ pub fn looks() -> BoxedStrategy<Look> {
     let folded = subsequence(&OUTFITS[..], 0..4).prop_shuffle().prop_map(|names| super::ids(&names));
     let placed = (folded, option::weighted(0.3, periods()), orders(), select(&Stage::ALL[..]));
     let made = (departures(), pieces(), threads(), texts(), text());
-    (told, placed, made)
-        .prop_map(|(told, placed, made)| {
+    let workroom =
+        (option::weighted(0.2, body_ids()), option::weighted(0.2, body_ids()), makes(), fittings());
+    (told, placed, made, workroom)
+        .prop_map(|(told, placed, made, workroom)| {
             let (title, character, says, treatment, base) = told;
             let (folded, period, order, stage) = placed;
             let (departures, pieces, threads, dressing, notes) = made;
+            let (wearer, original, make, fittings) = workroom;
             Look {
                 title,
                 character,
@@ -191,6 +199,10 @@ pub fn looks() -> BoxedStrategy<Look> {
                 threads,
                 dressing,
                 notes,
+                wearer,
+                original,
+                make,
+                fittings,
             }
         })
         .boxed()
@@ -207,14 +219,28 @@ pub fn scenes(number: SceneNumber) -> BoxedStrategy<Scene> {
     let told = (text(), text(), places, lights, option::of(parsed(&["D1", "N1", "D12"])));
     let timed =
         (option::of(parsed(&DATES)), option::weighted(0.2, periods()), parsed(&["0", "2", "4/8", "1 3/8"]));
-    let rest = (wears(), text(), text());
+    let rest = (wears(), does(), text(), text());
     (told, timed, rest)
         .prop_map(move |(told, timed, rest)| {
             let (heading, set, place, light, story_day) = told;
             let (date, period, pages) = timed;
-            let (wears, action, notes) = rest;
+            let (wears, does, action, notes) = rest;
             let number = number.clone();
-            Scene { number, heading, set, place, light, story_day, date, period, pages, wears, action, notes }
+            Scene {
+                number,
+                heading,
+                set,
+                place,
+                light,
+                story_day,
+                date,
+                period,
+                pages,
+                wears,
+                does,
+                action,
+                notes,
+            }
         })
         .boxed()
 }
@@ -316,8 +342,8 @@ pub fn heads() -> BoxedStrategy<Head> {
         vec(raise, 0..2),
     );
     let told = (text(), text(), option::of(0_u32..200), select(&["cm", "in"][..]));
-    (told, declared, budget, gather_settings())
-        .prop_map(|(told, declared, budget, gather)| {
+    (told, declared, budget, gather_settings(), bodies(), workrooms())
+        .prop_map(|(told, declared, budget, gather, bodies, workroom)| {
             let (title, notes, runtime, units) = told;
             let (period_names, spans, thread_names, (name, performer, says)) = declared;
             let (looks, least_screen_time, characters, periods, raised) = budget;
@@ -325,6 +351,7 @@ pub fn heads() -> BoxedStrategy<Head> {
                 super::read(serde_json::json!({"shirr": 1, "id": "any", "title": title, "units": units}));
             head.notes = notes;
             head.gather = gather;
+            head.workroom = workroom;
             head.runtime = runtime;
             head.budget.looks = looks;
             head.budget.least_screen_time = least_screen_time;
@@ -344,11 +371,12 @@ pub fn heads() -> BoxedStrategy<Head> {
                 .collect();
             head.characters = CHARACTERS[..2]
                 .iter()
-                .map(|id| Character {
-                    id: super::id(id),
-                    name: name.clone(),
+                .zip(bodies)
+                .map(|(id, bodies)| Character {
                     performer: performer.clone(),
-                    notes: String::new(),
+                    principal: bodies.len() < 3,
+                    bodies,
+                    ..Character::named(super::id(id), &name)
                 })
                 .collect();
             head.threads = thread_names
@@ -365,13 +393,16 @@ pub fn records() -> BoxedStrategy<Records> {
     let outfits = btree_map(outfit_ids(), outfits().prop_map(Arc::new), 0..9);
     let looks = btree_map(look_ids(), looks().prop_map(Arc::new), 0..6);
     let meetings = btree_map(meeting_ids(), meetings().prop_map(Arc::new), 0..3);
-    (heads(), outfits, looks, all_scenes(), schedules(), meetings)
-        .prop_map(|(head, outfits, looks, scenes, schedule, meetings)| Records {
+    let cloths = btree_map(cloth_ids(), cloths().prop_map(Arc::new), 0..3);
+    (heads(), outfits, looks, all_scenes(), schedules(), cloths, practices(), meetings)
+        .prop_map(|(head, outfits, looks, scenes, schedule, cloths, practice, meetings)| Records {
             head: Arc::new(head),
             outfits,
             looks,
             scenes: scenes.into_iter().map(Arc::new).collect(),
             schedule: Arc::new(schedule),
+            cloths,
+            practice: Arc::new(practice),
             meetings,
         })
         .boxed()
@@ -459,6 +490,7 @@ fn mended(mut records: Records) -> Records {
     for day in Arc::make_mut(&mut records.schedule) {
         day.scenes.retain(|number| there.contains(number));
     }
+    mend_workroom(&mut records);
     records
 }
 

@@ -8,6 +8,7 @@
 
 pub mod arbitrary;
 pub mod operation;
+mod workroom;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -71,12 +72,11 @@ pub fn records() -> Records {
     ];
     let schedule = json!([{"day": 1, "date": "2027-04-05", "scenes": [2, "3A"]}, {"day": 2, "scenes": [3]}]);
     Records {
-        head: Arc::new(read(head)),
         outfits: by_id(outfits),
         looks: by_id(looks),
         scenes: scenes.into_iter().map(|scene| Arc::new(read(scene))).collect(),
         schedule: Arc::new(read(schedule)),
-        meetings: Default::default(),
+        ..Records::of(Arc::new(read(head)))
     }
 }
 

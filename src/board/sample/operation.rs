@@ -6,13 +6,14 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 use super::super::{
-    BaseWish, Board, CharacterId, Edit, Head, Look, LookId, Meeting, MeetingId, Outfit, OutfitId, PeriodId,
-    Records, Refused, Scene, SceneNumber, Scope, Treatment,
+    BaseWish, Board, Change, CharacterId, Cloth, ClothId, Edit, Head, Look, LookId, Meeting, MeetingId,
+    Outfit, OutfitId, PeriodId, Practice, Records, Refused, Scene, SceneNumber, Scope, Swap, Treatment,
 };
 use super::arbitrary::{
     characters, heads, look_ids, looks, meeting_ids, meetings, numbers, outfit_ids, outfits, periods,
     records, scenes, scopes,
 };
+use super::workroom::{cloth_ids, cloths, practices};
 
 /// Anything that a person can do to a board, and what hands can do to its files.
 #[derive(Clone, Debug)]
@@ -51,6 +52,8 @@ pub enum Operation {
     AddScene(Box<Scene>, Option<SceneNumber>),
     CutScene(SceneNumber),
     Minute(MeetingId, Box<Meeting>),
+    Buy(ClothId, Option<Box<Cloth>>),
+    Practise(Box<Practice>),
     /// All at once, as when a folder is replaced by another.
     Become(Box<Records>),
 }
@@ -105,6 +108,12 @@ impl Operation {
             }
             Self::AddScene(scene, after) => board.add_scene(*scene, after.as_ref())?,
             Self::CutScene(scene) => board.cut_scene(&scene)?,
+            Self::Buy(id, cloth) => board.set_cloth(&id, cloth.map(|cloth| *cloth), "bought"),
+            Self::Practise(tables) => {
+                let swap =
+                    Swap::new(Some(board.records().practice.clone()), Some(std::sync::Arc::from(tables)));
+                Edit::new("practised", vec![Change::Practice(swap)])
+            }
             Self::Minute(id, says) => board.minute(&id, "minutes", |meeting| *meeting = *says),
             Self::Become(records) => Edit::between("became", board.records(), &records),
         })
@@ -159,6 +168,8 @@ pub fn operations() -> BoxedStrategy<Operation> {
         (any_scene(), option::of(numbers())).prop_map(|(a, b)| Op::AddScene(a, b)),
         numbers().prop_map(Op::CutScene),
         (meeting_ids(), meetings().prop_map(Box::new)).prop_map(|(a, b)| Op::Minute(a, b)),
+        (cloth_ids(), option::of(cloths().prop_map(Box::new))).prop_map(|(a, b)| Op::Buy(a, b)),
+        practices().prop_map(|tables| Op::Practise(Box::new(tables))),
     ];
     prop_oneof![4 => gathering, 3 => rearranging, 2 => amending, 3 => casting, 1 => wishing].boxed()
 }

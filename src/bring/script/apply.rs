@@ -167,18 +167,14 @@ fn kept(
 /// A scene that is new: nobody in it has a look yet.
 fn added(sets: &Sets<'_>, new: &DraftScene, number: SceneNumber) -> Scene {
     Scene {
-        number,
         heading: new.heading.clone(),
         set: sets.name(new),
         place: new.place,
         light: new.light,
-        story_day: None,
-        date: None,
-        period: None,
         pages: new.length,
         wears: new.present.iter().map(|id| (id.clone(), None)).collect(),
         action: new.opening.clone(),
-        notes: String::new(),
+        ..Scene::numbered(number)
     }
 }
 
@@ -240,20 +236,11 @@ fn merged(
 
 #[cfg(test)]
 mod tests {
-    use std::collections::BTreeMap;
-
     use super::*;
 
     fn no_scenes() -> Records {
         let head = serde_json::json!({"shirr": 1, "id": "lamp", "title": "The Lamp"});
-        Records {
-            head: Arc::new(serde_json::from_value(head).unwrap()),
-            outfits: BTreeMap::new(),
-            looks: BTreeMap::new(),
-            scenes: Vec::new(),
-            schedule: Arc::default(),
-            meetings: BTreeMap::new(),
-        }
+        Records::of(Arc::new(serde_json::from_value(head).unwrap()))
     }
 
     #[test]

@@ -175,12 +175,7 @@ mod tests {
     use super::*;
 
     fn cast() -> Cast {
-        let character = |(id, name): (&str, &str)| Character {
-            id: id.parse().unwrap(),
-            name: name.to_owned(),
-            performer: String::new(),
-            notes: String::new(),
-        };
+        let character = |(id, name): (&str, &str)| Character::named(id.parse().unwrap(), name);
         Cast::of(
             &[("odile", "Odile Maren"), ("bridie", "Bridie Maren"), ("boat", "The Zoë's Mate")]
                 .map(character),

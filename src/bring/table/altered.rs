@@ -46,7 +46,12 @@ pub(super) fn altered(board: &Board, edit: &Edit) -> Vec<Altered> {
                 }
             }
             Change::Schedule(swap) => all.extend(days(board, swap)),
-            Change::Head(_) | Change::Look(..) | Change::SceneOrder(_) | Change::Meeting(..) => {}
+            Change::Head(_)
+            | Change::Look(..)
+            | Change::SceneOrder(_)
+            | Change::Cloth(..)
+            | Change::Practice(_)
+            | Change::Meeting(..) => {}
         }
     }
     all

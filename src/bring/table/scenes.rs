@@ -13,7 +13,7 @@ use super::grid::Row;
 use super::names::{self, squeezed};
 use super::wrong::Wrong;
 use super::{Made, Table};
-use crate::board::{CharacterId, Light, Pairs, Place, Scene, SceneNumber};
+use crate::board::{CharacterId, Light, Place, Scene, SceneNumber};
 use crate::trade::eighths::{Eighths, PER_PAGE};
 
 const NUMBER: Heading = Heading {
@@ -209,7 +209,7 @@ pub(super) fn read(table: &Table<'_>, made: &mut Made) {
     let mut order = Order::of(&made.records.scenes);
     for (number, rows) in groups {
         let before = table.board.scene(&number);
-        let mut scene = before.cloned().unwrap_or_else(|| empty(number.clone()));
+        let mut scene = before.cloned().unwrap_or_else(|| Scene::numbered(number.clone()));
         for field in &FIELDS {
             let put = table.agreed(&rows, &field.heading).and_then(|(row, cell)| {
                 let put = field.put(table.board, cell, &mut scene);
@@ -222,23 +222,6 @@ pub(super) fn read(table: &Table<'_>, made: &mut Made) {
         order.take(scene);
     }
     made.records.scenes = order.scenes();
-}
-
-fn empty(number: SceneNumber) -> Scene {
-    Scene {
-        number,
-        heading: String::new(),
-        set: String::new(),
-        place: None,
-        light: None,
-        story_day: None,
-        date: None,
-        period: None,
-        pages: Eighths::default(),
-        wears: Pairs::default(),
-        action: String::new(),
-        notes: String::new(),
-    }
 }
 
 /// The scenes in their order, and what a table puts among them. A new scene goes behind the one that is there and stands
@@ -383,7 +366,8 @@ mod tests {
 
     #[test]
     fn as_many_scenes_as_a_table_can_have_are_placed() {
-        let scene = |number: usize, letter: &str| empty(format!("{number}{letter}").parse().unwrap());
+        let scene =
+            |number: usize, letter: &str| Scene::numbered(format!("{number}{letter}").parse().unwrap());
         let there: Vec<Arc<Scene>> = (1..=ROWS).map(|number| Arc::new(scene(number, ""))).collect();
         let mut order = Order::of(&there);
         for number in 1..=ROWS {

@@ -5,6 +5,8 @@
 //! since at that moment all of them are out; as many do, since each use finds one ready. Tests hold it to a search through
 //! every way to hand copies out.
 
+pub mod plan;
+
 use std::collections::BTreeMap;
 
 /// One use of a version, on one shooting day.

@@ -1,7 +1,7 @@
 //! Writing a scene: changing its fields, and adding one.
 
 use super::act::focus;
-use crate::board::{Board, Light, Pairs, PeriodId, Place, Scene, SceneNumber};
+use crate::board::{Board, Light, PeriodId, Place, Scene, SceneNumber};
 use crate::bring::script::between;
 use crate::screen::app::App;
 use crate::screen::dates::{date_of, date_says, pages_of, pages_says, story_day_of, story_day_says};
@@ -45,18 +45,13 @@ pub fn add(app: &mut App) {
     let after = app.scenes.at(board).and_then(|at| board.records().scenes.get(at)).cloned();
     let number = propose(board, after.as_ref().map(|scene| &scene.number));
     let blank = Scene {
-        number,
-        heading: String::new(),
         set: after.as_ref().map_or(String::new(), |scene| scene.set.clone()),
         place: after.as_ref().and_then(|scene| scene.place),
         light: after.as_ref().and_then(|scene| scene.light),
         story_day: after.as_ref().and_then(|scene| scene.story_day),
         date: after.as_ref().and_then(|scene| scene.date.clone()),
         period: after.as_ref().and_then(|scene| scene.period.clone()),
-        pages: Default::default(),
-        wears: Pairs::default(),
-        action: String::new(),
-        notes: String::new(),
+        ..Scene::numbered(number)
     };
     let periods = periods(board);
     let mut all = vec![Field::line("number", blank.number.to_string()).read_as(number_says)];

@@ -1,0 +1,370 @@
+//! What looks cost, and what that is made of.
+//!
+//! A look costs the cloth of all its copies and toiles at its price, the hours of work on them at their rates, and what
+//! else each piece costs. Cloth is reckoned at its price whether it must be bought or lies in the house; test strips
+//! belong to the whole board, as does what merchants cut over. All sums are exact to a hundredth of a cent.
+//!
+//! What has no price, no rate or no length is named as lacking, so that a sum is never taken for the whole when it is not.
+
+use std::collections::BTreeMap;
+
+use super::cloth::buy::{Purchase, purchases};
+use super::copies::plan::{Demand, Plan};
+use super::fit::version_of;
+use crate::board::{Board, CharacterId, Expense, Id, LookId, Make, Pairs, PeriodId, Work};
+use crate::trade::eighths::Eighths;
+use crate::trade::hours::Hours;
+use crate::trade::money::Money;
+
+/// What a sum is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Kind {
+    /// Cloth, hides and skins.
+    Cloth,
+    /// Hours of work.
+    Work,
+    /// Dye, print, trims, what is bought.
+    Other,
+}
+
+impl Kind {
+    /// All kinds.
+    pub const ALL: [Self; 3] = [Self::Cloth, Self::Work, Self::Other];
+
+    /// In a word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Cloth => "cloth",
+            Self::Work => "work",
+            Self::Other => "other",
+        }
+    }
+}
+
+/// One line of a sum.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// What for.
+    pub kind: Kind,
+    /// The piece.
+    pub piece: String,
+    /// What it is: the cloth, the kind of work, the expense.
+    pub what: String,
+    /// How it is reckoned, in figures.
+    pub how: String,
+    /// How much.
+    pub sum: Money,
+}
+
+/// What a look costs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LookCost {
+    /// The look.
+    pub look: LookId,
+    /// What it is made of.
+    pub lines: Vec<Line>,
+    /// What could not be reckoned, in words.
+    pub lacks: Vec<String>,
+}
+
+impl LookCost {
+    /// The whole.
+    pub fn sum(&self) -> Money {
+        self.lines.iter().map(|line| line.sum).sum()
+    }
+
+    /// Of one kind.
+    pub fn of(&self, kind: Kind) -> Money {
+        self.lines.iter().filter(|line| line.kind == kind).map(|line| line.sum).sum()
+    }
+}
+
+/// What a board costs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Costs {
+    /// Every look, in their order.
+    pub looks: Vec<LookCost>,
+    /// Test strips, and what is cut over, by cloth.
+    pub beside: Vec<(String, Money)>,
+    /// The money that there is; `None` where nothing is said.
+    pub money: Option<Money>,
+}
+
+impl Costs {
+    /// What a board costs as it is planned.
+    pub fn of(board: &Board) -> Self {
+        let plan = Plan::of(board);
+        let purchases = purchases(board, &plan);
+        Self::with(board, &plan, &purchases)
+    }
+
+    /// The same, where plan and purchases are at hand.
+    pub fn with(board: &Board, plan: &Plan, purchases: &[Purchase<'_>]) -> Self {
+        let mut looks: BTreeMap<&LookId, LookCost> = BTreeMap::new();
+        let order = board.relations().looks_by_order();
+        for id in order {
+            looks.insert(id, LookCost { look: id.clone(), lines: Vec::new(), lacks: Vec::new() });
+        }
+        for purchase in purchases {
+            cloth(purchase, &mut looks);
+        }
+        let mut earlier = None;
+        for demand in &plan.demands {
+            let (id, piece) = (&demand.garment.look, &demand.garment.piece);
+            let is_first = earlier.replace((id, piece)) != Some((id, piece));
+            let make = board.look(id).and_then(|look| look.make.get(piece));
+            if let (Some(make), Some(cost)) = (make, looks.get_mut(id)) {
+                let mut working = Working { rates: &board.head().workroom.rates, piece, cost };
+                working.copies(make, demand);
+                if is_first {
+                    working.once(make);
+                }
+            }
+        }
+        let beside = purchases.iter().filter_map(|purchase| {
+            let sum = purchase.cloth.price?.by_length(purchase.strips());
+            (sum != Money::ZERO).then(|| (purchase.cloth.title.clone(), sum))
+        });
+        Self {
+            looks: order.iter().filter_map(|id| looks.remove(id)).collect(),
+            beside: beside.collect(),
+            money: board.head().workroom.money,
+        }
+    }
+
+    /// All looks and what is beside them.
+    pub fn sum(&self) -> Money {
+        let looks: Money = self.looks.iter().map(LookCost::sum).sum();
+        looks + self.beside.iter().map(|(_, sum)| *sum).sum()
+    }
+
+    /// What is left of the money; less than nothing where it does not do. `None` where nothing is said of it.
+    pub fn left(&self) -> Option<Money> {
+        Some(self.money? - self.sum())
+    }
+
+    /// How much could not be reckoned.
+    pub fn lacks(&self) -> usize {
+        self.looks.iter().map(|cost| cost.lacks.len()).sum()
+    }
+
+    /// One look.
+    pub fn look(&self, id: &LookId) -> Option<&LookCost> {
+        self.looks.iter().find(|cost| cost.look == *id)
+    }
+
+    /// The looks of each character, in the order of the cast.
+    pub fn by_character<'a>(&self, board: &'a Board) -> Vec<(&'a CharacterId, Money)> {
+        let of = |who: &CharacterId| {
+            let looks = self.looks.iter();
+            looks
+                .filter(|cost| board.look(&cost.look).is_some_and(|look| look.character == *who))
+                .map(LookCost::sum)
+                .sum()
+        };
+        board.head().characters.iter().map(|who| (&who.id, of(&who.id))).collect()
+    }
+
+    /// The looks of each period, in story order, and last of those in none.
+    pub fn by_period<'a>(&self, board: &'a Board) -> Vec<(Option<&'a PeriodId>, Money)> {
+        let of = |period: Option<&PeriodId>| {
+            let looks = self.looks.iter();
+            looks
+                .filter(|cost| board.relations().period_of_look(&cost.look) == period)
+                .map(LookCost::sum)
+                .sum()
+        };
+        let periods = board.head().periods.iter().map(|period| Some(&period.id)).chain([None]);
+        periods
+            .map(|period| (period, of(period)))
+            .filter(|(period, sum)| period.is_some() || *sum != Money::ZERO)
+            .collect()
+    }
+}
+
+/// A sum for each minute on screen, of which a page is about one (common practice, no source); `None` for what is never
+/// seen.
+pub fn per_minute(sum: Money, pages: Eighths) -> Option<Money> {
+    sum.parts(8, pages.get())
+}
+
+/// What the looks take of a cloth.
+fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
+    let title = &purchase.cloth.title;
+    for (look, piece, wrong) in &purchase.wrong {
+        if let Some(cost) = looks.get_mut(look) {
+            cost.lacks.push(format!("{piece}, {title}: {wrong}"));
+        }
+    }
+    for part in &purchase.parts {
+        let Some(cost) = looks.get_mut(&part.garment.look) else { continue };
+        let piece = &part.garment.piece;
+        let Some(price) = purchase.cloth.price else {
+            let lack = format!("{piece}: {title} has no price");
+            if !cost.lacks.contains(&lack) {
+                cost.lacks.push(lack);
+            }
+            continue;
+        };
+        let Some(sum) = part.cost(price) else { continue };
+        let each = match part.each {
+            super::cloth::lay::Amount::Length(length) => metres(length),
+            super::cloth::lay::Amount::Skins(skins) => format!("{skins} skins"),
+        };
+        let toiles = if part.toiles > 0 { format!(" + {} toile", part.toiles) } else { String::new() };
+        cost.lines.push(Line {
+            kind: Kind::Cloth,
+            piece: piece.clone(),
+            what: title.clone(),
+            how: format!("{} × {each}{toiles}, at {}", part.copies, price.shown()),
+            sum,
+        });
+    }
+}
+
+/// A length as cloth is bought: `2.25 m`, whatever unit bodies are measured in.
+pub fn metres(length: crate::trade::length::Length) -> String {
+    let hundredths = length.hundredths();
+    // A centimetre is a thousand hundredths of a millimetre.
+    let centimetres = (hundredths + if hundredths < 0 { -500 } else { 500 }) / 1_000;
+    let sign = if centimetres < 0 { "-" } else { "" };
+    format!("{sign}{}.{:02} m", centimetres.abs() / 100, centimetres.abs() % 100)
+}
+
+/// Hours and expenses of one piece.
+struct Working<'a> {
+    rates: &'a Pairs<Id<Work>, Money>,
+    piece: &'a str,
+    cost: &'a mut LookCost,
+}
+
+impl Working<'_> {
+    /// What every copy of a version costs.
+    fn copies(&mut self, make: &Make, demand: &Demand) {
+        let copies = demand.made();
+        if copies == 0 {
+            return;
+        }
+        let more = version_of(make, &demand.garment.version).map(|version| &version.more_hours);
+        for (work, hours) in make.hours.iter().chain(more.into_iter().flat_map(Pairs::iter)) {
+            self.work(work, *hours, copies);
+        }
+        for expense in &make.costs {
+            if let Some(each) = expense.each {
+                self.other(expense, each, copies);
+            }
+        }
+    }
+
+    /// What is done and paid once for all copies.
+    fn once(&mut self, make: &Make) {
+        for (work, hours) in make.hours_once.iter() {
+            self.work(work, *hours, 1);
+        }
+        for expense in &make.costs {
+            if let Some(once) = expense.once {
+                self.other(expense, once, 1);
+            }
+        }
+    }
+
+    fn work(&mut self, work: &Id<Work>, hours: Hours, copies: u32) {
+        let Some(rate) = self.rates.get(work) else {
+            let lack = format!("{}: `{work}` has no rate", self.piece);
+            if !self.cost.lacks.contains(&lack) {
+                self.cost.lacks.push(lack);
+            }
+            return;
+        };
+        self.cost.lines.push(Line {
+            kind: Kind::Work,
+            piece: self.piece.to_owned(),
+            what: work.to_string(),
+            how: format!("{copies} × {hours}, at {}", rate.shown()),
+            sum: rate.by_hours(hours.times(copies)),
+        });
+    }
+
+    fn other(&mut self, expense: &Expense, sum: Money, copies: u32) {
+        self.cost.lines.push(Line {
+            kind: Kind::Other,
+            piece: self.piece.to_owned(),
+            what: expense.what.clone(),
+            how: format!("{copies} × {}", sum.shown()),
+            sum: sum.times(copies),
+        });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::board::told;
+
+    fn board() -> Board {
+        told::board(json!({
+            "head": {
+                "workroom": {"money": "500", "rates": {"sewing": "30", "cutting": "40.50"}},
+                "characters": [{"id": "ada", "name": "Ada"}, {"id": "ben", "name": "Ben", "principal": false}],
+            },
+            "looks": {
+                "coat": {"treatment": "invent", "period": "late", "pieces": [{"name": "coat"}], "make": {"coat": {
+                    "cuts": [{"cloth": "serge", "lay": "2.25 m"}], "toiles": 1,
+                    "hours": {"sewing": "4:20"}, "hours-once": {"cutting": 2, "draping": 1},
+                    "costs": [{"cost": "buttons", "each": "1.25", "once": "3"}],
+                    "versions": [{"version": "standing", "more-hours": {"sewing": "0:40"}}],
+                }}},
+                "apron": {"treatment": "invent", "character": "ben", "pieces": [{"name": "apron"}], "make": {"apron": {
+                    "cuts": [{"cloth": "drill", "lay": "1 m"}],
+                }}},
+            },
+            "cloths": {
+                "serge": {"title": "Serge", "width": "150 cm", "price": "20", "test-strips": "50 cm"},
+                "drill": {"title": "Drill", "width": "150 cm"},
+            },
+            "scenes": [{"scene": 1, "pages": "1 4/8", "wears": {"ada": "coat", "ben": "apron"}}],
+            "schedule": [{"day": 1, "scenes": [1]}],
+            "practice": {"spares": {"principal": 2}},
+        }))
+    }
+
+    #[test]
+    fn a_look_costs_cloth_work_and_the_rest_over_all_copies() {
+        let board = board();
+        let costs = Costs::of(&board);
+        let coat = costs.look(&"coat".parse().unwrap()).unwrap();
+        let lines: Vec<String> =
+            coat.lines.iter().map(|line| format!("{} {}: {}", line.what, line.how, line.sum)).collect();
+        assert_eq!(
+            lines,
+            [
+                "Serge 2 × 2.25 m + 1 toile, at 20.00: 135.00",
+                "sewing 2 × 4:20, at 30.00: 260.00",
+                "sewing 2 × 0:40, at 30.00: 40.00",
+                "buttons 2 × 1.25: 2.50",
+                "cutting 1 × 2, at 40.50: 81.00",
+                "buttons 1 × 3.00: 3.00",
+            ]
+        );
+        assert_eq!((coat.sum(), coat.of(Kind::Work)), (Money::of_cents(52_150), Money::of_cents(38_100)));
+        assert_eq!(coat.lacks, ["coat: `draping` has no rate"]);
+        assert_eq!(costs.looks[1].lacks, ["apron: Drill has no price"]);
+        assert_eq!(costs.beside, [("Serge".to_owned(), Money::of_cents(1_000))]);
+        assert_eq!((costs.sum(), costs.left()), (Money::of_cents(53_150), Some(Money::of_cents(-3_150))));
+        let pages = "1 4/8".parse().unwrap();
+        assert_eq!(per_minute(coat.sum(), pages).unwrap().shown(), "347.67");
+        assert_eq!(per_minute(coat.sum(), Eighths::default()), None);
+    }
+
+    #[test]
+    fn sums_by_character_and_by_period_are_the_sum_of_the_looks() {
+        let board = board();
+        let costs = Costs::of(&board);
+        let looks: Money = costs.looks.iter().map(LookCost::sum).sum();
+        let of_cast: Money = costs.by_character(&board).iter().map(|(_, sum)| *sum).sum();
+        let of_periods: Money = costs.by_period(&board).iter().map(|(_, sum)| *sum).sum();
+        assert_eq!((of_cast, of_periods), (looks, looks));
+    }
+}
