@@ -47,13 +47,18 @@ impl Length {
         (size.abs() <= MOST).then_some(Self(size as i64))
     }
 
+    /// Of so many hundredths of a millimetre.
+    pub const fn of_hundredths(hundredths: i64) -> Self {
+        Self(hundredths)
+    }
+
     /// In millimetres.
     pub fn millimetres(self) -> f64 {
         self.0 as f64 / PER_MM as f64
     }
 
     /// In hundredths of a millimetre, which is exact.
-    pub fn hundredths(self) -> i64 {
+    pub const fn hundredths(self) -> i64 {
         self.0
     }
 
