@@ -10,7 +10,7 @@ use std::fmt;
 use std::str::FromStr;
 
 use super::by_text::by_text;
-use super::nearest::nearest;
+use super::nearest::{hint, spaced};
 
 /// One table: the variant, its words, whether it goes round, whether the list of 1989 has it, what it is.
 macro_rules! body_measures {
@@ -91,32 +91,16 @@ pub struct BodyMeasureError {
     hint: String,
 }
 
-impl BodyMeasureError {
-    fn new(text: &str) -> Self {
-        let hint = match nearest(&spaced(text), BodyMeasure::ALL.iter().map(|measure| measure.words())) {
-            Some(words) => format!("did you mean `{}`?", words.replace(' ', "-")),
-            None => {
-                let all: Vec<String> = BodyMeasure::ALL.iter().map(ToString::to_string).collect();
-                format!("expected one of {}", all.join(", "))
-            }
-        };
-        Self { text: text.to_owned(), hint }
-    }
-}
-
-/// In small letters, its words one space apart.
-fn spaced(text: &str) -> String {
-    let small = text.to_lowercase().replace(['-', '_'], " ");
-    small.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
 impl FromStr for BodyMeasure {
     type Err = BodyMeasureError;
 
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let words = spaced(text);
         let found = Self::ALL.iter().find(|measure| measure.words() == words);
-        found.copied().ok_or_else(|| BodyMeasureError::new(text))
+        found.copied().ok_or_else(|| {
+            let names = Self::ALL.iter().map(|measure| (measure.words(), measure.to_string()));
+            BodyMeasureError { text: text.to_owned(), hint: hint(text, names) }
+        })
     }
 }
 

@@ -47,8 +47,13 @@ impl Length {
         (size.abs() <= MOST).then_some(Self(size as i64))
     }
 
-    /// Of so many hundredths of a millimetre; `None` where that is longer than a kilometre.
-    pub fn of_hundredths(hundredths: i128) -> Option<Self> {
+    /// Of so many hundredths of a millimetre.
+    pub const fn of_hundredths(hundredths: i64) -> Self {
+        Self(hundredths)
+    }
+
+    /// The same for what was multiplied; `None` where it is longer than a kilometre.
+    pub fn try_of_hundredths(hundredths: i128) -> Option<Self> {
         i64::try_from(hundredths).ok().filter(|size| size.unsigned_abs() as f64 <= MOST).map(Self)
     }
 
@@ -58,7 +63,7 @@ impl Length {
     }
 
     /// In hundredths of a millimetre, which is exact.
-    pub fn hundredths(self) -> i64 {
+    pub const fn hundredths(self) -> i64 {
         self.0
     }
 

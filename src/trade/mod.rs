@@ -1,4 +1,4 @@
-//! Values of the trade that know no board: dates, eighths, lengths, body measures, weights of cloth, colours,
+//! Values of the trade that know no board: dates, eighths, lengths, body measures, fibres, weights of cloth, colours,
 //! money, hours, cells.
 //!
 //! Everything here parses at the edge and is trusted from then on; nothing here reads a file or draws.

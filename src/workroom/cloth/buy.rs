@@ -99,7 +99,7 @@ impl Purchase<'_> {
     pub fn to_buy(&self) -> Length {
         let lacks = self.taken() - self.cloth.stock.unwrap_or_default();
         let tenths = (i128::from(lacks.hundredths()) + TENTH - 1).div_euclid(TENTH).max(0);
-        Length::of_hundredths(tenths * TENTH).unwrap_or(lacks)
+        Length::try_of_hundredths(tenths * TENTH).unwrap_or(lacks)
     }
 
     /// What is to be paid for it; `None` without a price.

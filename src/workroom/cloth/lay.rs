@@ -109,17 +109,17 @@ pub fn up_to(length: Length, repeat: Option<Size>) -> Option<Length> {
     let Some(repeat) = repeat.map(|repeat| i128::from(repeat.length().hundredths())) else {
         return Some(length);
     };
-    Length::of_hundredths(over(i128::from(length.hundredths()), repeat) * repeat)
+    Length::try_of_hundredths(over(i128::from(length.hundredths()), repeat) * repeat)
 }
 
 /// So many times as long; `None` where no length is.
 pub fn times(length: Length, count: u32) -> Option<Length> {
-    Length::of_hundredths(i128::from(length.hundredths()) * i128::from(count))
+    Length::try_of_hundredths(i128::from(length.hundredths()) * i128::from(count))
 }
 
 fn longer_by(length: Length, extra: Fraction) -> Option<Length> {
     let parts = i128::from(Fraction::PARTS);
-    Length::of_hundredths(over(i128::from(length.hundredths()) * (parts + i128::from(extra.parts())), parts))
+    Length::try_of_hundredths(over(i128::from(length.hundredths()) * (parts + i128::from(extra.parts())), parts))
 }
 
 fn before_wash(length: Length, shrinkage: Fraction) -> Result<Length, NotLaid> {
@@ -128,7 +128,7 @@ fn before_wash(length: Length, shrinkage: Fraction) -> Result<Length, NotLaid> {
     if left == 0 {
         return Err(NotLaid::Nothing);
     }
-    Length::of_hundredths(over(i128::from(length.hundredths()) * parts, left)).ok_or(NotLaid::TooLong)
+    Length::try_of_hundredths(over(i128::from(length.hundredths()) * parts, left)).ok_or(NotLaid::TooLong)
 }
 
 /// Division that rounds up, so that nobody is sent out for a hair too little.
