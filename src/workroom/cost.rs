@@ -341,10 +341,10 @@ mod tests {
             lines,
             [
                 "Serge 2 × 2.25 m + 1 toile, at 20.00: 135.00",
-                "sewing 2 × 4:20, at 30.00: 260.00",
-                "sewing 2 × 0:40, at 30.00: 40.00",
+                "sewing 2 × 4 h 20, at 30.00: 260.00",
+                "sewing 2 × 0 h 40, at 30.00: 40.00",
                 "buttons 2 × 1.25: 2.50",
-                "cutting 1 × 2, at 40.50: 81.00",
+                "cutting 1 × 2 h, at 40.50: 81.00",
                 "buttons 1 × 3.00: 3.00",
             ]
         );

@@ -119,7 +119,10 @@ pub fn times(length: Length, count: u32) -> Option<Length> {
 
 fn longer_by(length: Length, extra: Fraction) -> Option<Length> {
     let parts = i128::from(Fraction::PARTS);
-    Length::try_of_hundredths(over(i128::from(length.hundredths()) * (parts + i128::from(extra.parts())), parts))
+    Length::try_of_hundredths(over(
+        i128::from(length.hundredths()) * (parts + i128::from(extra.parts())),
+        parts,
+    ))
 }
 
 fn before_wash(length: Length, shrinkage: Fraction) -> Result<Length, NotLaid> {
