@@ -4,6 +4,8 @@
 //! may have decided otherwise, of which the last counts; then a version adds what its action needs. A piece that a
 //! fitting decided is fitted as designed, so what a version adds comes on top.
 
+pub mod ease;
+pub mod plausible;
 pub mod rule;
 
 use crate::board::{
