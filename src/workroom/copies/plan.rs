@@ -373,7 +373,7 @@ fn later(one: Back, other: Back) -> Back {
 }
 
 /// Whether the words of `wanted` stand in a name one after the other, in any case; one may stand in its plural.
-pub(in crate::workroom) fn has_words(name: &str, wanted: &str) -> bool {
+pub(crate) fn has_words(name: &str, wanted: &str) -> bool {
     let words = |text: &str| -> Vec<String> {
         let lower = text.to_lowercase();
         lower
