@@ -6,7 +6,7 @@
 mod boards;
 mod bring;
 mod changing;
-mod character;
+mod named;
 mod check;
 mod completions;
 mod console;

@@ -11,6 +11,7 @@ use std::collections::BTreeMap;
 use super::cloth::buy::{Purchase, purchases};
 use super::copies::plan::{Demand, Plan};
 use super::fit::version_of;
+use super::words;
 use crate::board::{Board, CharacterId, Expense, Id, LookId, Make, Pairs, PeriodId, Work};
 use crate::trade::eighths::Eighths;
 use crate::trade::hours::Hours;
@@ -207,10 +208,7 @@ fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
             continue;
         };
         let Some(sum) = part.cost(price) else { continue };
-        let each = match part.each {
-            super::cloth::lay::Amount::Length(length) => metres(length),
-            super::cloth::lay::Amount::Skins(skins) => format!("{skins} skins"),
-        };
+        let each = words::amount(part.each);
         let toiles = if part.toiles > 0 { format!(" + {} toile", part.toiles) } else { String::new() };
         cost.lines.push(Line {
             kind: Kind::Cloth,
@@ -220,15 +218,6 @@ fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
             sum,
         });
     }
-}
-
-/// A length as cloth is bought: `2.25 m`, whatever unit bodies are measured in.
-pub fn metres(length: crate::trade::length::Length) -> String {
-    let hundredths = length.hundredths();
-    // A centimetre is a thousand hundredths of a millimetre.
-    let centimetres = (hundredths + if hundredths < 0 { -500 } else { 500 }) / 1_000;
-    let sign = if centimetres < 0 { "-" } else { "" };
-    format!("{sign}{}.{:02} m", centimetres.abs() / 100, centimetres.abs() % 100)
 }
 
 /// Hours and expenses of one piece.

@@ -37,6 +37,10 @@ th[scope=rowgroup] p { margin: .2em 0 0; font-weight: normal; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); padding: 0; }
 .short { white-space: nowrap; }
 .number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+table.upright th { border-bottom: 1px solid #bbb; width: 11em; }
+.sheet { break-before: page; margin-top: 3em; }
+.sheet h2 { font-size: 1.5em; border-bottom: 3px solid #111; }
+.sheet tbody { break-inside: auto; }
 td ul { margin: 0; padding: 0; list-style: none; }
 .cautions, .missing { border: 2px solid #111; padding: .5em 1em; margin: 1em 0; break-inside: avoid; }
 .cautions h2, .missing h2 { margin: 0 0 .3em; }
@@ -57,7 +61,13 @@ const SHORT: usize = 21;
 
 impl Text for Html {
     fn write(&self, document: &Document) -> String {
-        let widest = document.tables.iter().map(|table| table.places(OnPaper::Row).len()).max().unwrap_or(0);
+        let widest = document
+            .tables
+            .iter()
+            .filter(|table| !table.is_upright())
+            .map(|table| table.places(OnPaper::Row).len())
+            .max()
+            .unwrap_or(0);
         let lies = if widest >= ACROSS { "size: landscape; margin: 12mm;" } else { "margin: 15mm;" };
         let lies = format!("@page {{ {lies} {NUMBERED} }}\n");
         let page = html! {
@@ -75,7 +85,15 @@ impl Text for Html {
                     @if !document.subtitle.is_empty() { p.subtitle { (document.subtitle.as_str()) } }
                     (listed("Missing", "missing", &document.gaps))
                     (listed("Cautions", "cautions", &document.cautions))
-                    @for one in &document.tables { (table(one, &document.title)) }
+                    @for (name, tables) in document.sheets() {
+                        section.sheet {
+                            h2 { (name.as_str()) }
+                            @for one in &tables { (set(one, name)) }
+                        }
+                    }
+                    @if document.sheets_by.is_none() {
+                        @for one in &document.tables { (table(one, &document.title)) }
+                    }
                     (listed("Notes", "notes", &document.notes))
                 }
             }
@@ -92,6 +110,27 @@ fn listed(heading: &str, class: &str, items: &[Plain]) -> Markup {
             section class=(class) {
                 h2 { (heading) }
                 ul { @for item in items { li { (item.as_str()) } } }
+            }
+        }
+    }
+}
+
+/// A table as its sheet has it.
+fn set(one: &Table, document: &Plain) -> Markup {
+    if one.is_upright() { upright(one) } else { table(one, document) }
+}
+
+/// A table of one row, each column that says something as a line.
+fn upright(table: &Table) -> Markup {
+    html! {
+        @for row in table.rows() {
+            table.upright {
+                caption.unseen { (table.title().as_str()) }
+                tbody {
+                    @for (column, cell) in table.columns().iter().zip(row).filter(|(_, cell)| **cell != Cell::Empty) {
+                        tr { th scope="row" { (column.heading.as_str()) } td { (words(cell)) } }
+                    }
+                }
             }
         }
     }
@@ -188,6 +227,8 @@ fn words(cell: &Cell) -> Markup {
             Cell::Pages(length) => (length.to_string()),
             Cell::Minutes(length) => (length.clock()),
             Cell::Share(share) => (share.to_string()),
+            Cell::Money(money) => (money.shown()),
+            Cell::Metres(length) => (length.in_metres()),
         }
     }
 }
@@ -224,6 +265,8 @@ mod tests {
             Cell::Pages(length) => length.to_string(),
             Cell::Minutes(length) => length.clock(),
             Cell::Share(share) => share.to_string(),
+            Cell::Money(money) => money.shown(),
+            Cell::Metres(length) => length.in_metres(),
         }
     }
 
