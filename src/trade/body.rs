@@ -67,7 +67,7 @@ body_measures! {
     FrontNeckPointToWaist "front neck point to waist" false false "Down the middle front, from the pit of the throat to the waist.";
     WaistToHip "waist to hip" false true "Down the side, along the body, from the waist to the fullest part of the seat.";
     BodyRise "body rise" false true "Sitting on a flat seat: from the waist, at the side, straight down to the seat.";
-    TotalCrotchLength "total crotch length" false true "From the waist in front, between the legs, to the waist behind.";
+    TotalCrotchLength "total crotch length" false false "From the waist in front, between the legs, to the waist behind.";
     ArmLength "arm length" false true "From the shoulder point over the bent elbow to the wrist bone.";
     UpperArmGirth "upper arm girth" true true "Round the upper arm at its largest, the arm hanging.";
     ElbowGirth "elbow girth" true true "Round the elbow.";
