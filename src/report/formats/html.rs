@@ -274,9 +274,24 @@ mod tests {
     fn is_whole(document: &Document) {
         let text = Html.write(document);
         let page = Read::parse_document(&text);
-        let tables = all(&page, "table");
-        assert_eq!(tables.len(), document.tables.len());
-        for (table, read) in document.tables.iter().zip(tables) {
+        let (upright, flat): (Vec<ElementRef<'_>>, Vec<ElementRef<'_>>) =
+            all(&page, "table").into_iter().partition(|table| table.attr("class") == Some("upright"));
+        let parts: Vec<Table> = document.sheets().into_iter().flat_map(|(_, tables)| tables).collect();
+        let set: Vec<&Table> = if document.sheets_by.is_some() {
+            parts.iter().collect()
+        } else {
+            document.tables.iter().collect()
+        };
+        let (set_upright, set_flat): (Vec<&Table>, Vec<&Table>) =
+            set.into_iter().partition(|table| table.is_upright() && document.sheets_by.is_some());
+        assert_eq!((upright.len(), flat.len()), (set_upright.len(), set_flat.len()));
+        for (table, read) in set_upright.iter().zip(upright) {
+            let told = table.columns().iter().zip(&table.rows()[0]).filter(|(_, cell)| **cell != Cell::Empty);
+            let told: Vec<String> =
+                told.map(|(column, cell)| format!("{}{}", column.heading, expected(cell))).collect();
+            assert_eq!(below(read, "tr").into_iter().map(said).collect::<Vec<_>>(), told);
+        }
+        for (table, read) in set_flat.into_iter().zip(flat) {
             let heads: Vec<String> = below(read, "thead th[scope=col]").into_iter().map(said).collect();
             let (shown, above) = (table.places(OnPaper::Row), table.places(OnPaper::Above));
             let wanted: Vec<&str> = shown.iter().map(|at| table.columns()[*at].heading.as_str()).collect();
@@ -319,6 +334,28 @@ mod tests {
         for report in Report::ALL {
             is_whole(&report.document(&board));
         }
+    }
+
+    #[test]
+    fn each_value_of_a_column_has_a_sheet_with_its_part_of_every_table() {
+        let columns =
+            |key: &str| vec![Column::new("look", "Look", Kind::Text), Column::new(key, key, Kind::Text)];
+        let row = |look: &str, cell: &str| vec![Cell::text(look), Cell::text(cell)];
+        let mut heads = Table::titled("heads", "Head", columns("says")).upright();
+        let mut pieces = Table::titled("pieces", "Pieces", columns("piece"));
+        heads.push(row("coat", "it rains"));
+        heads.push(row("gown", ""));
+        pieces.push(row("gown", "gown"));
+        pieces.push(row("coat", "coat"));
+        pieces.push(row("coat", "hat"));
+        let document =
+            Document { tables: vec![heads, pieces], sheets_by: Some("look"), ..Document::default() };
+        let text = Html.write(&document);
+        let page = Read::parse_document(&text);
+        let sheets: Vec<String> = all(&page, "section.sheet").into_iter().map(said).collect();
+        assert_eq!(sheets, ["coatHeadsaysit rainsPiecespiececoathat", "gownHeadPiecespiecegown"]);
+        assert!(text.contains(".sheet { break-before: page;"));
+        is_whole(&document);
     }
 
     #[test]

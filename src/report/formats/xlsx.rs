@@ -246,8 +246,15 @@ mod tests {
                 let record = records.next().unwrap();
                 for (at, field) in record.iter().enumerate() {
                     let cell = range.get_value((row as u32, at as u32)).map(said).unwrap_or_default();
+                    let place = format!("{name} row {row} column {at}");
+                    if row > 0 && matches!(table.rows()[row - 1][at], Cell::Money(_)) {
+                        // A number in the one, in the other with all its decimals.
+                        let value = |text: &str| text.parse::<f64>().unwrap();
+                        assert_eq!(value(&cell), value(field), "{place}");
+                        continue;
+                    }
                     // A spreadsheet has no carriage return of its own.
-                    assert_eq!(guarded(&cell), field, "{name} row {row} column {at}");
+                    assert_eq!(guarded(&cell), field, "{place}");
                 }
             }
         }
