@@ -111,7 +111,7 @@ impl Touched {
                 self.schedule = true;
             }
             // A cloth that changes stays the same cloth.
-            Change::Cloth(_, swap) => self.everything |= swap.after.is_none(),
+            Change::Cloth(_, swap) => self.everything |= swap.before.is_none() || swap.after.is_none(),
             Change::Practice(_) => self.everything = true,
             // What a meeting says may name what is not there any more.
             Change::SceneOrder(_) | Change::Meeting(..) => {}
