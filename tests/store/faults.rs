@@ -289,7 +289,7 @@ fn links_and_pipes_are_not_read() {
 /// A board whose head has this text for its characters.
 fn cast(characters: &str) -> String {
     let bench = Bench::new();
-    bench.write("board.yaml", &format!("shirr: 1\nid: b\ntitle: B\ncharacters:\n{characters}"));
+    bench.write("board.yaml", format!("shirr: 1\nid: b\ntitle: B\ncharacters:\n{characters}"));
     let StoreError::Damaged(fault) = read(&bench.folder()).unwrap_err() else { panic!("not damaged") };
     fault.to_string()
 }
