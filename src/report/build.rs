@@ -91,9 +91,9 @@ fn pieces() -> Table {
 
 fn measures() -> Table {
     let columns = vec![
-        Column::new("piece", "Piece", Kind::Text),
-        Column::new("version", "Version", Kind::Text),
-        Column::new("wearer", "For", Kind::Text),
+        Column::new("piece", "Piece", Kind::Text).above(),
+        Column::new("version", "Version", Kind::Text).above(),
+        Column::new("wearer", "For", Kind::Text).above(),
         Column::new("measure", "Measure", Kind::Text),
         Column::new("cut", "Cut", Kind::Text),
         Column::new("how", "How it comes about", Kind::Text),

@@ -123,7 +123,7 @@ pub fn use_of(board: &Board, practice: &Practice, worn: &Worn) -> String {
     let does = if does.is_empty() { "worn".to_owned() } else { does.join(", ") };
     let takes = match (worn.takes, worn.uses.takes) {
         (1, _) => String::new(),
-        (takes, 1) => format!(", {takes} takes in one"),
+        (takes, 1) => format!(", {takes} takes in one copy"),
         (takes, _) => format!(", {takes} takes, each in a fresh one"),
     };
     format!("{place}: {does}{takes}{}", back(worn.uses.back))

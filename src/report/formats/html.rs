@@ -56,6 +56,9 @@ const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'n
 /// What rows have in common and is longer than this, or a sentence, stands on a line of its own.
 const LONG: usize = 60;
 
+/// The longest item that stands in one line with others.
+const SMALL_ITEM: usize = 6;
+
 /// A cell without blanks and no longer than this is kept on one line: the longest stretch of days, written out.
 const SHORT: usize = 21;
 
@@ -128,11 +131,23 @@ fn upright(table: &Table) -> Markup {
                 caption.unseen { (table.title().as_str()) }
                 tbody {
                     @for (column, cell) in table.columns().iter().zip(row).filter(|(_, cell)| **cell != Cell::Empty) {
-                        tr { th scope="row" { (column.heading.as_str()) } td { (words(cell)) } }
+                        tr { th scope="row" { (column.heading.as_str()) } td { (beside(cell)) } }
                     }
                 }
             }
         }
+    }
+}
+
+/// A cell where there is room beside it: numbers of scenes stand in one line.
+fn beside(cell: &Cell) -> Markup {
+    let is_small = |item: &Plain| item.as_str().chars().count() <= SMALL_ITEM;
+    match cell {
+        Cell::List(items) if items.iter().all(is_small) => {
+            let items: Vec<&str> = items.iter().map(Plain::as_str).collect();
+            html! { (items.join(", ")) }
+        }
+        cell => words(cell),
     }
 }
 
