@@ -1,8 +1,12 @@
 //! Checks against what others have published. Each names its source.
 
+mod body;
 mod ciede2000;
+mod ease;
 mod edtf;
+mod fibres;
 mod fountain;
 mod gower;
 mod p_median;
+mod units;
 mod webster;
