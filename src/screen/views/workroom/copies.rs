@@ -291,6 +291,6 @@ fn legend() -> Line {
         spans.push(Span::new(mark, Tone::Strong));
         spans.push(Span::new(format!(" {word}   "), Tone::Quiet));
     }
-    spans.push(Span::new("copy 3! not planned", Tone::Quiet));
+    spans.push(Span::new("copy 3! not planned yet", Tone::Quiet));
     Line::of(spans)
 }

@@ -26,13 +26,13 @@ pub fn no_measures(seen: &Seen<'_>, piece: &str, wide: u16) -> Vec<Line> {
     body.push(Line::default());
     let who = seen.board.who_is(&fit::wearer_of(seen.board, seen.look)).to_owned();
     let steps = [
-        "1  a adds a measure and the rule that carries it over from the original: it keeps the original's ease, its \
+        "First: a adds a measure and the rule that carries it over from the original: it keeps the original's ease, its \
          proportion, its place on the body, or its size."
             .to_owned(),
-        "2  Go to its columns with ← →, and press enter to write what the original garment measured, the body that wore \
+        "Then: go to its columns with ← →, and press enter to write what the original garment measured, the body that wore \
          it, and the body that will."
             .to_owned(),
-        format!("3  The last column is what is cut for {who}. f notes what a fitting found."),
+        format!("The last column is what is cut for {who}; f notes what a fitting found."),
         "The other pages fill from the same look: tab goes on to them.".to_owned(),
     ];
     for step in steps {

@@ -173,11 +173,19 @@ impl Lines {
         self.scroll(cursor, rows);
         let body = self.body.iter().skip(cursor.top).take(rows);
         let shown = body.len();
-        let mut place = None;
+        let (mut place, mut pointed) = (None, false);
         let mut y = area.y;
         for line in self.head.iter().take(head).chain(body).chain(self.foot.iter().take(foot)) {
-            let found = line.draw(canvas, Rect { y, height: 1, ..area }, cursor.at, active, &hit);
-            place = place.or(found);
+            let row = Rect { y, height: 1, ..area };
+            place = place.or(line.draw(canvas, row, active));
+            if let Some(key) = line.key {
+                if active && key == cursor.at && !pointed {
+                    let style = canvas.theme.key();
+                    canvas.put(area.x, y, 1, "▸", style);
+                    pointed = true;
+                }
+                canvas.hit(row, hit(key));
+            }
             y += 1;
         }
         let quiet = canvas.theme.quiet();
@@ -212,14 +220,8 @@ impl Lines {
 }
 
 impl Line {
-    fn draw(
-        &self,
-        canvas: &mut Canvas<'_>,
-        area: Rect,
-        at: usize,
-        active: bool,
-        hit: &impl Fn(usize) -> Hit,
-    ) -> Option<Rect> {
+    /// Draws it; returns where the cell in focus is, where it is on this line.
+    fn draw(&self, canvas: &mut Canvas<'_>, area: Rect, active: bool) -> Option<Rect> {
         let mut place = None;
         let mut x = area.x + BEFORE;
         for span in &self.spans {
@@ -228,13 +230,6 @@ impl Line {
             if span.in_focus && place.is_none() {
                 place = Some(Rect::new(start, area.y, x - start, 1));
             }
-        }
-        if let Some(key) = self.key {
-            if key == at && active {
-                let style = canvas.theme.key();
-                canvas.put(area.x, area.y, 1, "▸", style);
-            }
-            canvas.hit(area, hit(key));
         }
         place
     }

@@ -11,15 +11,15 @@ use crate::screen::views::looks::list::{BEFORE, Window, draw_name, point_at, rig
 
 /// The width of the list where pages stand beside it.
 pub fn wide_of(whole: u16) -> u16 {
-    (whole / 3).clamp(36, 56)
+    (whole / 3).clamp(42, 56)
 }
 
 /// Names and widths of the columns right of the title, those first that give way last.
-const COLUMNS: [(&str, u16); 3] = [("copies", 6), ("meas.", 5), ("cost", 8)];
+const COLUMNS: [(&str, u16); 3] = [("copies", 6), ("meas.", 5), ("cost", 7)];
 
 /// How many of the columns have room.
 fn columns(board: &Board, reckoned: &Reckoned, room: u16) -> usize {
-    let mut left = room.saturating_sub(BEFORE + 12);
+    let mut left = room.saturating_sub(BEFORE + 10);
     let has_money = reckoned.costs.looks.iter().any(|cost| !cost.lines.is_empty());
     let any = if board.relations().looks_by_order().is_empty() { 0 } else { COLUMNS.len() };
     let shown = COLUMNS.iter().take(any).take_while(|(name, wide)| {

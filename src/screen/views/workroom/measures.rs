@@ -73,8 +73,8 @@ const UNKNOWN: &str = "?";
 /// What does not count here.
 const NONE: &str = "–";
 
-/// The page, with the cursor on a row and a column.
-pub fn page(seen: &Seen<'_>, at: usize, column: Column, wide: u16, high: u16) -> Lines {
+/// The page, with the cursor on a row and a column; where it `is_tall`, the columns of the original are named as such.
+pub fn page(seen: &Seen<'_>, at: usize, column: Column, wide: u16, is_tall: bool) -> Lines {
     let Some(garment) = &seen.garment else { return super::empty::no_pieces(wide) };
     let mut lines = Lines::default();
     lines.head.push(garment_line(seen, garment));
@@ -86,9 +86,8 @@ pub fn page(seen: &Seen<'_>, at: usize, column: Column, wide: u16, high: u16) ->
     }
     let at = at.min(rows.len() - 1);
     let columns = Widths::of(&rows, seen.unit, column, wide);
-    if high >= 14 {
-        lines.head.push(Line::default());
-        lines.head.extend(columns.over());
+    if is_tall {
+        lines.head.push(columns.over().unwrap_or_default());
     }
     lines.head.push(columns.heads());
     for (place, row) in rows.iter().enumerate() {

@@ -111,6 +111,8 @@ pub struct Workroom {
     /// The shooting day in focus, by its place among those that come.
     day: usize,
     cursors: [Cursor; Tab::ALL.len()],
+    /// Whether there are rows for what can be done without.
+    is_tall: bool,
     /// Where the cell in focus was drawn.
     cell: Place,
     cautions: Option<(u64, LookId, Vec<Caution>)>,
@@ -128,6 +130,7 @@ impl Default for Workroom {
             column: Column::default(),
             day: 0,
             cursors: [Cursor::default(); Tab::ALL.len()],
+            is_tall: false,
             cell: Place::default(),
             cautions: None,
             calendar: None,
@@ -238,6 +241,7 @@ impl Workroom {
             y += 1;
         }
         self.draw_tabs(&seen, canvas, Rect { y, height: 1, ..area });
+        self.is_tall = area.height >= 16;
         let body = Rect { y: y + 1, height: (area.bottom() - y).saturating_sub(1), ..area };
         for (tab, panel, ruled) in self.panels(&seen, body) {
             let page = if ruled {
@@ -251,7 +255,7 @@ impl Workroom {
     }
 
     fn draw_page(&mut self, seen: &Seen<'_>, tab: Tab, canvas: &mut Canvas<'_>, area: Rect) {
-        let lines = self.lines(seen, tab, area.width, area.height);
+        let lines = self.lines(seen, tab, area.width);
         let active = self.inside && tab == self.tab;
         let mut cursor = self.cursors[tab.place()];
         if tab == Tab::Copies {
@@ -264,9 +268,11 @@ impl Workroom {
         }
     }
 
-    fn lines(&self, seen: &Seen<'_>, tab: Tab, wide: u16, high: u16) -> Lines {
+    fn lines(&self, seen: &Seen<'_>, tab: Tab, wide: u16) -> Lines {
         match tab {
-            Tab::Measures => measures::page(seen, self.cursors[tab.place()].at, self.column, wide, high),
+            Tab::Measures => {
+                measures::page(seen, self.cursors[tab.place()].at, self.column, wide, self.is_tall)
+            }
             Tab::Copies => {
                 let calendar = self.calendar.as_ref().map(|(_, _, calendar)| calendar);
                 copies::page(seen, self.day, calendar.unwrap_or(&Calendar::new()), wide)
@@ -295,7 +301,7 @@ impl Workroom {
             if ruled && left.height < LEAST {
                 break;
             }
-            let high = self.lines(seen, tab, area.width, left.height).high().saturating_add(u16::from(ruled));
+            let high = self.lines(seen, tab, area.width).high().saturating_add(u16::from(ruled));
             let high = high.min(left.height);
             panels.push((tab, Rect { height: high, ..left }, ruled));
             // A row stays free between two pages.
@@ -310,10 +316,8 @@ impl Workroom {
     fn shared(&self, seen: &Seen<'_>, column: Rect, tabs: &[Tab]) -> Vec<(Tab, Rect, bool)> {
         let count = u16::try_from(tabs.len()).unwrap_or(1).max(1);
         let share = column.height / count;
-        let wants: Vec<u16> = tabs
-            .iter()
-            .map(|tab| self.lines(seen, *tab, column.width, column.height).high().saturating_add(2))
-            .collect();
+        let wants: Vec<u16> =
+            tabs.iter().map(|tab| self.lines(seen, *tab, column.width).high().saturating_add(2)).collect();
         let mut has: Vec<u16> = wants.iter().map(|want| (*want).min(share)).collect();
         for (has_now, want) in (0..has.len()).zip(&wants) {
             let free = column.height.saturating_sub(has.iter().sum());
@@ -336,6 +340,7 @@ impl Workroom {
             Tab::Cautions if !self.cautions().is_empty() => format!("!{}", self.cautions().len()),
             _ => String::new(),
         });
+        let notes = notes.map(|note| if note.is_empty() { note } else { format!(" {note}") });
         let names: usize = Tab::ALL.iter().map(|tab| width(tab.word()) + 1).sum();
         let noted: usize = notes.iter().map(|note| width(note)).sum();
         let room = usize::from(area.width);
