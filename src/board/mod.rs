@@ -21,6 +21,7 @@ pub mod head;
 pub mod id;
 pub mod look;
 pub mod make;
+pub mod making;
 pub mod meeting;
 pub mod merge;
 mod order;

@@ -17,11 +17,14 @@ pub enum Scope {
     Scenes,
     /// On the walk.
     Walk,
+    /// In the workroom.
+    Workroom,
 }
 
 impl Scope {
     /// All scopes, the widest first.
-    pub const ALL: [Self; 5] = [Self::Everywhere, Self::Wall, Self::Looks, Self::Scenes, Self::Walk];
+    pub const ALL: [Self; 6] =
+        [Self::Everywhere, Self::Wall, Self::Looks, Self::Scenes, Self::Walk, Self::Workroom];
 
     /// In a word.
     pub fn word(self) -> &'static str {
@@ -31,6 +34,7 @@ impl Scope {
             Self::Looks => "looks",
             Self::Scenes => "scenes",
             Self::Walk => "walk",
+            Self::Workroom => "workroom",
         }
     }
 }
@@ -79,6 +83,7 @@ actions! {
     Looks, Everywhere, 0, "looks", ["2"], "Show the list of looks";
     Scenes, Everywhere, 0, "scenes", ["3"], "Show the list of scenes";
     Walk, Everywhere, 0, "walk", ["4"], "Walk the board stop by stop, as in a meeting";
+    Workroom, Everywhere, 0, "workroom", ["5"], "Show the workroom: measures, copies, cloth, cost and cautions of each look";
     Find, Everywhere, 90, "find", ["/"], "Find an outfit, look, scene, thread or period by any of its words";
     Palette, Everywhere, 91, "do", [":", "ctrl-p"], "Choose from everything that can be done here";
     Help, Everywhere, 92, "help", ["?"], "Show the keys that work here";
@@ -150,6 +155,7 @@ actions! {
     LookLater, Looks, 0, "move down", ["shift-down", "J"], "Move the look down among its character's looks";
     LookDissolve, Looks, 0, "dissolve", ["D"], "Take the look away; its outfits are open again";
     LookRemoveItem, Looks, 0, "remove item", ["x", "delete"], "Take away the item in focus: a departure, piece, thread, note, folded outfit or scene";
+    LookMake, Looks, 17, "workroom", ["W"], "Show how the look is made: its page in the workroom";
     LookOnWall, Looks, 20, "on the wall", ["w"], "Show the look on the wall";
 
     SceneAssign, Scenes, 10, "assign", ["enter", "a"], "Choose the look that the character wears in this scene";
@@ -173,6 +179,26 @@ actions! {
     WalkAnswer, Walk, 16, "answer", ["e"], "Answer an open question of this stop";
     WalkPresent, Walk, 0, "present", ["p"], "Say who is at today's meeting and what it is about";
     WalkShow, Walk, 17, "on the board", ["w"], "Leave the walk and show the stop on its own view";
+
+    RoomTab, Workroom, 10, "page", ["tab"], "Go to the look's page, and on to its next: measures, copies, cloth, cost, cautions";
+    RoomTabBack, Workroom, 0, "page before", ["shift-tab"], "Go to the page before";
+    RoomEdit, Workroom, 11, "edit", ["enter", "e"], "Write the cell in focus, or open what is in focus";
+    RoomWhy, Workroom, 12, "made of", ["o", "space"], "Show what the number in focus is made of, and what there is to doubt";
+    RoomPiece, Workroom, 14, "piece", ["p"], "Go on to the look's next piece";
+    RoomVersion, Workroom, 15, "version", ["v"], "Go on to the piece's next version";
+    RoomWearer, Workroom, 16, "wearer", ["w"], "Go on to whoever else wears it: performer or double";
+    RoomFit, Workroom, 13, "fitting", ["f"], "Note what today's fitting measured, pinned and decided of the measure in focus";
+    RoomAdd, Workroom, 17, "add", ["a"], "Add a measure to the piece, with the rule that carries it over";
+    RoomRule, Workroom, 0, "rule", ["r"], "Change the rule of the measure in focus and its numbers";
+    RoomDrop, Workroom, 0, "remove measure", ["x", "delete"], "Take the measure in focus away";
+    RoomMore, Workroom, 18, "more", ["+", "="], "Plan one copy more of the garment in focus";
+    RoomFewer, Workroom, 19, "fewer", ["-"], "Plan one copy fewer of the garment in focus";
+    RoomAsNeeded, Workroom, 0, "as needed", ["c"], "Plan as many copies as the shooting days need";
+    RoomTrial, Workroom, 20, "trial", ["t"], "Note a trial of the cloth in focus: weight, verdict, notes";
+    RoomUnit, Workroom, 21, "cm or in", ["i"], "Show the board's lengths in the other unit: centimetres or inches";
+    RoomNext, Workroom, 0, "next look", ["]"], "Go to the next look and stay on the page";
+    RoomBefore, Workroom, 0, "look before", ["["], "Go to the look before and stay on the page";
+    RoomLook, Workroom, 22, "its look", ["W"], "Show the look in the list of looks";
 }
 
 impl Act {

@@ -14,9 +14,10 @@ use super::keys::Key;
 use super::layers::{Layer, Next};
 use super::limit;
 use super::measure::Measure;
+use super::reckoning::Reckoning;
 use super::theme::Theme;
 use super::travel::Way;
-use super::views::{Target, looks::Looks, scenes::Scenes, walk::Walk, wall::Wall};
+use super::views::{Target, looks::Looks, scenes::Scenes, walk::Walk, wall::Wall, workroom::Workroom};
 use crate::board::{Board, Change, Edit, OutfitId, RecordRef, Refused};
 use crate::store::{EditError, NewsKind, OpenBoard};
 
@@ -36,6 +37,8 @@ pub struct App {
     pub scenes: Scenes,
     /// The walk's own state.
     pub walk: Walk,
+    /// The workroom's own state.
+    pub workroom: Workroom,
     /// What lies over the view; the last is on top.
     pub layers: Vec<Laid>,
     /// The board as the user saw it when the layer that is at work was opened; see [`App::board`].
@@ -46,6 +49,8 @@ pub struct App {
     pub said: Said,
     /// What the looks keep.
     pub(super) measure: Measure,
+    /// What the workroom reckons.
+    pub(super) reckoning: Reckoning,
     /// Styles.
     pub theme: Theme,
     /// Where the mouse can hit.
@@ -114,11 +119,13 @@ impl App {
             looks: Looks::default(),
             scenes: Scenes::default(),
             walk,
+            workroom: Workroom::default(),
             layers: Vec::new(),
             seen: None,
             is_shared: false,
             said: Said::default(),
             measure: Measure::default(),
+            reckoning: Reckoning::default(),
             theme,
             hits: Hits::default(),
             left: false,
@@ -266,6 +273,7 @@ impl App {
             Scope::Looks => self.looks.focus(board, target),
             Scope::Scenes => self.scenes.focus(board, target),
             Scope::Walk => self.walk.focus(board, target),
+            Scope::Workroom => self.workroom.focus(board, target),
             Scope::Wall | Scope::Everywhere => self.wall.focus(board, target),
         }
     }
@@ -276,6 +284,7 @@ impl App {
             (_, Scope::Walk) => Scope::Walk,
             (Target::Scene(_), _) => Scope::Scenes,
             (Target::Look(_), Scope::Looks) => Scope::Looks,
+            (Target::Look(_), Scope::Workroom) => Scope::Workroom,
             _ => Scope::Wall,
         };
         self.focus(target);
@@ -287,6 +296,7 @@ impl App {
             Scope::Looks => self.looks.focused(self.board()),
             Scope::Scenes => self.scenes.focused(self.board()),
             Scope::Walk => self.walk.focused(self.board()),
+            Scope::Workroom => self.workroom.focused(self.board()),
             Scope::Wall | Scope::Everywhere => self.wall.focused(),
         }
     }
@@ -377,6 +387,7 @@ impl App {
             (MouseButton::Right, Scope::Wall) => self.perform(Act::Mark),
             (MouseButton::Left, Scope::Wall) if again => self.perform(Act::Sheet),
             (MouseButton::Left, Scope::Looks) if again => self.perform(Act::LookFields),
+            (MouseButton::Left, Scope::Workroom) if again => self.workroom.enter(self.open.board()),
             (MouseButton::Left, Scope::Scenes) if again => self.perform(Act::SceneAssign),
             _ => {}
         }
@@ -387,6 +398,7 @@ impl App {
         match self.view {
             Scope::Looks => super::views::looks::click(self, row),
             Scope::Scenes => super::views::scenes::click(self, row),
+            Scope::Workroom => super::views::workroom::click(self, row),
             Scope::Wall | Scope::Walk | Scope::Everywhere => {}
         }
     }
@@ -415,7 +427,7 @@ impl App {
     /// Does an action.
     pub fn perform(&mut self, act: Act) {
         match act {
-            Act::Wall | Act::Looks | Act::Scenes | Act::Walk => self.show(act),
+            Act::Wall | Act::Looks | Act::Scenes | Act::Walk | Act::Workroom => self.show(act),
             Act::Find => self.find(),
             Act::Palette => self.palette(),
             Act::Help => self.help(),
@@ -433,6 +445,7 @@ impl App {
             Act::Back => match self.view {
                 Scope::Looks => self.looks.back(),
                 Scope::Scenes => drop(self.scenes.back()),
+                Scope::Workroom => self.workroom.back(),
                 Scope::Walk => {}
                 Scope::Wall | Scope::Everywhere => self.wall.back(),
             },
@@ -442,8 +455,14 @@ impl App {
                 Scope::Looks => super::views::looks::perform(self, act),
                 Scope::Scenes => super::views::scenes::perform(self, act),
                 Scope::Walk => super::views::walk::perform(self, act),
+                Scope::Workroom => super::views::workroom::perform(self, act),
             },
         }
+    }
+
+    /// Takes up what the workroom reckons of the board as it is now.
+    pub(super) fn reckon(&mut self) {
+        self.reckoning.refresh(self.open.board(), self.version, true);
     }
 
     /// Goes to a view and takes the focus along.
@@ -453,6 +472,7 @@ impl App {
             Act::Looks => Scope::Looks,
             Act::Scenes => Scope::Scenes,
             Act::Walk => Scope::Walk,
+            Act::Workroom => Scope::Workroom,
             _ => Scope::Wall,
         };
         match (self.view, target) {

@@ -8,8 +8,9 @@ use super::actions::{self, Act, Scope};
 use super::app::App;
 use super::canvas::{Canvas, Hit, disarm, fitted, width};
 use super::parts::meter::{self, Form};
-use super::views::wall;
+use super::views::{Target, wall};
 use crate::board::{Board, Count, Scope as Limit};
+use crate::workroom::cost::Costs;
 
 /// The least that a board can be shown on.
 pub const LEAST: (u16, u16) = (40, 12);
@@ -35,11 +36,29 @@ pub fn draw_on(
     app.hits.clear();
     // The header tells of the focus, so the wall must know its own first.
     app.wall.refresh(app.open.board(), app.version);
-    let period = period_in_focus(app);
+    let focused = app.focused();
+    let period = period_in_focus(app.board(), focused.as_ref());
     let faults = app.open.faults().len();
-    let App { open, version, view, wall, looks, scenes, walk, layers, said, measure, theme, hits, .. } = app;
+    let App {
+        open,
+        version,
+        view,
+        wall,
+        looks,
+        scenes,
+        walk,
+        workroom,
+        layers,
+        said,
+        measure,
+        reckoning,
+        theme,
+        hits,
+        ..
+    } = app;
     let board = open.board();
     measure.refresh(board, *version);
+    reckoning.refresh(board, *version, *view == Scope::Workroom);
     let mut canvas = Canvas::new(buffer, theme, hits);
     if area.width < LEAST.0 || area.height < LEAST.1 {
         let words = format!("Shirr needs at least {} columns and {} rows.", LEAST.0, LEAST.1);
@@ -57,25 +76,26 @@ pub fn draw_on(
     let body = Rect::new(area.x, area.y + 2, area.width, area.height - 2 - foot_rows);
     let foot = Rect::new(area.x, body.bottom(), area.width, foot_rows);
     header(&mut canvas, head, board, *view, &wall.says());
-    let character = wall_or_focus(*view, wall, looks, scenes, walk, board);
+    let character = wall_or_focus(*view, wall, scenes, focused, board);
     let who = match &character {
         Some(Limit::Character(who)) => Some(who),
         _ => None,
     };
     let kept = measure.kept(who).map(|share| format!("keeps {:.0} %", share * 100.0));
-    let used = counters(&mut canvas, counter, board, character.clone(), period.as_ref());
-    if let Some(kept) = kept {
-        // What is kept is of the character in focus; it gives way where there is no room.
-        let wide = u16::try_from(width(&kept)).unwrap_or(0);
-        if used + wide <= counter.right() {
-            let text = canvas.theme.text();
-            canvas.put(counter.right() - wide, counter.y, wide, &kept, text);
-        }
-    }
+    let sums = reckoning.costs(board).map_or(Vec::new(), |costs| sums(board, costs));
+    let beside = Beside { kept, sums, sums_first: *view == Scope::Workroom };
+    let used =
+        counters(&mut canvas, counter, board, character.clone(), period.as_ref(), beside.room(area.width));
+    beside.draw(&mut canvas, Rect { x: used, width: counter.right().saturating_sub(used), ..counter });
     match view {
         Scope::Looks => looks.draw(board, &mut canvas, body),
         Scope::Scenes => scenes.draw(board, &mut canvas, body),
         Scope::Walk => walk.draw(board, &mut canvas, body),
+        Scope::Workroom => {
+            if let Some(reckoned) = reckoning.get() {
+                workroom.draw(board, *version, reckoned, &mut canvas, body);
+            }
+        }
         Scope::Wall | Scope::Everywhere => wall.draw(board, *version, &mut canvas, body),
     }
     let keys = layers.last_mut().map(|laid| laid.layer().keys());
@@ -96,37 +116,30 @@ pub fn draw_on(
     cursor
 }
 
-fn period_in_focus(app: &App) -> Option<Limit> {
-    let board = app.board();
+fn period_in_focus(board: &Board, focused: Option<&Target>) -> Option<Limit> {
     let relations = board.relations();
-    let period = match app.focused()? {
-        super::views::Target::Outfit(id) => relations.period_of_outfit(&id).cloned(),
-        super::views::Target::Look(id) => relations.period_of_look(&id).cloned(),
-        super::views::Target::Scene(number) => {
-            relations.scene_at(&number).and_then(|at| relations.period_of_scene(at)).cloned()
-        }
-        super::views::Target::Period(id) => Some(id),
-        super::views::Target::Thread(_) => None,
+    let period = match focused? {
+        Target::Outfit(id) => relations.period_of_outfit(id),
+        Target::Look(id) => relations.period_of_look(id),
+        Target::Scene(number) => relations.scene_at(number).and_then(|at| relations.period_of_scene(at)),
+        Target::Period(id) => Some(id),
+        Target::Thread(_) => None,
     };
-    period.map(Limit::Period)
+    period.cloned().map(Limit::Period)
 }
 
 fn wall_or_focus(
     view: Scope,
     wall: &wall::Wall,
-    looks: &super::views::looks::Looks,
     scenes: &super::views::scenes::Scenes,
-    walk: &super::views::walk::Walk,
+    focused: Option<Target>,
     board: &Board,
 ) -> Option<Limit> {
-    use super::views::Target;
-    let of_look = |target| match target {
-        Some(Target::Look(id)) => board.look(&id).map(|look| look.character.clone()),
-        _ => None,
-    };
     let character = match view {
-        Scope::Looks => of_look(looks.focused(board)),
-        Scope::Walk => of_look(walk.focused(board)),
+        Scope::Looks | Scope::Walk | Scope::Workroom => match focused {
+            Some(Target::Look(id)) => board.look(&id).map(|look| look.character.clone()),
+            _ => None,
+        },
         Scope::Scenes => scenes.character(board),
         Scope::Wall | Scope::Everywhere => wall.character(board),
     };
@@ -143,9 +156,15 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
         (Act::Looks, Scope::Looks),
         (Act::Scenes, Scope::Scenes),
         (Act::Walk, Scope::Walk),
+        (Act::Workroom, Scope::Workroom),
     ];
-    let gap: u16 = if area.width < 60 { 1 } else { 2 };
-    let tabs_width: usize = tabs.iter().map(|(act, _)| width(act.row().name) + 2 + usize::from(gap)).sum();
+    let (gap, joint): (u16, &str) = match area.width {
+        ..48 => (1, ""),
+        48..64 => (1, " "),
+        _ => (2, " "),
+    };
+    let one = |act: Act| width(act.row().name) + 1 + width(joint) + usize::from(gap);
+    let tabs_width: usize = tabs.iter().map(|(act, _)| one(*act)).sum();
     let room = area.width.saturating_sub(u16::try_from(tabs_width).unwrap_or(0));
     let mut x = area.x + canvas.put(area.x, area.y, room, &board.head().title, heading) + gap;
     for (act, scope) in tabs {
@@ -153,13 +172,14 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
         let name = row.name;
         let start = x;
         let style = if scope == view { focus } else { Style::new() };
-        x = canvas.spans(x, area.y, right, &[(row.keys[0], key), (" ", Style::new()), (name, style)]);
+        x = canvas.spans(x, area.y, right, &[(row.keys[0], key), (joint, Style::new()), (name, style)]);
         canvas.hit(Rect::new(start, area.y, x - start, 1), Hit::Act(act));
         x += gap;
     }
     if view == Scope::Wall {
-        let used = u16::try_from(width(wall_says)).unwrap_or(0);
-        if x + used < right {
+        // Where there is no room for all of it, its beginning says most.
+        let used = u16::try_from(width(wall_says)).unwrap_or(0).min(right.saturating_sub(x + 1));
+        if used >= 10 {
             canvas.put(right - used, area.y, used, wall_says, quiet);
         }
     }
@@ -171,6 +191,7 @@ fn counters(
     board: &Board,
     character: Option<Limit>,
     period: Option<&Limit>,
+    beside: usize,
 ) -> u16 {
     let scopes = [Some(Limit::Overall), character, period.cloned()];
     let shown: Vec<(String, Count)> = scopes
@@ -181,8 +202,8 @@ fn counters(
             (name, board.count(scope))
         })
         .collect();
-    // Beside them stands what is kept, where the bars can give it room.
-    let room = usize::from(area.width).saturating_sub(if area.width >= 60 { KEPT } else { 0 });
+    // Bars give room to what stands beside them.
+    let room = usize::from(area.width).saturating_sub(beside);
     let names: usize = shown.iter().map(|(name, _)| width(name)).sum();
     let forms = |form: Form| -> Vec<Form> {
         // On the narrowest screens only the first is said in words.
@@ -208,6 +229,77 @@ fn counters(
         x = meter::draw(canvas, x, area.y, area.right(), &name, *count, form) + 2;
     }
     x
+}
+
+/// What stands beside the counter and gives way to it: what is kept of the character in focus, and the money.
+struct Beside {
+    kept: Option<String>,
+    /// The costs in as many words as there is room for, the longest first.
+    sums: Vec<(String, bool)>,
+    /// Whether the money is worth more than what is kept.
+    sums_first: bool,
+}
+
+impl Beside {
+    /// How many cells the counter's bars are to leave.
+    fn room(&self, wide: u16) -> usize {
+        let shortest = self.sums.last().map_or(0, |(words, _)| width(words) + 2);
+        match wide {
+            ..60 => 0,
+            60..100 if self.sums_first && shortest > 0 => shortest,
+            60..100 => KEPT,
+            100.. => KEPT + shortest,
+        }
+    }
+
+    fn draw(&self, canvas: &mut Canvas<'_>, area: Rect) {
+        let mut right = area.right();
+        let mut put = |canvas: &mut Canvas<'_>, words: &str, style| {
+            let wide = u16::try_from(width(words)).unwrap_or(u16::MAX);
+            let fits = wide <= right.saturating_sub(area.x);
+            if fits {
+                canvas.put(right - wide, area.y, wide, words, style);
+                right = right.saturating_sub(wide + 2);
+            }
+            fits
+        };
+        let text = canvas.theme.text();
+        let kept = self.kept.as_deref();
+        if let Some(kept) = kept.filter(|_| !self.sums_first) {
+            put(canvas, kept, text);
+        }
+        for (words, is_over) in &self.sums {
+            let style = if *is_over { canvas.theme.over() } else { text };
+            if put(canvas, words, style) {
+                break;
+            }
+        }
+        if let Some(kept) = kept.filter(|_| self.sums_first) {
+            put(canvas, kept, text);
+        }
+    }
+}
+
+/// What the board costs against the money that there is, in fewer and fewer words, and whether they say that it is over.
+fn sums(board: &Board, costs: &Costs) -> Vec<(String, bool)> {
+    let currency = match board.head().workroom.currency.as_str() {
+        "" => String::new(),
+        currency => format!(" {currency}"),
+    };
+    // What has no price is not in the sum.
+    let more = if costs.lacks() > 0 { "+" } else { "" };
+    let sum = format!("{}{more}", costs.sum().whole());
+    let (Some(money), Some(left)) = (costs.money, costs.left()) else {
+        return vec![(format!("costs {sum}{currency}"), false), (format!("{sum}{currency}"), false)];
+    };
+    let is_over = left.is_negative();
+    let (short, mark) = if is_over {
+        (format!("{}{more} over", (-left).whole()), "! ")
+    } else {
+        (format!("{} left", left.whole()), "")
+    };
+    let of = format!("{sum} of {}{currency}", money.whole());
+    vec![(format!("{of}, {short}"), is_over), (of, is_over), (format!("{mark}{short}"), is_over)]
 }
 
 /// What the footer's first row says: the last word to the user, or what is wrong as long as it is.

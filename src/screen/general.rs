@@ -151,6 +151,7 @@ fn place(scope: Scope) -> &'static str {
         Scope::Looks => "Among the looks",
         Scope::Scenes => "Among the scenes",
         Scope::Walk => "On the walk",
+        Scope::Workroom => "In the workroom",
     }
 }
 

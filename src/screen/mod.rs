@@ -21,6 +21,7 @@ mod measure;
 mod outlet;
 pub mod parts;
 mod problems;
+mod reckoning;
 mod sheet;
 mod suggest;
 pub mod terminal;

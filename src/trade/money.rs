@@ -98,9 +98,20 @@ impl Money {
 
     /// For people: to the cent, halves away from zero, in groups of three digits: `1 240.00`.
     pub fn shown(self) -> String {
-        let cents = self.0.round_dp_with_strategy(CENTS, RoundingStrategy::MidpointAwayFromZero);
-        let sign = if cents < Decimal::ZERO { "-" } else { "" };
-        let text = Self(cents.abs()).to_string();
+        let (whole, part) = self.grouped(CENTS);
+        format!("{whole}.{part}")
+    }
+
+    /// For people, where there is little room: to the unit, halves away from zero: `1 240`.
+    pub fn whole(self) -> String {
+        self.grouped(0).0
+    }
+
+    /// What stands before the dot, in groups of three digits, and what stands behind it.
+    fn grouped(self, decimals: u32) -> (String, String) {
+        let rounded = self.0.round_dp_with_strategy(decimals, RoundingStrategy::MidpointAwayFromZero);
+        let sign = if rounded < Decimal::ZERO { "-" } else { "" };
+        let text = Self(rounded.abs()).to_string();
         let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
         let mut grouped = String::new();
         for (at, digit) in whole.chars().enumerate() {
@@ -109,7 +120,7 @@ impl Money {
             }
             grouped.push(digit);
         }
-        format!("{sign}{grouped}.{part}")
+        (format!("{sign}{grouped}"), part.to_owned())
     }
 }
 
@@ -245,6 +256,12 @@ mod tests {
         for wrong in ["1e30", "0.00001", "true", "null"] {
             assert!(serde_json::from_str::<Money>(wrong).is_err(), "{wrong}");
         }
+    }
+
+    #[test]
+    fn where_there_is_little_room_it_is_shown_to_the_unit() {
+        let whole = ["1240.5", "-1240.49", "0.4", "-0.4", "999999.5"].map(|text| money(text).whole());
+        assert_eq!(whole, ["1\u{a0}241", "-1\u{a0}240", "0", "0", "1\u{a0}000\u{a0}000"]);
     }
 
     #[test]

@@ -2,7 +2,7 @@
 //!
 //! | module | what it reckons |
 //! |---|---|
-//! | [`fit`] | from the original's body to another: each measure with its rule |
+//! | [`fit`] | from the original's body to another: each measure with its rule, and doubts about it |
 //! | [`copies`] | how many of each version are needed and why, and where each is on each day |
 //! | [`cloth`] | lengths to buy, trials, colour against the source, print files |
 //! | [`cost`] | what looks cost, and what that is made of |

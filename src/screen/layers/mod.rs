@@ -1,8 +1,10 @@
 //! What lies over a view: each layer draws itself and takes every event while it is on top.
 //!
-//! Four kinds serve for all: choose from a list ([`pick`]), fill in fields ([`form`]), write longer text
-//! ([`editor`]) and read ([`page`]). What a choice or a form does is a closure that gets the app.
+//! Five kinds serve for all: choose from a list ([`pick`]), fill in fields ([`form`]), write one value where it stands
+//! ([`cell`]), write longer text ([`editor`]) and read ([`page`]). What a choice or a form does is a closure that gets
+//! the app.
 
+pub mod cell;
 pub mod editor;
 pub mod form;
 pub mod page;
@@ -15,6 +17,7 @@ use super::app::App;
 use super::canvas::Canvas;
 use crate::board::Board;
 
+pub use cell::Cell;
 pub use editor::Editor;
 pub use form::{Field, Form};
 pub use page::Page;

@@ -60,12 +60,14 @@ impl App {
             super::actions::Scope::Wall | super::actions::Scope::Everywhere => {
                 self.wall.character(self.board())
             }
-            super::actions::Scope::Looks | super::actions::Scope::Walk => match self.focused() {
-                Some(super::views::Target::Look(id)) => {
-                    self.board().look(&id).map(|look| look.character.clone())
+            super::actions::Scope::Looks | super::actions::Scope::Walk | super::actions::Scope::Workroom => {
+                match self.focused() {
+                    Some(super::views::Target::Look(id)) => {
+                        self.board().look(&id).map(|look| look.character.clone())
+                    }
+                    _ => None,
                 }
-                _ => None,
-            },
+            }
         };
         let layer = Suggest::new(self.board().clone(), who);
         self.open_layer(layer);

@@ -1,9 +1,11 @@
 //! The views, one at a time on the screen, and what they can point at.
 
+mod among;
 pub mod looks;
 pub mod scenes;
 pub mod walk;
 pub mod wall;
+pub mod workroom;
 
 use crate::board::{LookId, OutfitId, PeriodId, SceneNumber, ThreadId};
 

@@ -3,6 +3,12 @@
 //! A measure is carried over by its [rule](crate::board::Rule) from what the original garment measured; then a fitting
 //! may have decided otherwise, of which the last counts; then a version adds what its action needs. A piece that a
 //! fitting decided is fitted as designed, so what a version adds comes on top.
+//!
+//! | module | what it reckons |
+//! |---|---|
+//! | [`rule`] | the arithmetic of each rule |
+//! | [`plausible`] | doubts about measures: outside all that was published, at odds with each other, in the wrong unit |
+//! | [`ease`] | the room that a woven garment needs at least, as published |
 
 pub mod ease;
 pub mod plausible;

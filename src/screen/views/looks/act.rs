@@ -41,6 +41,11 @@ pub fn perform(app: &mut App, act: Act) {
         Act::LookDissolve => app.dissolve(id),
         Act::LookRemoveItem if app.looks.inside => edit::remove(app, id),
         Act::LookRemoveItem => app.say("x takes away the item in focus among the fields: tab goes there"),
+        Act::LookMake => {
+            app.view = Scope::Workroom;
+            app.focus(&Target::Look(id));
+            app.workroom.enter(app.open.board());
+        }
         Act::LookOnWall => {
             app.view = Scope::Wall;
             app.focus(&Target::Look(id));

@@ -60,7 +60,7 @@ struct Columns {
 }
 
 /// Cells before the title: gutter, number, treatment, swatches, and the gaps between.
-const BEFORE: u16 = 1 + 3 + 1 + 1 + 1 + swatch::WIDTH + 1;
+pub const BEFORE: u16 = 1 + 3 + 1 + 1 + 1 + swatch::WIDTH + 1;
 
 impl Columns {
     fn of(board: &Board, room: u16) -> Self {
@@ -108,14 +108,44 @@ pub fn draw_empty(board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
 impl Looks {
     /// Draws the list with the look `id` in focus.
     pub(super) fn draw_list(&mut self, board: &Board, id: &LookId, canvas: &mut Canvas<'_>, area: Rect) {
-        let rows = rows(board);
-        let at = rows.iter().position(|row| matches!(row, Row::Look(have, _) if *have == id)).unwrap_or(0);
         let columns = Columns::of(board, area.width);
         let mut body = area;
         if area.height >= 16 {
             draw_head(canvas, Rect { height: 1, ..area }, &columns);
             body = Rect { y: area.y + 1, height: area.height - 1, ..area };
         }
+        let inside = self.inside;
+        let mut window = Window { top: self.top, page: self.page };
+        window.draw(board, id, canvas, body, |canvas, look, nth, line| {
+            draw_look(board, look, nth, canvas, line, &columns);
+            if look == id {
+                point_at(canvas, line, inside);
+            }
+        });
+        (self.top, self.page) = (window.top, window.page);
+    }
+}
+
+/// Which part of the list is seen.
+pub struct Window {
+    /// The first row.
+    pub top: usize,
+    /// How many rows a page on goes.
+    pub page: usize,
+}
+
+impl Window {
+    /// Draws the groups and, by `draw_look`, each look with its number among its character's, so that `id` is seen.
+    pub fn draw(
+        &mut self,
+        board: &Board,
+        id: &LookId,
+        canvas: &mut Canvas<'_>,
+        body: Rect,
+        mut draw_look: impl FnMut(&mut Canvas<'_>, &LookId, usize, Rect),
+    ) {
+        let rows = rows(board);
+        let at = rows.iter().position(|row| matches!(row, Row::Look(have, _) if *have == id)).unwrap_or(0);
         self.page = usize::from(body.height.saturating_sub(1)).max(1);
         let is_group = |row: usize| matches!(rows.get(row), Some(Row::Group(_)));
         let seen = grouped::window(&mut self.top, at, rows.len(), usize::from(body.height), is_group);
@@ -125,35 +155,26 @@ impl Looks {
                 if y == body.y && body.height > 1 { grouped::heading_of(row, is_group) } else { None };
             match &rows[sticky.unwrap_or(row)] {
                 Row::Group(character) => draw_group(board, character, canvas, line),
-                Row::Look(look, nth) => {
-                    draw_look(board, look, *nth, canvas, line, &columns);
-                    if row == at {
-                        self.point_at(canvas, line);
-                    }
-                }
+                Row::Look(look, nth) => draw_look(canvas, look, *nth, line),
                 Row::None => {
                     let quiet = canvas.theme.quiet();
-                    canvas.put(
-                        line.x + 5,
-                        y,
-                        line.width.saturating_sub(5),
-                        "no looks yet: i invents one",
-                        quiet,
-                    );
+                    let (x, room) = (line.x + 5, line.width.saturating_sub(5));
+                    canvas.put(x, y, room, "no looks yet: i invents one", quiet);
                 }
             }
         }
     }
+}
 
-    fn point_at(&self, canvas: &mut Canvas<'_>, line: Rect) {
-        let key = canvas.theme.key();
-        let rest = Rect { x: line.x + BEFORE, width: line.width.saturating_sub(BEFORE), ..line };
-        let style = if self.inside { canvas.theme.heading() } else { canvas.theme.focus() };
-        // The swatches keep their colours.
-        canvas.restyle(rest, style);
-        canvas.restyle(Rect { x: line.x + 1, width: 6.min(line.width), ..line }, style);
-        canvas.put(line.x, line.y, 1, "▸", key);
-    }
+/// Shows that a look is in focus; with `inside`, the keys act on something else of it.
+pub fn point_at(canvas: &mut Canvas<'_>, line: Rect, inside: bool) {
+    let key = canvas.theme.key();
+    let rest = Rect { x: line.x + BEFORE, width: line.width.saturating_sub(BEFORE), ..line };
+    let style = if inside { canvas.theme.heading() } else { canvas.theme.focus() };
+    // The swatches keep their colours.
+    canvas.restyle(rest, style);
+    canvas.restyle(Rect { x: line.x + 1, width: 6.min(line.width), ..line }, style);
+    canvas.put(line.x, line.y, 1, "▸", key);
 }
 
 fn draw_head(canvas: &mut Canvas<'_>, line: Rect, columns: &Columns) {
@@ -184,16 +205,22 @@ fn draw_group(board: &Board, id: &CharacterId, canvas: &mut Canvas<'_>, line: Re
     canvas.spans(start, line.y, line.right(), &[(&numbers, heading), (joint, quiet), (&words, style)]);
 }
 
-fn draw_look(board: &Board, id: &LookId, nth: usize, canvas: &mut Canvas<'_>, line: Rect, columns: &Columns) {
-    let Some(look) = board.look(id) else { return };
+/// Draws a look's number, treatment, swatches and title, the last no further than `right`.
+pub fn draw_name(look: &Look, nth: usize, canvas: &mut Canvas<'_>, line: Rect, right: u16) {
     let (text, quiet) = (canvas.theme.text(), canvas.theme.quiet());
     let y = line.y;
     right_or_left(canvas, line.x + 1, y, 3, &nth.to_string(), true, quiet);
     canvas.put(line.x + 5, y, 1, look.treatment.mark(), text);
     swatch::draw(canvas, line.x + 7, y, line.right(), &look.pieces);
-    let start = line.right().saturating_sub(columns.width());
     let title_x = line.x + BEFORE;
-    canvas.put(title_x, y, start.saturating_sub(title_x), &look.title, text);
+    canvas.put(title_x, y, right.saturating_sub(title_x), &look.title, text);
+}
+
+fn draw_look(board: &Board, id: &LookId, nth: usize, canvas: &mut Canvas<'_>, line: Rect, columns: &Columns) {
+    let Some(look) = board.look(id) else { return };
+    let (y, quiet) = (line.y, canvas.theme.quiet());
+    let start = line.right().saturating_sub(columns.width());
+    draw_name(look, nth, canvas, line, start);
     let cells = cells(board, id, look);
     let mut x = start;
     for (at, (wide, cell)) in columns.each().into_iter().zip(&cells).enumerate() {
@@ -218,7 +245,8 @@ fn cells(board: &Board, id: &LookId, look: &Look) -> [String; 4] {
     ]
 }
 
-fn right_or_left(
+/// Writes a text in so many cells, to the left or to the right.
+pub fn right_or_left(
     canvas: &mut Canvas<'_>,
     x: u16,
     y: u16,

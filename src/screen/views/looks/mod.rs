@@ -6,14 +6,15 @@
 mod act;
 mod edit;
 mod fields;
-mod list;
+pub(super) mod list;
 #[cfg(test)]
 mod tests;
 
 use ratatui::layout::Rect;
 
 use super::Target;
-use crate::board::{Board, CharacterId, LookId};
+use super::among::Among;
+use crate::board::{Board, LookId};
 use crate::screen::canvas::Canvas;
 use crate::screen::parts::record::Fields;
 
@@ -28,9 +29,7 @@ const NARROWEST: u16 = 16;
 /// The state of the view.
 #[derive(Debug, Default)]
 pub struct Looks {
-    look: Option<LookId>,
-    /// Where the look stood among all looks, for when it is gone.
-    place: usize,
+    among: Among,
     top: usize,
     page: usize,
     /// Whether the keys act on the fields.
@@ -41,7 +40,7 @@ pub struct Looks {
 impl Looks {
     /// Puts the focus on the look that a target leads to, where there is one.
     pub fn focus(&mut self, board: &Board, target: &Target) {
-        if let Some(id) = self.led_to(board, target) {
+        if let Some(id) = self.among.led_to(board, target) {
             self.go_to(board, id);
         }
     }
@@ -75,7 +74,7 @@ impl Looks {
             list::draw_empty(board, canvas, area);
             return;
         };
-        self.place = place_of(board, &id);
+        self.among.keep_place(board, &id);
         if area.width < NARROWEST || area.height == 0 {
             return;
         }
@@ -104,55 +103,18 @@ impl Looks {
 
     /// The look in focus; where it is gone, the one that stands in its place.
     fn look(&self, board: &Board) -> Option<LookId> {
-        let there = self.look.as_ref().filter(|id| board.look(id).is_some());
-        let looks = board.relations().looks_by_order();
-        there.or_else(|| looks.get(self.place.min(looks.len().checked_sub(1)?))).cloned()
+        self.among.look(board)
     }
 
     fn go_to(&mut self, board: &Board, id: LookId) {
-        if self.look.as_ref() != Some(&id) {
+        if self.among.go_to(board, id) {
             self.fields.reset();
         }
-        self.place = place_of(board, &id);
-        self.look = Some(id);
     }
 
     fn step(&mut self, board: &Board, by: isize) {
-        let looks = board.relations().looks_by_order();
-        let Some(at) = self.look(board).map(|id| place_of(board, &id)) else { return };
-        let to = at.saturating_add_signed(by).min(looks.len().saturating_sub(1));
-        if let Some(id) = looks.get(to) {
-            self.go_to(board, id.clone());
+        if let Some(id) = self.among.after(board, by) {
+            self.go_to(board, id);
         }
     }
-
-    fn led_to(&self, board: &Board, target: &Target) -> Option<LookId> {
-        let relations = board.relations();
-        let now = self.look(board);
-        let own: Option<CharacterId> =
-            now.as_ref().and_then(|id| board.look(id)).map(|look| look.character.clone());
-        // The look in focus stays where it answers too; then one of the same character comes before others.
-        let first = |fits: &dyn Fn(&LookId) -> bool| {
-            let fitting: Vec<&LookId> = relations.looks_by_order().iter().filter(|id| fits(id)).collect();
-            let same = |id: &&&LookId| board.look(id).map(|look| &look.character) == own.as_ref();
-            let stays = fitting.iter().find(|id| Some(**id) == now.as_ref());
-            stays.or_else(|| fitting.iter().find(same)).or(fitting.first()).map(|id| (*id).clone())
-        };
-        match target {
-            Target::Look(id) => board.look(id).map(|_| id.clone()),
-            Target::Outfit(id) => relations.looks_of(id).first().cloned(),
-            Target::Scene(number) => {
-                let scene = board.scene(number)?;
-                first(&|id| scene.wears.iter().any(|(_, look)| look.as_ref() == Some(id)))
-            }
-            Target::Period(period) => first(&|id| relations.period_of_look(id) == Some(period)),
-            Target::Thread(thread) => {
-                first(&|id| board.look(id).is_some_and(|look| look.threads.contains(thread)))
-            }
-        }
-    }
-}
-
-fn place_of(board: &Board, id: &LookId) -> usize {
-    board.relations().looks_by_order().iter().position(|have| have == id).unwrap_or(0)
 }
