@@ -304,7 +304,10 @@ mod tests {
             let told = table.columns().iter().zip(&table.rows()[0]).filter(|(_, cell)| **cell != Cell::Empty);
             let told: Vec<String> =
                 told.map(|(column, cell)| format!("{}{}", column.heading, expected(cell))).collect();
-            assert_eq!(below(read, "tr").into_iter().map(said).collect::<Vec<_>>(), told);
+            // Short items stand beside each other, with a comma that is no part of them.
+            let bare = |row: ElementRef<'_>| said(row).replace(", ", "");
+            let told: Vec<String> = told.iter().map(|one| one.replace(", ", "")).collect();
+            assert_eq!(below(read, "tr").into_iter().map(bare).collect::<Vec<_>>(), told);
         }
         for (table, read) in set_flat.into_iter().zip(flat) {
             let heads: Vec<String> = below(read, "thead th[scope=col]").into_iter().map(said).collect();
