@@ -20,7 +20,7 @@ fn one(name: &str, text: &str) -> String {
     faults.into_iter().next().unwrap()
 }
 
-const OUTFIT_KEYS: &str = "title, character, worn, occasion, period, silhouette, pieces, evidence, recognition, \
+const OUTFIT_KEYS: &str = "title, character, worn, occasion, period, silhouette, pieces, measured, evidence, recognition, \
                            threads, dressing, pictures, tags, notes, let-go, wishes";
 
 #[test]
