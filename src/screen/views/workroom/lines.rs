@@ -174,8 +174,8 @@ impl Lines {
         let body = self.body.iter().skip(cursor.top).take(rows);
         let shown = body.len();
         let (mut place, mut pointed) = (None, false);
-        let mut y = area.y;
-        for line in self.head.iter().take(head).chain(body).chain(self.foot.iter().take(foot)) {
+        let all = self.head.iter().take(head).chain(body).chain(self.foot.iter().take(foot));
+        for (y, line) in (area.y..).zip(all) {
             let row = Rect { y, height: 1, ..area };
             place = place.or(line.draw(canvas, row, active));
             if let Some(key) = line.key {
@@ -186,7 +186,6 @@ impl Lines {
                 }
                 canvas.hit(row, hit(key));
             }
-            y += 1;
         }
         let quiet = canvas.theme.quiet();
         let first = area.y + u16::try_from(head).unwrap_or(0);
