@@ -1,10 +1,14 @@
 //! The dimensions of a body that clothes are cut to, by the names of the standard.
 //!
 //! The names are those of ISO 8559 (*Garment construction and anthropometric surveys: body dimensions*, 1989; since 2017
-//! ISO 8559-1). What could be read is the list of the 1989 edition, as printed in table 4.1 of *Anthropometry, Apparel
-//! Sizing and Design*; each name below says whether it stands there ([`BodyMeasure::listed`]). The others are from
-//! memory of the 2017 edition, whose text was not at hand, except `neck length`, which is ours: collars are cut to it.
-//! The definitions are in our own words. They say where the tape goes, and are no substitute for the standard's.
+//! ISO 8559-1). The standard's own text was not at hand. Read were the list of the 1989 edition, as printed in table 4.1
+//! of *Anthropometry, Apparel Sizing and Design*, and, with their numbers in the 2017 edition, ten names in a public
+//! table of measurement definitions (developers.bodygram.com/measurements/definitions_ja): neck girth 5.3.2, neck base
+//! girth 5.3.3, bust girth 5.3.4, under bust girth 5.3.8, waist girth 5.3.10, hip girth 5.3.13, upper-arm girth 5.3.16,
+//! wrist girth 5.3.19, thigh girth 5.3.20, back neck point to waist 5.4.5. [`BodyMeasure::listed`] says of each name
+//! whether it stands in one of the two. The others are from memory of the 2017 edition, except `neck length`, which is
+//! ours: collars are cut to it. The definitions are in our own words. They say where the tape goes, and are no substitute
+//! for the standard's.
 
 use std::fmt;
 use std::str::FromStr;
@@ -12,7 +16,7 @@ use std::str::FromStr;
 use super::by_text::by_text;
 use super::nearest::{hint, spaced};
 
-/// One table: the variant, its words, whether it goes round, whether the list of 1989 has it, what it is.
+/// One table: the variant, its words, whether it goes round, whether a list that was read has it, what it is.
 macro_rules! body_measures {
     ($($name:ident $words:literal $girth:literal $listed:literal $definition:literal;)+) => {
         /// A dimension of a body.
@@ -40,7 +44,7 @@ macro_rules! body_measures {
                 match self { $(Self::$name => $girth),+ }
             }
 
-            /// Whether its name stands in the list of 1989 that was read.
+            /// Whether its name stands in a published list that was read.
             pub const fn listed(self) -> bool {
                 match self { $(Self::$name => $listed),+ }
             }
@@ -59,17 +63,17 @@ body_measures! {
     BackWidth "back width" false true "Across the back between the arms, half way down the armhole.";
     ChestGirth "chest girth" true true "Round the chest at its largest, under the arms, breathing quietly.";
     BustGirth "bust girth" true true "Round the body, level, over the fullest part of the breasts.";
-    UnderbustGirth "underbust girth" true false "Round the body, level, just below the breasts.";
+    UnderbustGirth "underbust girth" true true "Round the body, level, just below the breasts.";
     WaistGirth "waist girth" true true "Round the natural waist, between the lowest rib and the hip bone.";
     HipGirth "hip girth" true true "Round the seat, level, at its fullest.";
     ArmscyeGirth "armscye girth" true true "Round the arm where it joins the body, over the shoulder point and through the armpit.";
-    BackNeckPointToWaist "back neck point to waist" false false "Down the spine, from the nape bone to the waist.";
+    BackNeckPointToWaist "back neck point to waist" false true "Down the spine, from the nape bone to the waist.";
     FrontNeckPointToWaist "front neck point to waist" false false "Down the middle front, from the pit of the throat to the waist.";
     WaistToHip "waist to hip" false true "Down the side, along the body, from the waist to the fullest part of the seat.";
     BodyRise "body rise" false true "Sitting on a flat seat: from the waist, at the side, straight down to the seat.";
-    TotalCrotchLength "total crotch length" false true "From the waist in front, between the legs, to the waist behind.";
+    TotalCrotchLength "total crotch length" false false "From the waist in front, between the legs, to the waist behind.";
     ArmLength "arm length" false true "From the shoulder point over the bent elbow to the wrist bone.";
-    UpperArmGirth "upper arm girth" true true "Round the upper arm at its largest, the arm hanging.";
+    UpperArmGirth "upper arm girth" true true "Round the upper arm half way between shoulder point and elbow, the arm hanging.";
     ElbowGirth "elbow girth" true true "Round the elbow.";
     WristGirth "wrist girth" true true "Round the wrist, over the wrist bones.";
     HandGirth "hand girth" true true "Round the knuckles, without the thumb.";

@@ -26,8 +26,8 @@ pub struct FirstUse {
     pub source: &'static str,
 }
 
-const FACT_BOOK: &str = "Man-Made Fiber Producers Association, Man-Made Fiber Fact Book, 1978, as listed by H. R. Richards, \
-                         Spin-Off, 1978, and again at luthvarian.com/2018/09/14";
+const FACT_BOOK: &str = "Man-Made Fiber Producers Association, Man-Made Fiber Fact Book, 1978, as listed by H. R. \
+                         Richards, Spin-Off, 1978, and again at luthvarian.com/2018/09/14";
 const MANUFACTURERS: &str = "American Fiber Manufacturers Association, fibersource.com/f-tutor";
 
 /// One table: the variant, its words, other words for it, whether it melts, what it is, since when.
@@ -80,6 +80,7 @@ fibres! {
     Jute "jute" ["hessian", "burlap"] false "Bast of jute." None;
     Straw "straw" ["raffia"] false "Stalks and leaves, plaited." None;
     Horsehair "horsehair" [] false "Hair of mane and tail." None;
+    MetalThread "metal thread" ["gold thread", "silver thread"] false "Wire or strip of metal, drawn or wound on a core." None;
     Leather "leather" ["suede"] false "Tanned skin." None;
     Fur "fur" ["shearling"] false "Skin with its hair." None;
     Feather "feather" ["down"] false "Feathers and down." None;
@@ -94,10 +95,11 @@ fibres! {
     Acetate "acetate" ["cellulose acetate"] true "Cellulose acetate, spun from acetone."
         since(1921, "dry-spun acetate yarn for knitting and weaving, by the Dreyfus brothers",
               "M. M. Havich, “Flight Of Fashion”, Textile World, January 1999");
-    Triacetate "triacetate" [] true "Cellulose triacetate." since(1954, "made for sale in the United States", FACT_BOOK);
+    Triacetate "triacetate" [] true "Cellulose triacetate."
+        since(1954, "made for sale in the United States", FACT_BOOK);
     Modal "modal" ["polynosic"] false "Viscose rayon stretched to be strong when wet."
         since(1951, "polynosic process of S. Tachikawa in Japan",
-              "Museum of Fine Arts, Boston, CAMEO, “Polynosic fiber”, as quoted at backtoweb.info");
+              "“What is polynosic modal”, backtoweb.info");
     Lyocell "lyocell" [] false "Wood pulp, spun from an organic solvent."
         since(1992, "made for sale at Axis, Alabama, by Courtaulds",
               "Alabama Engineering Hall of Fame, “Acordis Cellulosic Fibers Inc. Tencel Process”, aehof.eng.ua.edu");
@@ -105,14 +107,17 @@ fibres! {
         since(1939, "stockings sold at Wilmington, Delaware, from October; in the whole country from May 1940",
               "V. Moeser, “A Glimpse Of Stocking”, Smithsonian News Service, Chicago Tribune, 18 October 1989");
     Neoprene "neoprene" ["polychloroprene"] false "Synthetic rubber, in suits for water as a foam."
-        since(1931, "sold as DuPrene from late 1931; in suits for divers from 1951",
-              "“Neoprene: A Brief History”, seventhwave.co.nz; C. Rainey, Scripps Institution of Oceanography, ref. 98-16, 1998");
+        since(1931, "sold as DuPrene from late 1931; tried in suits for divers from 1951",
+              "“Neoprene: A Brief History”, seventhwave.co.nz; C. Rainey, “Wet Suit Pursuit”, Scripps Institution of \
+               Oceanography, 1998");
     Pvc "PVC" ["vinyl", "polyvinyl chloride"] true "Polyvinyl chloride, as a sheet or on cloth."
         since(1926, "patented by W. L. Semon, for waterproofing among others; in fashion from the 1960s",
               "F. Sterlacci & J. Arbuckle, Historical Dictionary of the Fashion Industry, “Semon, Waldo L.”");
-    MetallisedYarn "metallised yarn" ["metallic yarn", "metallized yarn"] true "Foil between films of plastic, slit to yarn; not metal thread."
-        since(1946, "plastic-coated foil yarn sold by Dobeckmun",
-              "American Fabrics 1, 1946, advertisement, as copied at vintagefabrics.blogspot.com/2009/11");
+    MetallisedYarn "metallised yarn" ["metallized yarn"] true
+        "Foil between films of plastic, slit to yarn; no metal thread."
+        since(1940, "foil between films of cellophane sold by Metlon; between films of plastic, by Dobeckmun, from 1946",
+              "National Museum of American History, object nmah_632994; American Fabrics 1, 1946, advertisement, as \
+               copied at vintagefabrics.blogspot.com/2009/11");
     Polyester "polyester" ["PET"] true "Polyethylene terephthalate."
         since(1948, "lace curtains of it sold in Britain; made for sale in the United States from 1953",
               "Science Museum, “Terylene polyester synthesis”, topbritishinnovations.org; for 1953, American Fiber \
@@ -124,11 +129,13 @@ fibres! {
         since(1959, "made for sale in the United States", MANUFACTURERS);
     Polypropylene "polypropylene" ["olefin"] true "Polypropylene."
         since(1961, "multifilament for textiles made in the United States", MANUFACTURERS);
-    PolyurethaneCoated "polyurethane-coated" ["poromeric", "polyurethane", "leatherette"] true "Cloth coated with polyurethane; imitation leather."
+    PolyurethaneCoated "polyurethane-coated" ["polyurethane", "poromeric"] true
+        "Cloth coated with polyurethane, such as one imitation leather."
         since(1963, "shown as shoe leather by DuPont at Chicago",
               "Museum of Fine Arts, Boston, CAMEO, “Poromeric imitation leather”, cameo.mfa.org");
     Aramid "aramid" [] false "Aromatic polyamide, for heat and for blades."
-        since(1967, "sold as Nomex; tried in racing suits in 1966", "DuPont, “1967 Nomex”, www2.dupont.com/Phoenix_Heritage");
+        since(1967, "sold as Nomex; tried in racing suits in 1966",
+              "DuPont, “1967 Nomex”, www2.dupont.com/Phoenix_Heritage");
 }
 
 /// Why a text is no fibre.

@@ -112,15 +112,17 @@ impl fmt::Display for Hours {
     /// `4 h`, `4.5 h`; and `4 h 20` where a decimal would have no end.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (hours, minutes) = (self.0 / PER_HOUR, self.0 % PER_HOUR);
-        if minutes == 0 {
-            write!(f, "{hours} h")
-        } else if minutes.is_multiple_of(2 * PER_TWENTIETH) {
-            write!(f, "{hours}.{} h", minutes / (2 * PER_TWENTIETH))
-        } else if minutes.is_multiple_of(PER_TWENTIETH) {
-            write!(f, "{hours}.{:02} h", minutes / PER_TWENTIETH * 5)
-        } else {
-            write!(f, "{hours} h {minutes:02}")
-        }
+        let text = match minutes {
+            0 => format!("{hours} h"),
+            tenths if tenths.is_multiple_of(2 * PER_TWENTIETH) => {
+                format!("{hours}.{} h", tenths / (2 * PER_TWENTIETH))
+            }
+            twentieths if twentieths.is_multiple_of(PER_TWENTIETH) => {
+                format!("{hours}.{:02} h", twentieths / PER_TWENTIETH * 5)
+            }
+            _ => format!("{hours} h {minutes:02}"),
+        };
+        f.pad(&text)
     }
 }
 

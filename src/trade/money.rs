@@ -179,7 +179,7 @@ impl fmt::Display for Money {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut exact = self.0.normalize();
         exact.rescale(exact.scale().max(CENTS));
-        write!(f, "{exact}")
+        f.pad(&exact.to_string())
     }
 }
 

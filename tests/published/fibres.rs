@@ -22,21 +22,18 @@ fn the_manufacturers_say_when_they_began() {
 /// *Man-Made Fiber Fact Book*, Man-Made Fiber Producers Association, 1978, as listed by H. R. Richards, "Fibers – From
 /// Where to Where", *Spin-Off*, 1978, pp. 33–36, and again at luthvarian.com/2018/09/14: first American production. That
 /// list also has nylon in 1939, acrylic in 1950 and spandex in 1959; rayon (1910), acetate (1924) and polyester (1953)
-/// were made in Europe before. It disagrees with what is kept on olefins, of which it has the first in 1949, and on
+/// were made in Europe before, and metallic yarn (1946) by another maker. It disagrees with what is kept on olefins, of which it has the first in 1949, and on
 /// aramid, which it has in 1961, when it was not yet sold.
 #[test]
 fn the_fact_book_agrees() {
-    for (fibre, year) in [
-        ("metallic yarn", 1946),
-        ("modacrylic", 1949),
-        ("triacetate", 1954),
-        ("nylon", 1939),
-        ("acrylic", 1950),
-        ("spandex", 1959),
-    ] {
+    for (fibre, year) in
+        [("modacrylic", 1949), ("triacetate", 1954), ("nylon", 1939), ("acrylic", 1950), ("spandex", 1959)]
+    {
         since(fibre, year);
     }
-    for (fibre, american) in [("rayon", 1910), ("acetate", 1924), ("polyester", 1953)] {
+    for (fibre, american) in
+        [("rayon", 1910), ("acetate", 1924), ("metallised yarn", 1946), ("polyester", 1953)]
+    {
         assert!(fibre.parse::<Fibre>().unwrap().first().unwrap().year <= american, "{fibre}");
     }
 }
@@ -50,6 +47,7 @@ fn the_fact_book_agrees() {
 /// - Polyurethane-coated, 1963: Museum of Fine Arts, Boston, CAMEO, "Poromeric imitation leather".
 /// - Rubber, 1823: *The Guardian*, 12 October 2023, on the mackintosh, as told again at ohtldr.com.
 /// - Neoprene, 1931: "Neoprene: A Brief History", seventhwave.co.nz: marketed late in the year.
+/// - Metallised yarn, by 1940: National Museum of American History, object nmah_632994.
 /// - Cuprammonium, 1897: Wikipedia, "J. P. Bemberg". The Getty's thesaurus has 1901, at "cupro".
 #[test]
 fn museums_societies_and_makers_say_when_each_was_first_sold() {
@@ -62,6 +60,7 @@ fn museums_societies_and_makers_say_when_each_was_first_sold() {
         ("polyurethane-coated", 1963),
         ("rubber", 1823),
         ("neoprene", 1931),
+        ("metallised yarn", 1940),
         ("cuprammonium rayon", 1897),
     ] {
         since(fibre, year);
