@@ -56,7 +56,7 @@ fn tidy_items(items: &mut Vec<String>) {
 }
 
 /// The outfit less what a table does not keep: blanks, empty items, a period that the date gives anyway, a reason
-/// without words.
+/// without words, what its garments measure.
 fn tidied(board: &Board, outfit: &Outfit) -> Outfit {
     let mut outfit = outfit.clone();
     for text in [&mut outfit.title, &mut outfit.occasion, &mut outfit.silhouette, &mut outfit.notes] {
@@ -79,6 +79,7 @@ fn tidied(board: &Board, outfit: &Outfit) -> Outfit {
     let dated = outfit.worn.as_ref().and_then(|worn| board.period_of_date(worn));
     outfit.period = outfit.period.filter(|period| Some(period) != dated);
     outfit.pictures.clear();
+    outfit.measured = Pairs::default();
     outfit.wishes = Wishes::default();
     outfit
 }

@@ -3,7 +3,7 @@
 //! A caution approves nothing and clears nothing: whoever it names decides, by the local code and licensed practice.
 
 use super::copies::plan::has_words;
-use crate::board::{ActionId, Ask, Board, Cloth, Look, LookId, Piece, Practice, Scene, SceneNumber};
+use crate::board::{ActionId, Ask, Board, Cloth, Doing, Look, LookId, Piece, Practice, Scene, SceneNumber};
 
 /// A caution of the tables, and what raised it.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,7 +58,7 @@ fn in_scene_by(board: &Board, practice: &Practice, scene: &Scene) -> Vec<Asked> 
         let Some((id, look)) = worn.and_then(|id| Some((id, board.look(id)?))) else { continue };
         for doing in doings {
             for ask in practice.cautions.iter().filter(|ask| ask.actions.contains(&doing.action)) {
-                let asked = raised(board, ask, id, look, Some(&doing.action), Some(&scene.number));
+                let asked = raised(board, ask, id, look, Some(doing), Some(&scene.number));
                 let told = |one: &Asked| one.ask.caution == ask.caution && one.look == *id;
                 if !all.iter().any(told) {
                     all.extend(asked);
@@ -69,25 +69,29 @@ fn in_scene_by(board: &Board, practice: &Practice, scene: &Scene) -> Vec<Asked> 
     all
 }
 
-/// The caution, where a look is of the cloth and has the pieces that it names.
+/// The caution, where a look is of the cloth and has the pieces that it names, among those that what is done concerns.
 fn raised(
     board: &Board,
     ask: &Ask,
     id: &LookId,
     look: &Look,
-    action: Option<&ActionId>,
+    doing: Option<&Doing>,
     scene: Option<&SceneNumber>,
 ) -> Option<Asked> {
     let by_piece = !(ask.fibres.is_empty() && ask.heavier_than.is_none() && ask.pieces.is_empty());
-    let piece = look.pieces.iter().find(|piece| fits(board, ask, look, piece));
-    if by_piece && piece.is_none() || !by_piece && action.is_none() {
+    let is_in_it = |piece: &Piece| {
+        let told = doing.map(|doing| doing.pieces.as_slice()).unwrap_or_default();
+        told.is_empty() || told.iter().any(|word| has_words(&piece.name, word))
+    };
+    let piece = look.pieces.iter().find(|piece| is_in_it(piece) && fits(board, ask, look, piece));
+    if by_piece && piece.is_none() || !by_piece && doing.is_none() {
         return None;
     }
     Some(Asked {
         ask: ask.clone(),
         scene: scene.cloned(),
         look: id.clone(),
-        action: action.cloned(),
+        action: doing.map(|doing| doing.action.clone()),
         piece: piece.filter(|_| by_piece).map(|piece| piece.name.clone()),
     })
 }
@@ -172,6 +176,25 @@ mod tests {
                 "mill coat 3 -",
             ]
         );
+    }
+
+    #[test]
+    fn what_a_piece_is_not_in_raises_nothing_of_it() {
+        let asks = |pieces: serde_json::Value| {
+            said(&of_scenes(&told::board(json!({
+                "looks": {"swim": {"treatment": "invent", "pieces": [{"name": "robe"}, {"name": "bathing costume"}], "make": {
+                    "robe": {"cuts": [{"cloth": "wool", "lay": "3 m"}]},
+                }}},
+                "cloths": {"wool": {"title": "Wool", "fibres": ["wool"], "width": "150 cm"}},
+                "scenes": [{"scene": 1, "wears": {"ada": "swim"}, "does": {"ada": [{"action": "swim", "pieces": pieces}]}}],
+                "practice": {"actions": [{"action": "swim", "does": "wet"}], "cautions": [
+                    {"caution": "heavy", "actions": ["swim"], "fibres": ["wool"], "says": "s", "ask": "a", "of": "o"},
+                ]},
+            }))))
+        };
+        assert_eq!(asks(json!([])), ["heavy swim 1 robe"]);
+        assert_eq!(asks(json!(["robe"])), ["heavy swim 1 robe"]);
+        assert_eq!(asks(json!(["costume"])), [""; 0]);
     }
 
     #[test]

@@ -110,8 +110,8 @@ impl Touched {
                 self.scenes.extend(relations.scene_at(number));
                 self.schedule = true;
             }
-            // A cloth that changes stays the same cloth.
-            Change::Cloth(_, swap) => self.everything |= swap.after.is_none(),
+            // A cloth that changes stays the same cloth. The change may be told either way round.
+            Change::Cloth(id, _) => self.everything |= after.cloth(id).is_none(),
             Change::Practice(_) => self.everything = true,
             // What a meeting says may name what is not there any more.
             Change::SceneOrder(_) | Change::Meeting(..) => {}
@@ -164,8 +164,11 @@ fn bodies(head: &Head) -> impl Iterator<Item = (&BodyId, Role)> {
 mod tests {
     use std::sync::Arc;
 
+    use serde_json::json;
+
     use super::*;
     use crate::board::sample::{board, id, number, outfit, records, refusal, scene};
+    use crate::board::told;
     use crate::board::{Among, Edit, Look, Outfit, RecordRef, Records, Refused, Scene, Swap, Treatment};
 
     fn said(records: &Records) -> Vec<String> {
@@ -187,6 +190,16 @@ mod tests {
     #[test]
     fn the_sample_breaks_no_rule() {
         assert_eq!(said(&records()), [""; 0]);
+    }
+
+    #[test]
+    fn a_cloth_that_a_look_is_cut_of_is_not_taken_out() {
+        let cut = |cuts| json!({"coat": {"make": {"coat": {"cuts": cuts}}}});
+        for (cuts, is_cut) in [(json!([{"cloth": "serge", "lay": "2 m"}]), true), (json!([]), false)] {
+            let mut board = told::board(json!({"looks": cut(cuts), "cloths": {"serge": {}}}));
+            let edit = board.set_cloth(&id("serge"), None, "without");
+            assert_eq!(matches!(board.apply(&edit), Err(Refused::Broken(_))), is_cut);
+        }
     }
 
     #[test]
