@@ -191,10 +191,10 @@ actions! {
     RoomAdd, Workroom, 17, "add", ["a"], "Add a measure to the piece, with the rule that carries it over";
     RoomRule, Workroom, 0, "rule", ["r"], "Change the rule of the measure in focus and its numbers";
     RoomDrop, Workroom, 0, "remove measure", ["x", "delete"], "Take the measure in focus away";
-    RoomMore, Workroom, 18, "more", ["+", "="], "Plan one copy more of the garment in focus";
-    RoomFewer, Workroom, 19, "fewer", ["-"], "Plan one copy fewer of the garment in focus";
-    RoomAsNeeded, Workroom, 0, "as needed", ["c"], "Plan as many copies as the shooting days need";
-    RoomTrial, Workroom, 20, "trial", ["t"], "Note a trial of the cloth in focus: weight, verdict, notes";
+    RoomMore, Workroom, 11, "more", ["+", "="], "Plan one copy more of the garment in focus";
+    RoomFewer, Workroom, 12, "fewer", ["-"], "Plan one copy fewer of the garment in focus";
+    RoomAsNeeded, Workroom, 13, "as needed", ["c"], "Plan as many copies as the shooting days need";
+    RoomTrial, Workroom, 12, "trial", ["t"], "Note a trial of the cloth in focus: weight, verdict, notes";
     RoomUnit, Workroom, 21, "cm or in", ["i"], "Show the board's lengths in the other unit: centimetres or inches";
     RoomNext, Workroom, 0, "next look", ["]"], "Go to the next look and stay on the page";
     RoomBefore, Workroom, 0, "look before", ["["], "Go to the look before and stay on the page";

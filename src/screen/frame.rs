@@ -105,7 +105,11 @@ pub fn draw_on(
         count => Some(format!("{count} things are wrong with files of the board: ! lists them")),
     };
     let said = Words { said, standing: standing.as_deref() };
-    let offers = |act| !matches!(view, Scope::Wall) || wall.offers(board, act);
+    let offers = |act| match view {
+        Scope::Wall => wall.offers(board, act),
+        Scope::Workroom => workroom.offers(act),
+        _ => true,
+    };
     footer(&mut canvas, foot, *view, said, keys, &offers);
     for laid in layers.iter_mut() {
         canvas.cover();
@@ -294,12 +298,16 @@ fn sums(board: &Board, costs: &Costs) -> Vec<(String, bool)> {
     };
     let is_over = left.is_negative();
     let (short, mark) = if is_over {
-        (format!("{}{more} over", (-left).whole()), "! ")
+        (format!("{}{more}{currency} over", (-left).whole()), "! ")
     } else {
-        (format!("{} left", left.whole()), "")
+        (format!("{}{currency} left", left.whole()), "")
     };
-    let of = format!("{sum} of {}{currency}", money.whole());
-    vec![(format!("{of}, {short}"), is_over), (of, is_over), (format!("{mark}{short}"), is_over)]
+    let of = format!("{sum} of {}", money.whole());
+    vec![
+        (format!("{of}, {mark}{short}"), is_over),
+        (format!("{mark}{of}{currency}"), is_over),
+        (format!("{mark}{short}"), is_over),
+    ]
 }
 
 /// What the footer's first row says: the last word to the user, or what is wrong as long as it is.

@@ -140,8 +140,10 @@ pub const MARKS: &[(&str, &str)] = &[
     ("×", "an outfit that was let go"),
     ("●", "on a lane: the base of the look"),
     ("•", "on a lane: an outfit folded into the look"),
-    ("✓", "marked, to be gathered"),
-    ("!", "over a limit, or wrong"),
+    ("✓", "marked, to be gathered; in the workroom: all is there"),
+    ("!", "over a limit, wrong, or too few"),
+    ("■ ~ × ·", "a copy on a shooting day: in use, away to be cleaned or dried, gone, ready"),
+    ("~ ?", "behind a measure: inferred; in the place of one: not known"),
 ];
 
 fn place(scope: Scope) -> &'static str {

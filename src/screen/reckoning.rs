@@ -164,3 +164,38 @@ impl Bought {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a test")]
+
+    use super::*;
+    use crate::screen::trial::{Trial, small};
+
+    #[test]
+    fn a_board_that_does_not_speak_of_money_is_reckoned_only_where_it_is_looked_at() {
+        let trial = Trial::on(&small());
+        let board = trial.app.board();
+        let mut reckoning = Reckoning::default();
+        reckoning.refresh(board, 1, false);
+        assert!(reckoning.get().is_none());
+        reckoning.refresh(board, 1, true);
+        assert!(reckoning.get().is_some() && reckoning.costs(board).is_none());
+        reckoning.refresh(board, 2, false);
+        assert!(reckoning.get().is_none(), "what was reckoned of another version counts no more");
+    }
+
+    #[test]
+    fn the_sign_of_a_look_sums_up_its_copies_measures_and_costs() {
+        let trial = Trial::demo();
+        let board = trial.app.board();
+        let reckoned = Reckoned::of(board);
+        let id = board.relations().looks_by_order().first().unwrap();
+        let sign = reckoned.sign(id);
+        let demands: Vec<&Demand> = reckoned.plan.of_look(id).collect();
+        assert_eq!(sign.copies, demands.iter().map(|demand| demand.made()).sum::<u32>());
+        assert_eq!(sign.short, demands.iter().map(|demand| short_of(demand)).sum::<u32>());
+        assert_eq!(Some(sign.cost), reckoned.costs.look(id).map(|cost| cost.sum()));
+        assert!(sign.measures > 0 && sign.lacking <= sign.measures);
+    }
+}

@@ -9,10 +9,10 @@
 use std::collections::BTreeMap;
 
 use super::cloth::buy::{Purchase, purchases};
-use super::copies::plan::{Demand, Plan};
+use super::copies::plan::{Demand, Garment, Plan};
 use super::fit::version_of;
 use super::words;
-use crate::board::{Board, CharacterId, Expense, Id, LookId, Make, Pairs, PeriodId, Work};
+use crate::board::{Board, BodyId, CharacterId, Expense, Id, LookId, Make, Pairs, PeriodId, VersionId, Work};
 use crate::trade::eighths::Eighths;
 use crate::trade::hours::Hours;
 use crate::trade::money::Money;
@@ -49,6 +49,8 @@ pub struct Line {
     pub kind: Kind,
     /// The piece.
     pub piece: String,
+    /// The version and the body that its copies are for; `None` for what is done or paid once for all.
+    pub copies_of: Option<(VersionId, BodyId)>,
     /// What it is: the cloth, the kind of work, the expense.
     pub what: String,
     /// How it is reckoned, in figures.
@@ -213,11 +215,16 @@ fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
         cost.lines.push(Line {
             kind: Kind::Cloth,
             piece: piece.clone(),
+            copies_of: copies_of(&part.garment),
             what: title.clone(),
             how: format!("{} × {each}{toiles}, at {}", part.copies, price.shown()),
             sum,
         });
     }
+}
+
+fn copies_of(garment: &Garment) -> Option<(VersionId, BodyId)> {
+    Some((garment.version.clone(), garment.wearer.clone()))
 }
 
 /// Hours and expenses of one piece.
@@ -236,11 +243,11 @@ impl Working<'_> {
         }
         let more = version_of(make, &demand.garment.version).map(|version| &version.more_hours);
         for (work, hours) in make.hours.iter().chain(more.into_iter().flat_map(Pairs::iter)) {
-            self.work(work, *hours, copies);
+            self.work(work, *hours, copies, Some(demand));
         }
         for expense in &make.costs {
             if let Some(each) = expense.each {
-                self.other(expense, each, copies);
+                self.other(expense, each, copies, Some(demand));
             }
         }
     }
@@ -248,16 +255,16 @@ impl Working<'_> {
     /// What is done and paid once for all copies.
     fn once(&mut self, make: &Make) {
         for (work, hours) in make.hours_once.iter() {
-            self.work(work, *hours, 1);
+            self.work(work, *hours, 1, None);
         }
         for expense in &make.costs {
             if let Some(once) = expense.once {
-                self.other(expense, once, 1);
+                self.other(expense, once, 1, None);
             }
         }
     }
 
-    fn work(&mut self, work: &Id<Work>, hours: Hours, copies: u32) {
+    fn work(&mut self, work: &Id<Work>, hours: Hours, copies: u32, of: Option<&Demand>) {
         let Some(rate) = self.rates.get(work) else {
             let lack = format!("{}: `{work}` has no rate", self.piece);
             if !self.cost.lacks.contains(&lack) {
@@ -268,16 +275,18 @@ impl Working<'_> {
         self.cost.lines.push(Line {
             kind: Kind::Work,
             piece: self.piece.to_owned(),
+            copies_of: of.and_then(|demand| copies_of(&demand.garment)),
             what: work.to_string(),
             how: format!("{copies} × {hours}, at {}", rate.shown()),
             sum: rate.by_hours(hours.times(copies)),
         });
     }
 
-    fn other(&mut self, expense: &Expense, sum: Money, copies: u32) {
+    fn other(&mut self, expense: &Expense, sum: Money, copies: u32, of: Option<&Demand>) {
         self.cost.lines.push(Line {
             kind: Kind::Other,
             piece: self.piece.to_owned(),
+            copies_of: of.and_then(|demand| copies_of(&demand.garment)),
             what: expense.what.clone(),
             how: format!("{copies} × {}", sum.shown()),
             sum: sum.times(copies),

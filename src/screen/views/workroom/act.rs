@@ -197,6 +197,9 @@ fn choose(app: &mut App, id: &LookId, part: Part) {
 
 /// Plans another number of copies of the garment in focus.
 fn plan(app: &mut App, copies: impl FnOnce(Option<&Demand>, u8) -> u8) {
+    if !(app.workroom.inside && app.workroom.tab == Tab::Copies) {
+        return app.say("copies are planned on the page of copies: tab goes there");
+    }
     let Some(seen) = seen(app) else { return };
     let Some(garment) = seen.garment.clone() else { return app.say("the look has no piece yet") };
     let demand = seen.reckoned.plan.of_look(seen.id).find(|demand| demand.garment == garment);

@@ -1,7 +1,7 @@
 //! Where somebody must be asked before the look is made or worn: by the tables of practice, and by words.
 
 use super::lines::{Line, Lines, Tone, folded};
-use crate::board::{Board, LookId};
+use crate::board::{Board, LookId, Practice};
 use crate::plot::cautions as by_words;
 use crate::workroom::asks;
 
@@ -21,15 +21,18 @@ const CLOSING: &str =
     "Nothing here approves anything: whoever is named decides, by the local code and licensed practice.";
 
 /// Every caution of a look.
-pub fn of_look(board: &Board, id: &LookId) -> Vec<Caution> {
+pub fn of_look(board: &Board, practice: &Practice, id: &LookId) -> Vec<Caution> {
     let asked = asks::of_look(board, id).into_iter().map(|asked| {
         let mut because: Vec<String> = Vec::new();
-        because.extend(asked.action.as_ref().map(|action| format!("‘{action}’")));
-        because.extend(asked.piece.as_ref().map(|piece| format!("the {piece}")));
         because.extend(asked.scene.as_ref().map(|scene| format!("scene {scene}")));
+        because.extend(asked.action.as_ref().map(|id| {
+            let says = practice.action(id).map(|action| action.says.as_str());
+            says.filter(|says| !says.is_empty()).unwrap_or(id.as_str()).to_owned()
+        }));
+        because.extend(asked.piece.as_ref().map(|piece| format!("the {piece}")));
         Caution {
             what: asked.ask.says.clone(),
-            because: because.join(", "),
+            because: because.join(": "),
             ask: format!("Ask {}: {}", asked.ask.of, asked.ask.ask),
         }
     });

@@ -97,8 +97,8 @@ fn buying(seen: &Seen<'_>, cloth: &Cloth, bought: &Bought, wide: u16) -> Vec<Lin
     let all = match bought.skins {
         0 => format!(
             "in all{others} {}{strips}{stock}: buy {}",
-            (bought.taken).in_metres(),
-            (bought.to_buy).in_metres()
+            bought.taken.in_metres(),
+            bought.to_buy.in_metres()
         ),
         skins => format!("in all{others} {}: buy them", words::amount(Amount::Skins(skins))),
     };

@@ -40,11 +40,18 @@ pub fn page(seen: &Seen<'_>, day: usize, calendar: &Calendar, wide: u16) -> Line
     let at = place(seen, &demands);
     let names: Vec<String> = demands.iter().map(|demand| name(seen.board, demand)).collect();
     let longest = names.iter().map(|name| width(name)).max().unwrap_or(0);
-    let room = usize::from(wide.saturating_sub(BEFORE)).saturating_sub(NUMBERS + SHORT);
+    // Where it is narrow, only what is planned and what must be is told in numbers.
+    let is_narrow = wide < NARROW;
+    let numbers_room = if is_narrow { 8 } else { NUMBERS };
+    let room = usize::from(wide.saturating_sub(BEFORE)).saturating_sub(numbers_room + SHORT);
     let name_room = longest.min(room.max(10));
-    lines.head.push(heads(name_room));
+    lines.head.push(heads(name_room, is_narrow));
     for (place, demand) in demands.iter().enumerate() {
-        lines.body.push(numbers(&names[place], name_room, demand, Some(place) == at).at(place));
+        let piece = &demand.garment.piece;
+        if place == 0 || demands[place - 1].garment.piece != *piece {
+            lines.body.push(Line::words(piece, Tone::Strong));
+        }
+        lines.body.push(numbers(&names[place], name_room, is_narrow, demand, Some(place) == at).at(place));
         if Some(place) == at {
             let mut about = about(seen, demand, wide);
             about.extend(strip(seen, demand, day, calendar, wide));
@@ -67,31 +74,41 @@ fn nothing(seen: &Seen<'_>, wide: u16) -> Vec<Line> {
     body
 }
 
+/// The version and its wearer; the piece stands above.
 fn name(board: &Board, demand: &Demand) -> String {
     let garment = &demand.garment;
-    format!("{} · {} · {}", garment.piece, garment.version, board.who_is(&garment.wearer))
+    format!("  {} · {}", garment.version, board.who_is(&garment.wearer))
 }
 
 /// Cells of the four numbers with their gaps, and of the last word.
 const NUMBERS: usize = 32;
 const SHORT: usize = 9;
+/// Below this width there is no room for all of them.
+const NARROW: u16 = 64;
 
-fn heads(room: usize) -> Line {
+fn heads(room: usize, is_narrow: bool) -> Line {
+    if is_narrow {
+        return Line::words(format!("{}planned/in all", cell("", room, false)), Tone::Quiet);
+    }
     let names = [("planned", 9), ("needed", 8), ("spare", 7), ("in all", 8)];
     let numbers: String = names.iter().map(|(name, wide)| cell(name, *wide, true)).collect();
     Line::words(format!("{}{numbers}", cell("", room, false)), Tone::Quiet)
 }
 
-fn numbers(name: &str, room: usize, demand: &Demand, in_focus: bool) -> Line {
+fn numbers(name: &str, room: usize, is_narrow: bool, demand: &Demand, in_focus: bool) -> Line {
     let planned = demand.planned.map_or("–".to_owned(), |planned| planned.to_string());
     let needed = demand.copies().saturating_sub(demand.spares);
-    let numbers = format!(
-        "{}{}{}{}",
-        cell(&planned, 9, true),
-        cell(&needed.to_string(), 8, true),
-        cell(&demand.spares.to_string(), 7, true),
-        cell(&demand.copies().to_string(), 8, true)
-    );
+    let numbers = if is_narrow {
+        cell(&format!("{planned}/{}", demand.copies()), 8, true)
+    } else {
+        format!(
+            "{}{}{}{}",
+            cell(&planned, 9, true),
+            cell(&needed.to_string(), 8, true),
+            cell(&demand.spares.to_string(), 7, true),
+            cell(&demand.copies().to_string(), 8, true)
+        )
+    };
     let last = match short_of(demand) {
         0 => Span::new("  ✓", Tone::Well),
         short => Span::new(format!("  {short} short"), Tone::Wrong),
@@ -111,17 +128,17 @@ fn about(seen: &Seen<'_>, demand: &Demand, wide: u16) -> Vec<Line> {
             "the script asks for the {} as {}, and it has no such version yet: + plans its first copy",
             demand.garment.piece, demand.garment.version
         );
-        lines.extend(folded(&lack, wide, 2, &Tone::Wrong));
+        lines.extend(folded(&lack, wide, 4, &Tone::Wrong));
     }
     if demand.is_unused() {
-        lines.extend(folded("no scene needs it", wide, 2, &Tone::Quiet));
+        lines.extend(folded("no scene needs it", wide, 4, &Tone::Quiet));
     }
     for reason in demand.reasons() {
         let words = words::reason(seen.board, &seen.reckoned.practice, demand, &reason);
-        lines.extend(folded(&words, wide, 2, &Tone::Plain));
+        lines.extend(folded(&words, wide, 4, &Tone::Plain));
     }
     if demand.worn.is_empty() && !demand.unplaced.is_empty() {
-        lines.extend(folded("none of its scenes is on a shooting day yet", wide, 2, &Tone::Quiet));
+        lines.extend(folded("none of its scenes is on a shooting day yet", wide, 4, &Tone::Quiet));
     }
     lines
 }
@@ -136,7 +153,7 @@ pub fn shooting_days(board: &Board, days: &Days) -> Vec<(usize, i64)> {
 }
 
 /// Cells before the days of a copy.
-const LABEL: usize = 10;
+const LABEL: usize = 12;
 
 fn strip(seen: &Seen<'_>, demand: &Demand, day: usize, calendar: &Calendar, wide: u16) -> Vec<Line> {
     let days = &seen.reckoned.plan.days;
@@ -158,7 +175,7 @@ fn strip(seen: &Seen<'_>, demand: &Demand, day: usize, calendar: &Calendar, wide
         lines.push(grid.copy(nth, nth >= planned, &cells));
     }
     if calendar.len() > MOST {
-        lines.push(Line::words(format!("  and {} more", calendar.len() - MOST), Tone::Quiet));
+        lines.push(Line::words(format!("    and {} more", calendar.len() - MOST), Tone::Quiet));
     }
     let (at, count) = all[day];
     lines.extend(that_day(seen, demand, at, calendar.iter().map(|copy| is_on(copy, count)), wide));
@@ -192,10 +209,10 @@ fn that_day(
         .collect();
     let shoot = &seen.board.records().schedule[at];
     let date = shoot.date.as_ref().map_or(String::new(), |date| format!(", {}", date.short()));
-    let mut lines = folded(&format!("day {}{date}: {}", shoot.day, counts.join(", ")), wide, 2, &Tone::Plain);
+    let mut lines = folded(&format!("day {}{date}: {}", shoot.day, counts.join(", ")), wide, 4, &Tone::Plain);
     for worn in demand.worn.iter().filter(|worn| worn.at == Some(at)) {
         let words = words::use_of(seen.board, &seen.reckoned.practice, worn);
-        lines.extend(folded(&words, wide, 4, &Tone::Quiet));
+        lines.extend(folded(&words, wide, 6, &Tone::Quiet));
     }
     lines
 }
@@ -205,6 +222,8 @@ struct Grid<'a> {
     all: &'a [(usize, i64)],
     /// The days that are shown, by their places, each with its column.
     shown: Vec<(usize, usize)>,
+    /// Those whose numbers are told: the first of each week, or every fifth.
+    told: Vec<usize>,
     day: usize,
 }
 
@@ -215,6 +234,8 @@ impl<'a> Grid<'a> {
         let week = |place: usize| days.date(all[place].0).map(|_| (all[place].1 + 3).div_euclid(7));
         let begins = |place: usize| place > 0 && week(place) != week(place - 1);
         let gaps = (0..all.len()).filter(|place| begins(*place)).count();
+        let fifth = |place: &usize| if gaps > 0 { begins(*place) } else { place.is_multiple_of(5) };
+        let told = (0..all.len()).filter(|place| *place == 0 || fifth(place)).collect();
         let shown = if all.len() + gaps <= room {
             let mut column = 0;
             let place = |place: usize| {
@@ -228,10 +249,10 @@ impl<'a> Grid<'a> {
             let first = if all.len() <= room { 0 } else { (day / room * room).min(all.len() - room) };
             (first..all.len().min(first + room)).map(|place| (place, place - first)).collect()
         };
-        Self { all, shown, day }
+        Self { all, shown, told, day }
     }
 
-    /// The numbers of the days, as many as have room above their column; that of the day in focus before all.
+    /// The numbers of days, as many as have room above their column; that of the day in focus before all.
     fn heads(&self, board: &Board) -> Line {
         let wide = self.shown.last().map_or(0, |(_, column)| column + 1);
         let mut heads = vec![' '; wide + 8];
@@ -248,14 +269,15 @@ impl<'a> Grid<'a> {
             }
         };
         let focus = self.shown.iter().find(|(place, _)| *place == self.day);
-        for (place, column) in focus.into_iter().chain(&self.shown) {
+        let told = self.shown.iter().filter(|(place, _)| self.told.contains(place));
+        for (place, column) in focus.into_iter().chain(told) {
             write(*column, &number(*place));
         }
         let first = self.shown.first().is_some_and(|(place, _)| *place > 0);
         let more = self.shown.last().is_some_and(|(place, _)| place + 1 < self.all.len());
         let heads: String = heads.iter().collect();
         Line::of(vec![
-            Span::new(cell("  day", LABEL - 1, false), Tone::Quiet),
+            Span::new(cell("    day", LABEL - 1, false), Tone::Quiet),
             Span::new(if first { "‹" } else { " " }, Tone::Quiet),
             Span::new(heads.trim_end(), Tone::Quiet),
             Span::new(if more { " ›" } else { "" }, Tone::Quiet),
@@ -263,7 +285,7 @@ impl<'a> Grid<'a> {
     }
 
     fn copy(&self, nth: usize, is_short: bool, cells: &[&str]) -> Line {
-        let label = format!("  copy {}", nth + 1);
+        let label = format!("    copy {}", nth + 1);
         let label = if is_short { format!("{label}!") } else { label };
         let mut spans = vec![Span::judged(cell(&label, LABEL, false), is_short)];
         let mut column = 0;

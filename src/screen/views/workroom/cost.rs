@@ -22,7 +22,7 @@ pub fn page(seen: &Seen<'_>, wide: u16) -> Lines {
         lines.body.extend(folded(then, wide, 0, &Tone::Plain));
     } else {
         for kind in Kind::ALL {
-            lines.body.extend(of_kind(cost, kind, wide));
+            lines.body.extend(of_kind(seen, cost, kind, wide));
         }
         lines.body.push(sum("in all", cost.sum(), wide, Tone::Strong));
         let pages = plot::of_look(seen.board, seen.id);
@@ -46,16 +46,26 @@ pub fn page(seen: &Seen<'_>, wide: u16) -> Lines {
     lines
 }
 
-fn of_kind(cost: &LookCost, kind: Kind, wide: u16) -> Vec<Line> {
+fn of_kind(seen: &Seen<'_>, cost: &LookCost, kind: Kind, wide: u16) -> Vec<Line> {
     let of: Vec<_> = cost.lines.iter().filter(|line| line.kind == kind).collect();
     if of.is_empty() {
         return Vec::new();
     }
     let mut lines = vec![sum(kind.word(), cost.of(kind), wide, Tone::Strong)];
-    lines.extend(of.iter().map(|line| {
-        let words = format!("  {}: {} {}", line.piece, line.what, line.how);
-        sum(&words, line.sum, wide, Tone::Plain)
-    }));
+    let mut earlier = None;
+    for line in of {
+        // The lines of one garment stand under its name.
+        if earlier.replace((&line.piece, &line.copies_of)) != Some((&line.piece, &line.copies_of)) {
+            let name = match &line.copies_of {
+                Some((version, wearer)) => {
+                    format!("{} · {version} · {}", line.piece, seen.board.who_is(wearer))
+                }
+                None => format!("{}, once for all", line.piece),
+            };
+            lines.extend(folded(&name, wide, 2, &Tone::Quiet));
+        }
+        lines.push(sum(&format!("    {} {}", line.what, line.how), line.sum, wide, Tone::Plain));
+    }
     lines
 }
 

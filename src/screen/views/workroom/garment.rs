@@ -27,7 +27,8 @@ impl Chosen {
         let look = board.look(id)?;
         let piece = there(self.piece.as_ref(), &pieces(look))?;
         let version = there(self.version.as_ref(), &versions(look, reckoned, id, &piece))?;
-        let wearer = there(self.wearer.as_ref(), &wearers(board, look, reckoned, id, &piece))?;
+        let all = wearers(board, look, reckoned, id, (&piece, &version));
+        let wearer = there(self.wearer.as_ref(), &all)?;
         Some(Garment { look: id.clone(), piece, version, wearer })
     }
 
@@ -49,7 +50,8 @@ impl Chosen {
                 after(&now.version, &versions(look, reckoned, id, &now.piece), &mut self.version)
             }
             Part::Wearer => {
-                after(&now.wearer, &wearers(board, look, reckoned, id, &now.piece), &mut self.wearer)
+                let all = wearers(board, look, reckoned, id, (&now.piece, &now.version));
+                after(&now.wearer, &all, &mut self.wearer)
             }
         }
     }
@@ -76,20 +78,28 @@ pub fn pieces(look: &Look) -> Vec<String> {
     all
 }
 
-/// As designed, then its versions, then those that the script asks for and nobody has.
+/// Those that the script asks for, then as designed and whichever else it has.
 fn versions(look: &Look, reckoned: &Reckoned, id: &LookId, piece: &String) -> Vec<VersionId> {
     let own = look.make.get(piece).into_iter().flat_map(|make| &make.versions).map(|one| one.version.clone());
     let asked = reckoned.plan.of_look(id).filter(|demand| demand.garment.piece == *piece);
-    once([Version::as_designed()].into_iter().chain(own).chain(asked.map(|one| one.garment.version.clone())))
+    let asked = asked.map(|one| one.garment.version.clone());
+    once(asked.chain([Version::as_designed()]).chain(own))
 }
 
-/// Who wears the look, then the other bodies of its character, then whoever else the script puts into it.
-fn wearers(board: &Board, look: &Look, reckoned: &Reckoned, id: &LookId, piece: &String) -> Vec<BodyId> {
+/// Whoever the script puts into this version of the piece, then who wears the look, then the character's other bodies.
+fn wearers(
+    board: &Board,
+    look: &Look,
+    reckoned: &Reckoned,
+    id: &LookId,
+    (piece, version): (&String, &VersionId),
+) -> Vec<BodyId> {
     let own = fit::wearer_of(board, look);
     let bodies = board.character(&look.character).into_iter().flat_map(|character| &character.bodies);
     let bodies = bodies.filter(|body| body.role != Role::Original).map(|body| body.id.clone());
-    let asked = reckoned.plan.of_look(id).filter(|demand| demand.garment.piece == *piece);
-    once([own].into_iter().chain(bodies).chain(asked.map(|one| one.garment.wearer.clone())))
+    let garments = reckoned.plan.of_look(id).map(|demand| &demand.garment);
+    let asked = garments.filter(|garment| garment.piece == *piece && garment.version == *version);
+    once(asked.map(|garment| garment.wearer.clone()).chain([own]).chain(bodies))
 }
 
 fn once<T: PartialEq>(all: impl Iterator<Item = T>) -> Vec<T> {

@@ -174,8 +174,8 @@ impl Lines {
         let body = self.body.iter().skip(cursor.top).take(rows);
         let shown = body.len();
         let (mut place, mut pointed) = (None, false);
-        let lines = self.head.iter().take(head).chain(body).chain(self.foot.iter().take(foot));
-        for (y, line) in (area.y..).zip(lines) {
+        let all = self.head.iter().take(head).chain(body).chain(self.foot.iter().take(foot));
+        for (y, line) in (area.y..).zip(all) {
             let row = Rect { y, height: 1, ..area };
             place = place.or(line.draw(canvas, row, active));
             if let Some(key) = line.key {

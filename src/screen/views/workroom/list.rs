@@ -11,7 +11,7 @@ use crate::screen::views::looks::list::{BEFORE, Window, draw_name, point_at, rig
 
 /// The width of the list where pages stand beside it.
 pub fn wide_of(whole: u16) -> u16 {
-    (whole / 3).clamp(42, 56)
+    (whole / 5 * 2).clamp(42, 60)
 }
 
 /// Names and widths of the columns right of the title, those first that give way last.

@@ -29,6 +29,7 @@ use super::among::Among;
 use super::looks::list::{Window, draw_empty};
 use crate::board::{Board, LookId};
 use crate::plot;
+use crate::screen::actions::Act;
 use crate::screen::canvas::{Canvas, Hit, width};
 use crate::screen::layers::cell::Place;
 use crate::screen::reckoning::Reckoned;
@@ -168,6 +169,21 @@ impl Workroom {
         }
     }
 
+    /// Whether an action has something to act on, for the footer.
+    pub fn offers(&self, act: Act) -> bool {
+        let on = |tab: Tab| self.inside && self.tab == tab;
+        match act {
+            Act::RoomFit | Act::RoomAdd => on(Tab::Measures),
+            Act::RoomPiece | Act::RoomVersion | Act::RoomWearer => on(Tab::Measures) || on(Tab::Copies),
+            Act::RoomWhy => on(Tab::Measures) || on(Tab::Copies),
+            Act::RoomMore | Act::RoomFewer | Act::RoomAsNeeded => on(Tab::Copies),
+            Act::RoomTrial => on(Tab::Cloth),
+            Act::RoomEdit => !(on(Tab::Cost) || on(Tab::Cautions)),
+            Act::RoomUnit => !(on(Tab::Copies) || on(Tab::Cost) || on(Tab::Cautions)),
+            _ => true,
+        }
+    }
+
     /// Draws it.
     pub fn draw(
         &mut self,
@@ -209,7 +225,7 @@ impl Workroom {
     /// Finds what takes long to find, unless it is at hand.
     fn find(&mut self, board: &Board, version: u64, reckoned: &Reckoned, id: &LookId) {
         if !self.cautions.as_ref().is_some_and(|(at, look, _)| *at == version && look == id) {
-            self.cautions = Some((version, id.clone(), cautions::of_look(board, id)));
+            self.cautions = Some((version, id.clone(), cautions::of_look(board, &reckoned.practice, id)));
         }
         let Some(garment) = self.chosen.garment(board, reckoned, id) else { return };
         if !self.calendar.as_ref().is_some_and(|(at, of, _)| *at == version && *of == garment) {

@@ -366,8 +366,8 @@ fn pieces_versions_and_wearers_are_stepped_through() {
     );
     trial.keys("p");
     assert!(trial.screen((120, 40)).contains("cap · standing"), "{}", trial.screen((120, 40)));
-    trial.keys("p v w");
-    assert!(trial.screen((120, 40)).contains("costume · wet · Rua Venn"));
+    trial.keys("p");
+    assert!(trial.screen((120, 40)).contains("costume · wet · Rua Venn"), "what was chosen is chosen again");
 }
 
 #[test]
@@ -443,7 +443,7 @@ fn the_money_stands_beside_the_counter_and_never_in_its_place() {
     let mut trial = workroom();
     let row = |trial: &mut Trial, size| trial.screen(size).lines().nth(1).unwrap().to_owned();
     let wide = row(&mut trial, (200, 60));
-    assert!(wide.contains("of 900 crowns, ") && wide.contains("over"), "{wide}");
+    assert!(wide.contains("1\u{a0}606 of 900, ! 706 crowns over"), "{wide}");
     trial.app.view = Scope::Looks;
     for wide in [40, 60, 80, 100, 120] {
         let row = row(&mut trial, (wide, 24));
@@ -491,7 +491,7 @@ fn clicks_go_to_pages_rows_and_cells() {
     assert_eq!(trial.app.layers.len(), 1, "what it is made of");
     trial.keys("esc");
     trial.clicks((80, 24), "cost ");
-    assert!(trial.screen((80, 24)).contains("in all"));
+    assert!(trial.screen((80, 24)).contains("sewing 2 × 6.5 h, at 30.00"));
     trial.clicks((120, 40), "Night swim");
     assert_eq!(trial.app.focused(), Some(Target::Look("swim".parse().unwrap())));
 }
