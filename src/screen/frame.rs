@@ -154,7 +154,7 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
     let (heading, quiet, key, focus) =
         (canvas.theme.heading(), canvas.theme.quiet(), canvas.theme.key(), canvas.theme.focus());
     let right = area.right();
-    // The views' names must be seen on every width; the title takes what they leave.
+    // The views' names must be seen on every width; the title takes what they leave, if that is more than a few letters.
     let tabs = [
         (Act::Wall, Scope::Wall),
         (Act::Looks, Scope::Looks),
@@ -170,7 +170,10 @@ fn header(canvas: &mut Canvas<'_>, area: Rect, board: &Board, view: Scope, wall_
     let one = |act: Act| width(act.row().name) + 1 + width(joint) + usize::from(gap);
     let tabs_width: usize = tabs.iter().map(|(act, _)| one(*act)).sum();
     let room = area.width.saturating_sub(u16::try_from(tabs_width).unwrap_or(0));
-    let mut x = area.x + canvas.put(area.x, area.y, room, &board.head().title, heading) + gap;
+    let mut x = area.x;
+    if room >= 6 {
+        x += canvas.put(x, area.y, room, &board.head().title, heading) + gap;
+    }
     for (act, scope) in tabs {
         let row = act.row();
         let name = row.name;

@@ -5,7 +5,7 @@ use super::pty::{Program, User};
 /// Marks three open outfits, gathers them, sets the treatment, writes a departure, assigns the look to a scene.
 /// Returns how many changes that were.
 fn gather_three(program: &mut Program) -> usize {
-    program.shows("Slack Wa");
+    program.shows("looks");
     program.types("c", "Show");
     program.types("Odile\r", "only Odile Maren");
     // The leave-week tweed and the peace regatta costume are passed over; then three of one period.

@@ -131,6 +131,9 @@ fn step(app: &mut App, by: isize) {
         return to_look(app, by);
     }
     let tab = app.workroom.tab;
+    if app.workroom.cursors[tab.place()].roll(by) {
+        return;
+    }
     let Some(seen) = seen(app) else { return };
     let stops = stops(&seen, tab);
     let at = copies::place(&seen, &copies::demands(&seen));

@@ -43,7 +43,7 @@ pub fn page(seen: &Seen<'_>, day: usize, calendar: &Calendar, wide: u16) -> Line
     // Where it is narrow, only what is planned and what must be is told in numbers.
     let is_narrow = wide < NARROW;
     let numbers_room = if is_narrow { 8 } else { NUMBERS };
-    let room = usize::from(wide.saturating_sub(BEFORE)).saturating_sub(numbers_room + SHORT);
+    let room = usize::from(wide.saturating_sub(BEFORE + 1)).saturating_sub(numbers_room + SHORT);
     let name_room = longest.min(room.max(10));
     lines.head.push(heads(name_room, is_narrow));
     for (place, demand) in demands.iter().enumerate() {

@@ -129,9 +129,22 @@ pub struct Cursor {
     pub at: usize,
     top: usize,
     rows: usize,
+    /// Lines of what it stands on that are out of sight, above and below.
+    hidden: (usize, usize),
 }
 
 impl Cursor {
+    /// Goes on through what it stands on, where that is longer than the window; says whether it was.
+    pub fn roll(&mut self, by: isize) -> bool {
+        let most = self.rows.saturating_sub(1).max(1);
+        match (by, self.hidden) {
+            (1, (_, below)) if below > 0 => self.top += below.min(most),
+            (-1, (above, _)) if above > 0 => self.top -= above.min(most).min(self.top),
+            _ => return false,
+        }
+        true
+    }
+
     /// Moves by so many stops of `count`, or by so many lines where there are none.
     pub fn step(&mut self, by: isize, count: usize) {
         // Drawing holds a page without stops to its length.
@@ -199,22 +212,29 @@ impl Lines {
         place
     }
 
-    /// Scrolls as little as need be to show all that the cursor stands on, its first line before all.
+    /// Scrolls as little as need be to show what the cursor stands on, and remembers how much of it is out of sight.
     fn scroll(&self, cursor: &mut Cursor, rows: usize) {
         cursor.rows = rows;
         let most = self.body.len().saturating_sub(rows);
         let Some(last) = self.body.iter().filter_map(|line| line.key).max() else {
             cursor.at = cursor.at.min(most);
-            cursor.top = cursor.at;
+            (cursor.top, cursor.hidden) = (cursor.at, (0, 0));
             return;
         };
         cursor.at = cursor.at.min(last);
         let on = |line: &Line| line.key == Some(cursor.at);
-        let start = self.body.iter().position(on).unwrap_or(0);
-        let end = self.body.iter().rposition(on).map_or(0, |at| at + 1);
-        // Lines before the first stop are shown along with it.
-        let start = if cursor.at == 0 && end <= rows { 0 } else { start };
-        cursor.top = cursor.top.max(end.saturating_sub(rows)).min(start).min(most);
+        let mut start = self.body.iter().position(on).unwrap_or(0);
+        let mut end = self.body.iter().rposition(on).map_or(0, |at| at + 1);
+        // Lines before the first stop, and behind the last, are shown along with it.
+        if cursor.at == 0 {
+            start = 0;
+        }
+        if cursor.at == last && self.body.len() - start <= rows {
+            end = self.body.len();
+        }
+        let latest = end.saturating_sub(rows);
+        cursor.top = cursor.top.clamp(start.min(latest), start.max(latest)).min(most);
+        cursor.hidden = (cursor.top.saturating_sub(start), end.saturating_sub(cursor.top + rows));
     }
 }
 

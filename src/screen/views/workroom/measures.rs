@@ -73,12 +73,15 @@ const UNKNOWN: &str = "?";
 /// What does not count here.
 const NONE: &str = "–";
 
-/// The page, with the cursor on a row and a column; where it `is_tall`, the columns of the original are named as such.
+/// The page, with the cursor on a row and a column; where it `is_tall`, with the
+/// version's rigs, and the columns of the original named as such.
 pub fn page(seen: &Seen<'_>, at: usize, column: Column, wide: u16, is_tall: bool) -> Lines {
     let Some(garment) = &seen.garment else { return super::empty::no_pieces(wide) };
     let mut lines = Lines::default();
     lines.head.push(garment_line(seen, garment));
-    lines.head.extend(version_lines(seen, garment, wide));
+    if is_tall {
+        lines.head.extend(version_lines(seen, garment, wide));
+    }
     let rows = rows(seen, garment);
     if rows.is_empty() {
         lines.body = super::empty::no_measures(seen, &garment.piece, wide);
@@ -275,7 +278,7 @@ impl Widths {
             let mark = usize::from(matches!(column, Column::Body | Column::Wearer | Column::Cut));
             texts.max().unwrap_or(0).saturating_add(mark).max(width(column.name()))
         };
-        let wide = usize::from(wide.saturating_sub(BEFORE));
+        let wide = usize::from(wide.saturating_sub(BEFORE + 1));
         let name = need(Column::Measure).min(WIDEST).min(wide / 3);
         let others: Vec<(Column, usize)> =
             Column::ALL.into_iter().skip(1).map(|column| (column, need(column))).collect();

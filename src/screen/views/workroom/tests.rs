@@ -399,6 +399,26 @@ fn copies_are_planned_up_and_down_and_as_needed() {
 }
 
 #[test]
+fn what_is_longer_than_the_window_is_gone_through_before_the_next() {
+    let mut trial = on_page(1);
+    trial.keys("down");
+    let first = trial.screen((80, 12));
+    assert!(first.contains("▸") && !first.contains("copy 4!"), "{first}");
+    let mut steps = 0;
+    while !trial.screen((80, 12)).contains("copy 4!") {
+        trial.keys("down");
+        steps += 1;
+        assert!(steps < 9, "{}", trial.screen((80, 12)));
+    }
+    trial.keys("down down down down");
+    assert!(
+        trial.screen((80, 24)).contains("▸   standing · Tamsin Orrell"),
+        "the cap: {}",
+        trial.screen((80, 24))
+    );
+}
+
+#[test]
 fn the_day_in_focus_says_what_is_where() {
     let mut trial = on_page(1);
     trial.keys("v right");

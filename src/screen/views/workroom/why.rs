@@ -59,6 +59,7 @@ fn measure(seen: &Seen<'_>, garment: &Garment, row: &Row<'_>) -> Vec<Line> {
     lines.extend(row.result().map(|length| pair("cut", length.shown(seen.unit))));
     lines.extend(about.map(|doubt| pair("!", doubt)));
     lines.extend(fittings(seen, garment, &row.measure.name));
+    lines.extend(version(seen, garment));
     lines
 }
 
@@ -99,6 +100,16 @@ fn found_words(found: &Found, unit: Unit) -> String {
     all.join(", ")
 }
 
+/// What is hidden in a version, and what an eye could see of it.
+fn version(seen: &Seen<'_>, garment: &Garment) -> Vec<Line> {
+    let make = seen.look.make.get(&garment.piece);
+    let Some(version) = make.and_then(|make| version_of(make, &garment.version)) else { return Vec::new() };
+    let mut lines: Vec<Line> = version.rigs.iter().map(|rig| pair("rig", rig)).collect();
+    lines.extend(version.differs.iter().map(|differs| pair("differs", differs)));
+    lines.extend((!version.notes.is_empty()).then(|| pair("notes", &version.notes)));
+    lines
+}
+
 fn uses(seen: &Seen<'_>, demand: &Demand) -> Vec<Line> {
     let (board, practice) = (seen.board, &seen.reckoned.practice);
     let mut lines = vec![Line::Heading(format!("{} in all", demand.copies()))];
@@ -107,11 +118,7 @@ fn uses(seen: &Seen<'_>, demand: &Demand) -> Vec<Line> {
         .extend(reasons.iter().map(|reason| pair("because", words::reason(board, practice, demand, reason))));
     let planned = demand.planned.map_or("not said".to_owned(), |planned| planned.to_string());
     lines.push(pair("planned", planned));
-    let make = seen.look.make.get(&demand.garment.piece);
-    if let Some(version) = make.and_then(|make| version_of(make, &demand.garment.version)) {
-        lines.extend(version.rigs.iter().map(|rig| pair("rig", rig)));
-        lines.extend(version.differs.iter().map(|differs| pair("differs", differs)));
-    }
+    lines.extend(version(seen, &demand.garment));
     lines.push(Line::Heading("Every use".to_owned()));
     let worn = demand.worn.iter().chain(&demand.unplaced);
     lines.extend(worn.map(|worn| pair("", words::use_of(board, practice, worn))));
