@@ -18,6 +18,19 @@ pub const MARKS: [(&str, &str); 4] = [("■", "in use"), ("~", "away"), ("×", "
 /// Copies that are drawn of one garment; what is said of them counts all.
 const MOST: usize = 60;
 
+/// Days times copies that are looked at: a schedule over centuries, or thousands of copies, are a slip of the pen.
+const MOST_CELLS: i64 = 2_000_000;
+
+/// Where each copy of a garment is; nothing where that is more than anybody would look at.
+pub fn calendar(demand: &Demand, days: &Days) -> Calendar {
+    let span = days.ends().map_or(0, |(first, last)| last - first + 1);
+    let copies = demand.made();
+    if span.saturating_mul(i64::from(copies)) > MOST_CELLS {
+        return Calendar::new();
+    }
+    demand.calendar(days, copies)
+}
+
 /// What the look needs copies of.
 pub fn demands<'a>(seen: &Seen<'a>) -> Vec<&'a Demand> {
     seen.reckoned.plan.of_look(seen.id).collect()
@@ -167,8 +180,12 @@ const LABEL: usize = 12;
 fn strip(seen: &Seen<'_>, demand: &Demand, day: usize, calendar: &Calendar, wide: u16) -> Vec<Line> {
     let days = &seen.reckoned.plan.days;
     let all = shooting_days(seen.board, days);
-    if all.is_empty() || demand.worn.is_empty() || calendar.is_empty() {
+    if all.is_empty() || demand.worn.is_empty() {
         return Vec::new();
+    }
+    if calendar.is_empty() {
+        let says = "there are too many copies, or too many days from the first to the last, to draw";
+        return folded(says, wide, 4, &Tone::Wrong);
     }
     let room = usize::from(wide.saturating_sub(BEFORE)).saturating_sub(LABEL + 2).max(1);
     let grid = Grid::of(&all, days, day, room);
