@@ -11,7 +11,7 @@
 //! | [`check`] | findings, one file per family |
 //! | [`plot`] | what scenes and shooting days make of the looks: changes, screen time, first uses, cautions |
 //! | [`gather`] | which looks keep most of the wardrobe, with proof |
-//! | [`workroom`] | how many copies are needed, and where each is on each day; whether measures can be right |
+//! | [`workroom`] | what looks need to be made: fit, versions and copies, cloth, cost, whom to ask before |
 //! | [`store`] | board ⇄ folder: YAML, safe writes, the history log, changes from outside |
 //! | [`board`] | the records, what follows from them, and [`board::Edit`], the only way to change them |
 //! | [`trade`] | values that know no board: dates, eighths, lengths, body measures, money, hours, colours |

@@ -159,6 +159,11 @@ impl TryFrom<Row> for Measure {
                 none(eased.is_some(), "eased")?;
                 let angle =
                     angle.ok_or_else(|| lacks("angle", "at how many degrees the edge lies, such as `70`"))?;
+                if angle.degrees() > 90.0 {
+                    return Err(format!(
+                        "measure `{name}`: an edge lies at most upright, at `90` degrees, not {angle}"
+                    ));
+                }
                 Rule::Landmark { of: body()?, fraction, angle }
             }
             RuleName::Same => {

@@ -64,6 +64,9 @@ pub struct Action {
     /// In a few words.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub says: String,
+    /// Another action that it is a kind of: what is to be asked before that is asked before this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub like: Option<Id<Action>>,
     /// The version that it is done in; without one, the piece as designed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub version: Option<Id<Version>>,
@@ -167,6 +170,12 @@ impl Practice {
     /// An action.
     pub fn action(&self, id: &Id<Action>) -> Option<&Action> {
         self.actions.iter().find(|one| one.action == *id)
+    }
+
+    /// Whether a caution is raised by an action, or by what it is a kind of.
+    pub fn raises(&self, ask: &Ask, action: &Id<Action>) -> bool {
+        let like = self.action(action).and_then(|action| action.like.as_ref());
+        ask.actions.contains(action) || like.is_some_and(|like| ask.actions.contains(like))
     }
 
     /// Days until a copy can be worn again after an action; `None` where it never can.

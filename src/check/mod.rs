@@ -37,9 +37,30 @@
 //! | `scene-scheduled-twice` | warning | several shooting days have the scene |
 //! | `wish-unheeded` | warning | something is wished of an outfit that is let go |
 //! | `wish-impossible` | warning | a group is to have more looks, or fewer, than it can |
+//! | `copies-too-few` | error | fewer copies are planned than the shooting days need |
+//! | `make-of-no-piece` | error | something is said of a piece that the record does not have |
+//! | `cut-impossible` | error | a piece cannot be cut of the cloth that it names |
+//! | `over-money` | error | the looks cost more than there is |
+//! | `too-few-for-a-principal` | warning | there is only one of what a principal wears |
+//! | `version-missing` | warning | a scene needs a version that the piece does not have |
+//! | `versions-differ` | warning | two versions that can be told apart are seen in one scene |
+//! | `done-by-nobody` | warning | a scene says what somebody does who is not in it |
+//! | `done-in-no-piece` | warning | a scene names a piece that the look does not have |
+//! | `measure-implausible` | warning | a measure is outside what was published, or does not agree with another |
+//! | `ease-too-little` | warning | a garment of woven cloth has less room than is usual |
+//! | `added-to-no-measure` | warning | a version adds to a measure that is not there |
+//! | `fitting-of-no-measure` | warning | a fitting speaks of a measure that is not there |
+//! | `fibre-too-early` | warning | a look is of a fibre that came into use after it plays |
+//! | `trials-cross` | warning | what was too light is heavier than what was too heavy |
+//! | `hours-without-rate` | warning | hours of a kind of work of which no rate is given |
+//! | `measure-lacks` | note | measures cannot be carried over yet |
+//! | `cloth-without-price` | note | a cloth that is used has no price |
 //! | `open-outfits` | note | outfits of a period are still to be decided |
 
 mod budget;
+mod cloth;
+mod copies;
+mod fit;
 mod periods;
 mod pictures;
 mod plot;
@@ -57,8 +78,8 @@ pub(crate) mod words;
 use std::fmt;
 
 use crate::board::{
-    Board, CharacterId, Edit, LookId, OutfitId, PeriodId, PicturePath, RecordRef, SceneNumber, Scope,
-    ThreadId,
+    Board, CharacterId, ClothId, Edit, LookId, OutfitId, PeriodId, PicturePath, RecordRef, SceneNumber,
+    Scope, ThreadId,
 };
 
 /// One thing that is the matter.
@@ -115,6 +136,8 @@ pub enum About {
     Look(LookId),
     /// A scene.
     Scene(SceneNumber),
+    /// A cloth.
+    Cloth(ClothId),
     /// What one character wears in a scene.
     Wearing(SceneNumber, CharacterId),
 }
@@ -126,6 +149,7 @@ impl About {
             Self::Board | Self::Period(_) | Self::Character(_) | Self::Thread(_) => RecordRef::Head,
             Self::Outfit(id) => RecordRef::Outfit(id.clone()),
             Self::Look(id) => RecordRef::Look(id.clone()),
+            Self::Cloth(id) => RecordRef::Cloth(id.clone()),
             Self::Scene(number) | Self::Wearing(number, _) => RecordRef::Scene(number.clone()),
         }
     }
@@ -139,6 +163,7 @@ impl About {
             Self::Thread(_) => "thread",
             Self::Outfit(_) => "outfit",
             Self::Look(_) => "look",
+            Self::Cloth(_) => "cloth",
             Self::Scene(_) | Self::Wearing(..) => "scene",
         }
     }
@@ -152,6 +177,7 @@ impl About {
             Self::Thread(id) => Some(id.to_string()),
             Self::Outfit(id) => Some(id.to_string()),
             Self::Look(id) => Some(id.to_string()),
+            Self::Cloth(id) => Some(id.to_string()),
             Self::Scene(number) | Self::Wearing(number, _) => Some(number.to_string()),
         }
     }
@@ -189,6 +215,9 @@ pub fn findings(board: &Board) -> Vec<Finding> {
         schedule::findings,
         wardrobe::findings,
         wishes::findings,
+        copies::findings,
+        fit::findings,
+        cloth::findings,
     ];
     let mut found: Vec<Finding> = families.into_iter().flat_map(|family| family(board)).collect();
     found.sort_by_key(|finding| finding.level);

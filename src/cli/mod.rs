@@ -6,7 +6,6 @@
 mod boards;
 mod bring;
 mod changing;
-mod character;
 mod check;
 mod completions;
 mod console;
@@ -14,6 +13,7 @@ mod demo;
 mod failure;
 mod faults;
 mod keys;
+mod named;
 mod new;
 mod open;
 mod outfile;

@@ -8,13 +8,13 @@ use super::boards::{self, BoardArg};
 use super::bring;
 use super::console::Console;
 use super::failure::Failure;
-use super::{Outcome, character, faults, outfile};
+use super::{Outcome, faults, named, outfile};
 use crate::board::Board;
 use crate::bring::script::Part;
 use crate::report::{self, Csv, Document, Format, Html, Json, Markdown, Plain, Xlsx};
 
-/// Print look per scene, the outfits, the look list, the plot, the shooting days, the minutes, what the looks keep or what
-/// has changed since a draft
+/// Print look per scene, the outfits, the look list, the plot, the shooting days, the minutes, what the looks keep, build
+/// sheets, cloth to buy, copies, costs, or what has changed since a draft
 #[derive(Debug, Args)]
 #[command(
     after_help = "A report of a board with files that cannot be read says so in itself, and the exit code is 2."
@@ -33,6 +33,9 @@ pub(super) struct Report {
     /// For `kept`: of this character alone
     #[arg(long, value_name = "ID")]
     character: Option<String>,
+    /// For `build`: of this look alone
+    #[arg(long, value_name = "ID")]
+    look: Option<String>,
     /// In which format; left out, it is the ending of the file, and md where there is none
     #[arg(long, value_name = "FORMAT")]
     to: Option<To>,
@@ -57,6 +60,14 @@ enum Which {
     Meeting,
     /// What the looks keep of the wardrobe, what each is worth, and what was let go at what cost
     Kept,
+    /// A sheet for each look: pieces, measures, versions and copies with reasons, cloths, fittings, cautions
+    Build,
+    /// Each cloth: how much to buy, for how much, by when to order; what takes it; trials
+    Buy,
+    /// Each version of each piece: how many copies, why, and where each is on each day
+    Copies,
+    /// What the looks cost: by look, character, period and minute, and what each sum is made of
+    Cost,
     /// What has changed on the board since an earlier draft of the script, scene by scene
     Changes,
 }
@@ -86,6 +97,10 @@ impl Which {
             Self::Schedule => Some(report::Report::Schedule),
             Self::Meeting => Some(report::Report::Meeting),
             Self::Kept => Some(report::Report::Kept),
+            Self::Build => Some(report::Report::Build),
+            Self::Buy => Some(report::Report::Buy),
+            Self::Copies => Some(report::Report::Copies),
+            Self::Cost => Some(report::Report::Cost),
             Self::Changes => None,
         }
     }
@@ -161,8 +176,14 @@ impl Report {
     fn document(&self, board: &Board, console: &mut Console) -> Result<Document, Failure> {
         if let Some(name) = &self.character {
             return match self.report {
-                Which::Kept => Ok(report::kept_of(board, &character::named(board, name)?)),
+                Which::Kept => Ok(report::kept_of(board, &named::character(board, name)?)),
                 _ => Err(Failure::new("`--character` goes with `shirr report kept` alone")),
+            };
+        }
+        if let Some(name) = &self.look {
+            return match self.report {
+                Which::Build => Ok(report::build_of(board, &named::look(board, name)?)),
+                _ => Err(Failure::new("`--look` goes with `shirr report build` alone")),
             };
         }
         match (self.report.report(), &self.against) {

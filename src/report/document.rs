@@ -7,6 +7,8 @@
 use super::plain::Plain;
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
+use crate::trade::length::Length;
+use crate::trade::money::Money;
 pub use crate::trade::share::Share;
 
 /// One report.
@@ -26,6 +28,9 @@ pub struct Document {
     pub cautions: Vec<Plain>,
     /// Its tables.
     pub tables: Vec<Table>,
+    /// On paper, the column of this key cuts it into sheets: one for each of its values, with the rows of all tables that
+    /// have it. Other programs have the tables whole.
+    pub sheets_by: Option<&'static str>,
 }
 
 /// Rows under typed columns; every row has one cell for each column.
@@ -36,6 +41,7 @@ pub struct Table {
     reading: Plain,
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
+    upright: bool,
 }
 
 /// A column of a table.
@@ -80,6 +86,10 @@ pub enum Kind {
     Minutes,
     /// A share of a whole.
     Share,
+    /// Money, in the board's currency.
+    Money,
+    /// Length of cloth.
+    Metres,
 }
 
 impl Kind {
@@ -93,12 +103,14 @@ impl Kind {
             Self::Pages => "eighths",
             Self::Minutes => "minutes",
             Self::Share => "share",
+            Self::Money => "money",
+            Self::Metres => "metres",
         }
     }
 
     /// Whether it is reckoned with.
     pub fn is_number(self) -> bool {
-        matches!(self, Self::Number | Self::Pages | Self::Minutes | Self::Share)
+        matches!(self, Self::Number | Self::Pages | Self::Minutes | Self::Share | Self::Money | Self::Metres)
     }
 }
 
@@ -121,6 +133,10 @@ pub enum Cell {
     Minutes(Eighths),
     /// A share of a whole.
     Share(Share),
+    /// Money, in the board's currency.
+    Money(Money),
+    /// Length of cloth.
+    Metres(Length),
 }
 
 impl Cell {
@@ -146,13 +162,20 @@ impl Cell {
         date.map_or(Self::Empty, |date| Self::Date(date.clone()))
     }
 
-    /// The value of a cell that is reckoned with; of a share, in per cent.
+    /// Money, if there is any.
+    pub fn money(money: Option<Money>) -> Self {
+        money.map_or(Self::Empty, Self::Money)
+    }
+
+    /// The value of a cell that is reckoned with; of a share, in per cent. Money is exact in its text alone.
     pub fn value(&self) -> Option<f64> {
         match self {
             Self::Number(number) => Some(f64::from(*number)),
             Self::Pages(length) => Some(f64::from(length.get())),
             Self::Minutes(length) => Some(length.minutes()),
             Self::Share(share) => Some(share.percent()),
+            Self::Money(money) => money.to_string().parse().ok(),
+            Self::Metres(length) => Some(length.millimetres() / 1_000.0),
             Self::Empty | Self::Text(_) | Self::List(_) | Self::Date(_) => None,
         }
     }
@@ -193,6 +216,29 @@ impl Table {
     pub fn read_so(mut self, reading: &str) -> Self {
         self.reading = Plain::line(reading);
         self
+    }
+
+    /// The same, on a sheet of its own kind with each column as a line: for tables that have one row on each sheet.
+    #[must_use]
+    pub fn upright(mut self) -> Self {
+        self.upright = true;
+        self
+    }
+
+    /// Whether each column is a line on paper.
+    pub fn is_upright(&self) -> bool {
+        self.upright
+    }
+
+    /// The rows that have this value in the column of this key, without that column; `None` where there are none.
+    fn part(&self, key: &str, value: &Cell) -> Option<Self> {
+        let at = self.columns.iter().position(|column| column.key == key)?;
+        let without = |cells: &[Cell]| [&cells[..at], &cells[at + 1..]].concat();
+        let rows: Vec<Vec<Cell>> =
+            self.rows.iter().filter(|row| row[at] == *value).map(|row| without(row)).collect();
+        let mut columns = self.columns.clone();
+        columns.remove(at);
+        (!rows.is_empty()).then(|| Self { columns, rows, ..self.clone() })
     }
 
     /// Its stable name, one of a kind in its document; empty where it is the only one.
@@ -237,6 +283,27 @@ impl Table {
     pub fn runs(&self) -> impl Iterator<Item = &[Vec<Cell>]> {
         let above = self.places(OnPaper::Above);
         self.rows.chunk_by(move |one, next| above.iter().all(|at| one[*at] == next[*at]))
+    }
+}
+
+impl Document {
+    /// Its sheets, where a column cuts it into some: what each is of, and its part of every table that has one. They are
+    /// in the order in which the first table names them.
+    pub fn sheets<'a>(&'a self) -> Vec<(&'a Plain, Vec<Table>)> {
+        let Some((key, first)) = self.sheets_by.zip(self.tables.first()) else { return Vec::new() };
+        let Some(at) = first.columns.iter().position(|column| column.key == key) else { return Vec::new() };
+        let mut values: Vec<&Cell> = Vec::new();
+        for row in &first.rows {
+            if !values.contains(&&row[at]) {
+                values.push(&row[at]);
+            }
+        }
+        let parts = |value: &Cell| self.tables.iter().filter_map(|table| table.part(key, value)).collect();
+        let name = |value: &'a Cell| match value {
+            Cell::Text(name) => Some(name),
+            _ => None,
+        };
+        values.into_iter().filter_map(|value| Some((name(value)?, parts(value)))).collect()
     }
 }
 
@@ -296,5 +363,6 @@ pub(crate) fn hostile() -> Document {
         gaps: vec![Plain::line("2 files could not be read")],
         cautions: vec![Plain::line("=ask the stunt coordinator")],
         tables: vec![table],
+        sheets_by: None,
     }
 }

@@ -3,7 +3,11 @@
 //! A report makes one [`Document`] from the board, a format writes any document; neither knows the other. So a new
 //! report is one file, and so is a new format. Nothing here opens files or prints.
 
+mod build;
+mod buy;
 mod cautions;
+mod copies;
+mod cost;
 pub mod document;
 mod drafts;
 mod formats;
@@ -22,7 +26,7 @@ pub use formats::{Csv, Format, Html, Json, Markdown, Text, Unwritten, Xlsx};
 pub use kept::kept_of;
 pub use plain::Plain;
 
-use crate::board::{Board, CharacterId};
+use crate::board::{Board, CharacterId, LookId};
 
 /// The reports that there are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,12 +45,31 @@ pub enum Report {
     Meeting,
     /// What the looks keep of the wardrobe, and what each of them is worth.
     Kept,
+    /// The build sheets: of each look what the workroom needs to make it.
+    Build,
+    /// Of each cloth how much to buy, for how much, and by when.
+    Buy,
+    /// How many copies of each version, why, and where each is on each day.
+    Copies,
+    /// What the looks cost, and what that is made of.
+    Cost,
 }
 
 impl Report {
     /// All reports.
-    pub const ALL: [Self; 7] =
-        [Self::Scenes, Self::Outfits, Self::Looks, Self::Plot, Self::Schedule, Self::Meeting, Self::Kept];
+    pub const ALL: [Self; 11] = [
+        Self::Scenes,
+        Self::Outfits,
+        Self::Looks,
+        Self::Plot,
+        Self::Schedule,
+        Self::Meeting,
+        Self::Kept,
+        Self::Build,
+        Self::Buy,
+        Self::Copies,
+        Self::Cost,
+    ];
 
     /// The report on this board.
     pub fn document(self, board: &Board) -> Document {
@@ -58,8 +81,17 @@ impl Report {
             Self::Schedule => schedule::document(board),
             Self::Meeting => meeting::document(board),
             Self::Kept => kept::document(board, None),
+            Self::Build => build::document(board, None),
+            Self::Buy => buy::document(board),
+            Self::Copies => copies::document(board),
+            Self::Cost => cost::document(board),
         }
     }
+}
+
+/// The build sheet of one look.
+pub fn build_of(board: &Board, look: &LookId) -> Document {
+    build::document(board, Some(look))
 }
 
 /// Everybody who may be in a scene: the board's characters in their order, then names that scenes alone know.

@@ -49,6 +49,7 @@ pub(super) fn document(board: &Board) -> Document {
         gaps: if missing.is_empty() { Vec::new() } else { vec![Plain::line(&gap)] },
         cautions: cautions::asks(&raised),
         tables: vec![days, wears],
+        ..Document::default()
     }
 }
 

@@ -103,7 +103,7 @@ fn place(board: &Board, about: &About) -> Option<(Target, Option<CharacterId>)> 
         }
         About::Period(id) => (Target::Period(id.clone()), None),
         About::Thread(id) => (Target::Thread(id.clone()), None),
-        About::Board | About::Character(_) => return None,
+        About::Board | About::Character(_) | About::Cloth(_) => return None,
     })
 }
 

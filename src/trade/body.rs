@@ -3,7 +3,7 @@
 //! The names are those of ISO 8559 (*Garment construction and anthropometric surveys: body dimensions*, 1989; since 2017
 //! ISO 8559-1). The standard's own text was not at hand. Read were the list of the 1989 edition, as printed in table 4.1
 //! of *Anthropometry, Apparel Sizing and Design*, and, with their numbers in the 2017 edition, ten names in a public
-//! table of measurement definitions (developers.bodygram.com/measurements/definitions_ja): neck girth 5.3.2, neck base
+//! table of measurement definitions of a service that measures bodies: neck girth 5.3.2, neck base
 //! girth 5.3.3, bust girth 5.3.4, under bust girth 5.3.8, waist girth 5.3.10, hip girth 5.3.13, upper-arm girth 5.3.16,
 //! wrist girth 5.3.19, thigh girth 5.3.20, back neck point to waist 5.4.5. [`BodyMeasure::listed`] says of each name
 //! whether it stands in one of the two. The others are from memory of the 2017 edition, except `neck length`, which is

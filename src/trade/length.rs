@@ -27,6 +27,7 @@ pub enum Unit {
 pub struct Length(i64);
 
 const PER_MM: i64 = 100;
+const PER_CM: i64 = 1_000;
 const PER_INCH: i64 = 2540;
 /// What is shown of an inch: eighths, as tapes have them.
 const PARTS_OF_INCH: i64 = 8;
@@ -102,6 +103,15 @@ impl Length {
                 }
             }
         }
+    }
+}
+
+impl Length {
+    /// As cloth is bought, whatever unit bodies are measured in: `2.25 m`, to the centimetre, halves away from zero.
+    pub fn in_metres(self) -> String {
+        let sign = if self.0 < 0 { "-" } else { "" };
+        let centimetres = (self.0.abs() + PER_CM / 2) / PER_CM;
+        format!("{sign}{}.{:02} m", centimetres / 100, centimetres % 100)
     }
 }
 

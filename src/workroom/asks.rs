@@ -57,7 +57,7 @@ fn in_scene_by(board: &Board, practice: &Practice, scene: &Scene) -> Vec<Asked> 
         let worn = scene.wears.get(character).and_then(Option::as_ref);
         let Some((id, look)) = worn.and_then(|id| Some((id, board.look(id)?))) else { continue };
         for doing in doings {
-            for ask in practice.cautions.iter().filter(|ask| ask.actions.contains(&doing.action)) {
+            for ask in practice.cautions.iter().filter(|ask| practice.raises(ask, &doing.action)) {
                 let asked = raised(board, ask, id, look, Some(doing), Some(&scene.number));
                 let told = |one: &Asked| one.ask.caution == ask.caution && one.look == *id;
                 if !all.iter().any(told) {
@@ -195,6 +195,20 @@ mod tests {
         assert_eq!(asks(json!([])), ["heavy swim 1 robe"]);
         assert_eq!(asks(json!(["robe"])), ["heavy swim 1 robe"]);
         assert_eq!(asks(json!(["costume"])), [""; 0]);
+    }
+
+    #[test]
+    fn an_action_that_is_like_another_raises_what_that_raises() {
+        let board = board();
+        let mut records = board.records().clone();
+        let practice = std::sync::Arc::make_mut(&mut records.practice);
+        practice.actions.push(
+            serde_json::from_value(json!({"action": "thresh", "like": "mill", "does": "soil"})).unwrap(),
+        );
+        let scene = std::sync::Arc::make_mut(&mut records.scenes[2]);
+        scene.does = serde_json::from_value(json!({"ada": [{"action": "thresh"}]})).unwrap();
+        let all = of_scenes(&Board::new(records));
+        assert_eq!(said(&all)[3..], ["loose coat 3 coat", "mill coat 3 -"]);
     }
 
     #[test]

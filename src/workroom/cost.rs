@@ -11,6 +11,7 @@ use std::collections::BTreeMap;
 use super::cloth::buy::{Purchase, purchases};
 use super::copies::plan::{Demand, Garment, Plan};
 use super::fit::version_of;
+use super::words;
 use crate::board::{Board, BodyId, CharacterId, Expense, Id, LookId, Make, Pairs, PeriodId, VersionId, Work};
 use crate::trade::eighths::Eighths;
 use crate::trade::hours::Hours;
@@ -209,7 +210,7 @@ fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
             continue;
         };
         let Some(sum) = part.cost(price) else { continue };
-        let each = super::words::amount(part.each);
+        let each = words::amount(part.each);
         let toiles = if part.toiles > 0 { format!(" + {} toile", part.toiles) } else { String::new() };
         cost.lines.push(Line {
             kind: Kind::Cloth,
@@ -224,15 +225,6 @@ fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
 
 fn copies_of(garment: &Garment) -> Option<(VersionId, BodyId)> {
     Some((garment.version.clone(), garment.wearer.clone()))
-}
-
-/// A length as cloth is bought: `2.25 m`, whatever unit bodies are measured in.
-pub fn metres(length: crate::trade::length::Length) -> String {
-    let hundredths = length.hundredths();
-    // A centimetre is a thousand hundredths of a millimetre.
-    let centimetres = (hundredths + if hundredths < 0 { -500 } else { 500 }) / 1_000;
-    let sign = if centimetres < 0 { "-" } else { "" };
-    format!("{sign}{}.{:02} m", centimetres.abs() / 100, centimetres.abs() % 100)
 }
 
 /// Hours and expenses of one piece.

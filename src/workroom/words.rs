@@ -1,13 +1,15 @@
 //! What the workroom reckons, in words: every number with what it is made of. Screens and reports say it alike.
 
+use super::asks::Asked;
+use super::cloth::colour::Nearness;
 use super::cloth::lay::Amount;
-use super::cloth::trials::Next;
+use super::cloth::print::PrintFile;
+use super::cloth::trials::{self, Next};
 use super::copies::Back;
 use super::copies::plan::{Demand, Reason, Worn};
-use super::cost::metres;
 use super::fit::{Carried, Lack, Origin, Row};
-use crate::board::{Added, Board, Practice, Rule};
-use crate::trade::length::{Length, Unit};
+use crate::board::{ActionId, Added, Board, Cloth, Practice, Rule};
+use crate::trade::length::{Length, Size, Unit};
 
 /// How a measure comes about: `bust girth 96 cm + (garment 84 cm − original 91 cm) = 89 cm`, then what a fitting decided
 /// and what the version adds.
@@ -117,21 +119,11 @@ pub fn use_of(board: &Board, practice: &Practice, worn: &Worn) -> String {
         Some(day) => format!("day {}, sc {}", day.day, worn.scene),
         None => format!("sc {}", worn.scene),
     };
-    let does: Vec<&str> = worn
-        .actions
-        .iter()
-        .map(|id| {
-            practice
-                .action(id)
-                .map(|action| action.says.as_str())
-                .filter(|says| !says.is_empty())
-                .unwrap_or(id.as_str())
-        })
-        .collect();
+    let does: Vec<&str> = worn.actions.iter().map(|id| says(practice, id)).collect();
     let does = if does.is_empty() { "worn".to_owned() } else { does.join(", ") };
     let takes = match (worn.takes, worn.uses.takes) {
         (1, _) => String::new(),
-        (takes, 1) => format!(", {takes} takes in one"),
+        (takes, 1) => format!(", {takes} takes in one copy"),
         (takes, _) => format!(", {takes} takes, each in a fresh one"),
     };
     format!("{place}: {does}{takes}{}", back(worn.uses.back))
@@ -160,10 +152,61 @@ pub fn next(next: Next) -> String {
     }
 }
 
+/// What a cutter and a dyer must mind of a cloth.
+pub fn to_mind(cloth: &Cloth, unit: Unit) -> Vec<String> {
+    let mut all = Vec::new();
+    let repeat = |size: Size| size.length().shown(unit);
+    match (cloth.repeat, cloth.repeat_across) {
+        (Some(along), Some(across)) => {
+            all.push(format!("repeat {} along, {} across", repeat(along), repeat(across)))
+        }
+        (Some(along), None) => all.push(format!("repeat {} along", repeat(along))),
+        (None, Some(across)) => all.push(format!("repeat {} across", repeat(across))),
+        (None, None) => {}
+    }
+    if cloth.nap {
+        all.push("nap: cut one way".to_owned());
+    }
+    all.extend(cloth.shrinkage.map(|part| format!("shrinks {part}: wash before cutting")));
+    all.extend(cloth.stretch.map(|part| format!("gives {part}")));
+    if !cloth.finish.is_empty() {
+        all.push(cloth.finish.clone());
+    }
+    if let Some(near) = Nearness::of(cloth) {
+        all.push(format!("colour beside the source: {} (ΔE00 {:.1})", near.word(), near.difference));
+    }
+    if let Some(file) = PrintFile::of(cloth) {
+        let megabytes = file.bytes().div_ceil(1_000_000);
+        all.push(format!(
+            "print file {} × {} pixels, {megabytes} MB without compression",
+            file.across, file.along
+        ));
+    }
+    if !cloth.trials.is_empty() {
+        all.push(next(trials::next(&cloth.trials)));
+    }
+    all
+}
+
+/// What raised a caution: `sc 27: is in the water, in bathing costume`.
+pub fn because(practice: &Practice, asked: &Asked) -> String {
+    let scene = asked.scene.as_ref().map(|scene| format!("sc {scene}"));
+    let does = asked.action.as_ref().map(|id| says(practice, id).to_owned());
+    let of = asked.piece.as_ref().map(|piece| format!("in {piece}"));
+    let done = [does, of].into_iter().flatten().collect::<Vec<_>>().join(", ");
+    scene.map_or(done.clone(), |scene| format!("{scene}: {done}"))
+}
+
+/// What somebody does in an action.
+fn says<'a>(practice: &'a Practice, id: &'a ActionId) -> &'a str {
+    let says = practice.action(id).map(|action| action.says.as_str()).filter(|says| !says.is_empty());
+    says.unwrap_or(id.as_str())
+}
+
 /// So much of a cloth: `2.25 m`, `3 skins`.
 pub fn amount(amount: Amount) -> String {
     match amount {
-        Amount::Length(length) => metres(length),
+        Amount::Length(length) => length.in_metres(),
         Amount::Skins(1) => "1 skin".to_owned(),
         Amount::Skins(skins) => format!("{skins} skins"),
     }

@@ -43,6 +43,16 @@ fn the_demo_has_exactly_the_flaws_that_it_is_meant_to_have() {
     let document = desk.shirr(&["check", &in_repository("demo-board"), "--json"]).exits(1).json();
     assert_eq!(document["faults"], json!([]));
     let flaws = troubles(&document);
-    // That a single copy goes into the water no check counts yet.
-    assert_eq!(flaws, [["error", "over-budget", "lights"], ["error", "scene-without-look", "63"]]);
+    assert_eq!(
+        flaws,
+        [
+            ["error", "over-budget", "lights"],
+            ["error", "scene-without-look", "63"],
+            ["error", "copies-too-few", "od-crossing-black"],
+            ["warning", "versions-differ", "od-crossing-black"],
+            ["warning", "versions-differ", "od-dungarees"],
+            ["warning", "versions-differ", "od-first-wool"],
+            ["warning", "fibre-too-early", "bone-satin"],
+        ]
+    );
 }

@@ -212,7 +212,7 @@ fn a_second_draft_loses_no_decision_and_says_none_of_another_scene() {
     let decisions: Vec<Decision> = of_scenes.into_iter().chain([of_look, Stop::Board]).map(decided).collect();
     let meeting = Meeting { decisions, ..Meeting::default() };
     records.meetings.insert("2026-11-25".parse().unwrap(), Arc::new(meeting));
-    let before = Board::new(records);
+    let before = as_usual(records);
     let mut board = before.clone();
     let (comparison, edit) = edit(&board, &draft(&second(), &board), Some(&part())).unwrap();
     let inverse = board.apply(&edit).unwrap();
@@ -284,11 +284,16 @@ fn what_a_second_draft_leaves_to_be_done_is_told() {
     assert_eq!(touched.unplanned, [], "nothing is new");
 }
 
+/// A board of these records on which what is usual on the demo is usual.
+fn as_usual(records: Records) -> Board {
+    Board::new(records).following(Arc::new(demo().practice()))
+}
+
 #[test]
 fn without_a_schedule_no_new_scene_is_missing_from_it() {
     let mut records = demo().records().clone();
     records.schedule = Default::default();
-    let board = Board::new(records);
+    let board = as_usual(records);
     let (comparison, edit) = edit(&board, &draft(&second(), &board), Some(&part())).unwrap();
     assert_eq!(touched(&board, &comparison, &edit).unwrap().unplanned, []);
 }

@@ -20,7 +20,7 @@ fn one(name: &str, text: &str) -> String {
     faults.into_iter().next().unwrap()
 }
 
-const OUTFIT_KEYS: &str = "title, character, worn, occasion, period, silhouette, pieces, evidence, recognition, \
+const OUTFIT_KEYS: &str = "title, character, worn, occasion, period, silhouette, pieces, measured, evidence, recognition, \
                            threads, dressing, pictures, tags, notes, let-go, wishes";
 
 #[test]
@@ -284,4 +284,155 @@ fn links_and_pipes_are_not_read() {
     std::os::unix::fs::symlink(&elsewhere, bench.path("outfits")).unwrap();
     let faults = bench.faults();
     assert!(faults.iter().any(|fault| fault.starts_with("outfits: is not a folder")), "{faults:#?}");
+}
+
+/// A board whose head has this text for its characters.
+fn cast(characters: &str) -> String {
+    let bench = Bench::new();
+    bench.write("board.yaml", format!("shirr: 1\nid: b\ntitle: B\ncharacters:\n{characters}"));
+    let StoreError::Damaged(fault) = read(&bench.folder()).unwrap_err() else { panic!("not damaged") };
+    fault.to_string()
+}
+
+#[test]
+fn bodies_and_lengths_that_cannot_be() {
+    let body = |measures: &str| {
+        cast(&format!(
+            "  - id: odile\n    name: Odile\n    bodies:\n      - {{id: kim, who: Kim, is: performer, measures: {measures}}}\n"
+        ))
+    };
+    for (measures, said) in [
+        (
+            "{bust-girth: -91 cm}",
+            "board.yaml:8:67: `-91 cm` is no size: expected a length above 0, such as `57 cm` or `22 1/2 in`",
+        ),
+        (
+            "{bust-girth: 91}",
+            "board.yaml:8:67: `91` is no length: expected a number and a unit such as `57 cm`, `570 mm`, `0.57 m` or `22 1/2 in`",
+        ),
+        (
+            "{bust-girth: 91 ells}",
+            "board.yaml:8:67: `91 ells` is no length: expected a number and a unit such as `57 cm`, `570 mm`, `0.57 m` or `22 1/2 in`",
+        ),
+        (
+            "{bust-grith: 91 cm}",
+            "board.yaml:8:55: `bust-grith` is no body measure: did you mean `bust-girth`?",
+        ),
+    ] {
+        assert_eq!(body(measures), said, "{measures}");
+    }
+}
+
+#[test]
+fn how_a_look_is_made_where_that_cannot_be() {
+    let look = |make: &str| {
+        one(
+            "looks/cape.yaml",
+            &format!(
+                "title: Cape\ncharacter: odile\ntreatment: invent\npieces: [{{name: cape}}]\nmake:\n  cape:\n    {make}\n"
+            ),
+        )
+    };
+    for (make, said) in [
+        (
+            "measures: [{measure: collar, rule: landmark, of: neck-length}]",
+            "looks/cape.yaml:7:16: measure `collar` needs `angle`: at how many degrees the edge lies, such as `70`",
+        ),
+        (
+            "measures: [{measure: collar, rule: landmark, of: neck-length, angle: 400}]",
+            "looks/cape.yaml:7:74: `400` is no angle: expected degrees above 0 and at most 360, such as `70` or `70°`",
+        ),
+        (
+            "measures: [{measure: collar, rule: landmark, of: neck-length, angle: 110}]",
+            "looks/cape.yaml:7:16: measure `collar`: an edge lies at most upright, at `90` degrees, not 110°",
+        ),
+        (
+            "measures: [{measure: braid, rule: same, of: neck-length}]",
+            "looks/cape.yaml:7:16: measure `braid`: `of` says nothing under this rule: take it out, or use another rule",
+        ),
+        (
+            "measures: [{measure: chest, rule: ease, of: chest-girth, original: 0 cm}]",
+            "looks/cape.yaml:7:72: `0 cm` is no size: expected a length above 0, such as `57 cm` or `22 1/2 in`",
+        ),
+        (
+            "cuts: [{cloth: serge, lay: 2 m, skins: 1}]",
+            "looks/cape.yaml:7:12: a cut of `serge` needs one of three: `lay`; or `panels`, `length` and `width`; or `skins`",
+        ),
+        (
+            "cuts: [{cloth: sergee, lay: 2 m}]",
+            "looks/cape.yaml:7:20: there is no cloth `sergee`: did you mean `serge`?",
+        ),
+        (
+            "versions: [{version: wet, copies: {odiel: 2}}]",
+            "looks/cape.yaml:7:40: there is no performer or double `odiel`: did you mean `odile`?",
+        ),
+        (
+            "versions: [{version: wet, copies: {odile: 300}}]",
+            "looks/cape.yaml:7:47: expected a whole number from 0 to 255, found `300`",
+        ),
+        (
+            "cuts: [{cloth: serge, skins: 0}]",
+            "looks/cape.yaml:7:34: expected a whole number from 1 to 255, found `0`",
+        ),
+        (
+            "versions: [{version: wet, adds: [{to: knee, pad: 2 cm}]}]",
+            "looks/cape.yaml:7:38: what is added to `knee` needs one of three: `pad` and `arc`; or `rise`; or `reach`",
+        ),
+        (
+            "hours: {sewing: 4 days}",
+            "looks/cape.yaml:7:21: `4 days` is no number of hours: expected hours to the whole minute such as `4`, `4.5`, `4.5 h`, `4:30`, `4 h 30` or `30 min`, at most 100000",
+        ),
+        (
+            "costs: [{cost: dye, each: 3 crowns}]",
+            "looks/cape.yaml:7:31: `3 crowns` is no amount of money: expected digits, with a dot before at most four decimals, such as `18.40` or `1240`; no currency, comma or space",
+        ),
+    ] {
+        assert_eq!(look(make), said, "{make}");
+    }
+}
+
+#[test]
+fn cloths_and_what_is_done_where_that_cannot_be() {
+    for (cloth, said) in [
+        ("fibres: [wol]", "cloths/serge.yaml:2:10: `wol` is no fibre: did you mean `wool`?"),
+        (
+            "weight: 10 oz",
+            "cloths/serge.yaml:2:9: `10 oz` is no weight of cloth: expected a number above 0 and a unit such as `340 g/m²`, `10 oz/yd²`, `16 momme`, or `3 oz leather`",
+        ),
+        (
+            "shrinkage: 140 %",
+            "cloths/serge.yaml:2:12: `140 %` is no part of a whole: expected something from 0 to 100 %, such as `4.5 %` or `0.6`",
+        ),
+        (
+            "trials: [{trial: 1, weight: 300 g/m², verdict: heavy}]",
+            "cloths/serge.yaml:2:48: unknown word `heavy`: valid words: too-light, too-heavy, too-stiff, right",
+        ),
+        (
+            "width: 0 cm",
+            "cloths/serge.yaml:2:8: `0 cm` is no size: expected a length above 0, such as `57 cm` or `22 1/2 in`",
+        ),
+    ] {
+        assert_eq!(one("cloths/serge.yaml", &format!("title: Serge\n{cloth}\n")), said, "{cloth}");
+    }
+    for (does, said) in [
+        ("{odile: [{action: swimm}]}", "scenes.yaml:4:27: there is no action `swimm`: did you mean `swim`?"),
+        (
+            "{odile: [{action: swim, takes: 0}]}",
+            "scenes.yaml:4:40: expected a whole number from 1 to 255, found `0`",
+        ),
+        (
+            "{odile: [{action: swim, by: nobody}]}",
+            "scenes.yaml:4:37: there is no performer or double `nobody`: add a performer or double to the character's `bodies` in board.yaml, or take the name out",
+        ),
+        ("{odil: [{action: swim}]}", "scenes.yaml:4:10: there is no character `odil`: did you mean `odile`?"),
+    ] {
+        let scenes =
+            format!("- scene: 1\n- scene: 2\n  wears: {{odile: quay}}\n  does: {does}\n- scene: 2A\n");
+        assert_eq!(one("scenes.yaml", &scenes), said, "{does}");
+    }
+    assert_eq!(one("practice.yaml", "actions:\n- {action: wade, like: swimm, does: wet}\n"), "");
+    assert_eq!(
+        one("schedule.yaml", "- {day: 1, scenes: [1, 77]}\n"),
+        "schedule.yaml:1:24: there is no scene `77`: add it to scenes.yaml, or take the number out"
+    );
 }

@@ -43,7 +43,7 @@ const FILES: [(&str, &str); 8] = [
     ("looks/quay.yaml", "title: Quay\ncharacter: odile\ntreatment: copy\nbase: smock\norder: 10\n"),
     ("scenes.yaml", "- scene: 1\n  wears: {odile: quay}\n- scene: 2\n  wears:\n    bridie: ~\n- scene: 2A\n"),
     ("schedule.yaml", "- day: 1\n  scenes: [1, 2A]\n"),
-    ("cloths/serge.yaml", "anything: at all\n"),
+    ("cloths/serge.yaml", "# From the pattern book.\ntitle: Serge\nwidth: 150 cm\n"),
 ];
 
 /// A board's folder, and the machine that it lies on.

@@ -1,5 +1,6 @@
 //! The demo's three hardest looks, held to the page beside this file, on which they are worked through apart from the
-//! program. The tables of the page are what the program is compared with, so that neither can change alone.
+//! program. The tables of the page are what the program is compared with, so that neither can change alone. And what the
+//! demo lacks on purpose, and nothing else.
 
 #![allow(clippy::unwrap_used, reason = "a page or a demo that does not read is a failed claim")]
 
@@ -205,6 +206,36 @@ fn the_print_has_as_many_pixels_as_the_page_says() {
     ];
     let told = told.page.rows("br-workroom-print", "Print of workroom-cretonne", ["what", "figure"]);
     assert_same("workroom-cretonne", told, reckoned.into());
+}
+
+#[test]
+fn the_demo_is_short_of_the_crossing_costume_alone() {
+    let Told { board, plan, .. } = Told::read();
+    let is_told = |demand: &&Demand| {
+        let make = board.look(&demand.garment.look).and_then(|look| look.make.get(&demand.garment.piece));
+        make.is_some_and(|make| !make.versions.is_empty())
+    };
+    let wrong = plan.demands.iter().filter(is_told).filter(|demand| {
+        !demand.is_there || demand.is_unused() || demand.planned.map(u32::from) != Some(demand.copies())
+    });
+    let wrong: Vec<String> =
+        wrong.map(|demand| format!("{} {}", demand.garment.look, garment(demand).join(" "))).collect();
+    assert_eq!(wrong, ["od-crossing-black bathing costume wet tamsin-orrell"]);
+    assert!(plan.demands.iter().all(|demand| demand.is_there), "a scene asks for a version that is not made");
+}
+
+#[test]
+fn nothing_is_lacking_to_reckon_the_demo() {
+    let Told { board, plan, .. } = Told::read();
+    for demand in &plan.demands {
+        let of = &demand.garment;
+        let look = board.look(&of.look).unwrap();
+        let rows = fit::rows(&board, look, &of.piece, Some(&of.version), &of.wearer);
+        assert!(rows.iter().all(|row| row.result().is_some()), "{} {}", of.look, garment(demand).join(" "));
+    }
+    let costs = Costs::of(&board);
+    assert_eq!(costs.lacks(), 0);
+    assert!(costs.left().is_some_and(|left| !left.is_negative()), "{:?}", costs.left());
 }
 
 /// The parts of a cell, each a sum with its result behind it where it is more than one figure.

@@ -28,6 +28,7 @@ pub fn broken(board: &Board) -> Vec<Broken> {
     }
     search.scene_numbers();
     search.schedule();
+    search.practice();
     search.found
 }
 

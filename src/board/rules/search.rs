@@ -270,6 +270,23 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// The board's own tables: actions that they name.
+    pub(super) fn practice(&mut self) {
+        let practice = &self.board.records().practice;
+        let likes = practice.actions.iter().enumerate().filter_map(|(at, action)| {
+            Some((vec![key("actions"), Step::At(at), key("like")], action.like.as_ref()?))
+        });
+        let raised = practice.cautions.iter().enumerate().flat_map(|(at, ask)| {
+            let way = move |place| vec![key("cautions"), Step::At(at), key("actions"), Step::At(place)];
+            ask.actions.iter().enumerate().map(move |(place, action)| (way(place), action))
+        });
+        for (path, action) in likes.chain(raised) {
+            if !self.actions.contains(action) {
+                self.dangles(RecordRef::Practice, path, Target::Action(action.clone()));
+            }
+        }
+    }
+
     pub(super) fn schedule(&mut self) {
         for (place, day) in self.board.records().schedule.iter().enumerate() {
             for (at, number) in day.scenes.iter().enumerate() {

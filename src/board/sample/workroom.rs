@@ -257,10 +257,13 @@ pub(super) fn practices() -> BoxedStrategy<Practice> {
     let spares = (option::of(0_u8..4), option::of(counts()));
     let spares = spares.prop_map(|(principal, for_destroyed)| Spares { principal, for_destroyed });
     let versions = || option::of(ids(&VERSIONS).prop_map(|id: VersionId| id));
-    let action = (actions(), text(), versions(), texts(), effects(), any::<bool>(), option::of(0_u8..5));
-    let action = action.prop_map(|(action, says, version, pieces, does, fresh, back)| Action {
+    let like = option::weighted(0.2, actions());
+    let action =
+        (actions(), text(), like, versions(), texts(), effects(), any::<bool>(), option::of(0_u8..5));
+    let action = action.prop_map(|(action, says, like, version, pieces, does, fresh, back)| Action {
         action,
         says,
+        like,
         version,
         pieces,
         does,
@@ -304,6 +307,14 @@ pub(super) fn workrooms() -> BoxedStrategy<Workroom> {
 
 /// Takes out what names a cloth, body, character or action that is not there.
 pub(super) fn mend_workroom(records: &mut Records) {
+    let practice = Arc::make_mut(&mut records.practice);
+    let there: Vec<ActionId> = practice.actions.iter().map(|one| one.action.clone()).collect();
+    for action in &mut practice.actions {
+        action.like = action.like.take().filter(|like| there.contains(like));
+    }
+    for ask in &mut practice.cautions {
+        ask.actions.retain(|action| there.contains(action));
+    }
     let board = Board::new(records.clone());
     let wears = |id: &BodyId| board.may_wear(id);
     let is_original = |id: &BodyId| board.body(id).is_some_and(|(_, body)| body.role == Role::Original);

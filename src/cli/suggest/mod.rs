@@ -19,7 +19,7 @@ use super::boards::{self, BoardArg};
 use super::changing::{open_whole, refused};
 use super::console::Console;
 use super::failure::Failure;
-use super::{Outcome, character, faults};
+use super::{Outcome, faults, named};
 use crate::board::{Board, CharacterId, Edit, Refused};
 use crate::gather::{Choice, Likeness, Limits, Present, Suggestion, Unsolved, Wardrobe, curve, solve};
 
@@ -122,7 +122,7 @@ impl Suggest {
     }
 
     fn ask<'a>(&self, board: &'a Board) -> Result<Asked<'a>, Failure> {
-        let who = self.character.as_deref().map(|name| character::named(board, name)).transpose()?;
+        let who = self.character.as_deref().map(|name| named::character(board, name)).transpose()?;
         let likeness = Likeness::of(board);
         let wardrobe = Wardrobe::of(board, &likeness, who.as_ref(), &|| false);
         let mut wardrobe = wardrobe.map_err(|error| Failure::new(error.to_string()))?;

@@ -59,6 +59,7 @@ pub(super) fn heading_of(column: &Column) -> String {
     match column.kind {
         Kind::Pages => format!("{heading} (eighths)"),
         Kind::Share => format!("{heading} (%)"),
+        Kind::Metres => format!("{heading} (m)"),
         _ => heading.to_owned(),
     }
 }
@@ -69,7 +70,8 @@ fn field(cell: &Cell) -> String {
         Cell::Text(plain) => text(plain),
         Cell::List(items) => items.iter().map(item).collect::<Vec<_>>().join("; "),
         Cell::Date(date) => guarded(&date.to_string()).into_owned(),
-        Cell::Number(_) | Cell::Pages(_) | Cell::Minutes(_) | Cell::Share(_) => {
+        Cell::Money(money) => money.to_string(),
+        Cell::Number(_) | Cell::Pages(_) | Cell::Minutes(_) | Cell::Share(_) | Cell::Metres(_) => {
             cell.value().map(|value| value.to_string()).unwrap_or_default()
         }
     }
@@ -130,6 +132,8 @@ mod tests {
             Cell::Pages(length) => length.get().to_string(),
             Cell::Minutes(length) => (f64::from(length.get()) / 8.0).to_string(),
             Cell::Share(share) => share.percent().to_string(),
+            Cell::Money(money) => money.to_string(),
+            Cell::Metres(length) => (length.millimetres() / 1_000.0).to_string(),
         }
     }
 

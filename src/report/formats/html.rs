@@ -37,6 +37,10 @@ th[scope=rowgroup] p { margin: .2em 0 0; font-weight: normal; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); padding: 0; }
 .short { white-space: nowrap; }
 .number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+table.upright th { border-bottom: 1px solid #bbb; width: 11em; }
+.sheet { break-before: page; margin-top: 3em; }
+.sheet h2 { font-size: 1.5em; border-bottom: 3px solid #111; }
+.sheet tbody { break-inside: auto; }
 td ul { margin: 0; padding: 0; list-style: none; }
 .cautions, .missing { border: 2px solid #111; padding: .5em 1em; margin: 1em 0; break-inside: avoid; }
 .cautions h2, .missing h2 { margin: 0 0 .3em; }
@@ -52,12 +56,21 @@ const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'n
 /// What rows have in common and is longer than this, or a sentence, stands on a line of its own.
 const LONG: usize = 60;
 
+/// The longest item that stands in one line with others.
+const SMALL_ITEM: usize = 6;
+
 /// A cell without blanks and no longer than this is kept on one line: the longest stretch of days, written out.
 const SHORT: usize = 21;
 
 impl Text for Html {
     fn write(&self, document: &Document) -> String {
-        let widest = document.tables.iter().map(|table| table.places(OnPaper::Row).len()).max().unwrap_or(0);
+        let widest = document
+            .tables
+            .iter()
+            .filter(|table| !table.is_upright())
+            .map(|table| table.places(OnPaper::Row).len())
+            .max()
+            .unwrap_or(0);
         let lies = if widest >= ACROSS { "size: landscape; margin: 12mm;" } else { "margin: 15mm;" };
         let lies = format!("@page {{ {lies} {NUMBERED} }}\n");
         let page = html! {
@@ -75,7 +88,15 @@ impl Text for Html {
                     @if !document.subtitle.is_empty() { p.subtitle { (document.subtitle.as_str()) } }
                     (listed("Missing", "missing", &document.gaps))
                     (listed("Cautions", "cautions", &document.cautions))
-                    @for one in &document.tables { (table(one, &document.title)) }
+                    @for (name, tables) in document.sheets() {
+                        section.sheet {
+                            h2 { (name.as_str()) }
+                            @for one in &tables { (set(one, name)) }
+                        }
+                    }
+                    @if document.sheets_by.is_none() {
+                        @for one in &document.tables { (table(one, &document.title)) }
+                    }
                     (listed("Notes", "notes", &document.notes))
                 }
             }
@@ -94,6 +115,39 @@ fn listed(heading: &str, class: &str, items: &[Plain]) -> Markup {
                 ul { @for item in items { li { (item.as_str()) } } }
             }
         }
+    }
+}
+
+/// A table as its sheet has it.
+fn set(one: &Table, document: &Plain) -> Markup {
+    if one.is_upright() { upright(one) } else { table(one, document) }
+}
+
+/// A table of one row, each column that says something as a line.
+fn upright(table: &Table) -> Markup {
+    html! {
+        @for row in table.rows() {
+            table.upright {
+                caption.unseen { (table.title().as_str()) }
+                tbody {
+                    @for (column, cell) in table.columns().iter().zip(row).filter(|(_, cell)| **cell != Cell::Empty) {
+                        tr { th scope="row" { (column.heading.as_str()) } td { (beside(cell)) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A cell where there is room beside it: numbers of scenes stand in one line.
+fn beside(cell: &Cell) -> Markup {
+    let is_small = |item: &Plain| item.as_str().chars().count() <= SMALL_ITEM;
+    match cell {
+        Cell::List(items) if items.iter().all(is_small) => {
+            let items: Vec<&str> = items.iter().map(Plain::as_str).collect();
+            html! { (items.join(", ")) }
+        }
+        cell => words(cell),
     }
 }
 
@@ -188,6 +242,8 @@ fn words(cell: &Cell) -> Markup {
             Cell::Pages(length) => (length.to_string()),
             Cell::Minutes(length) => (length.clock()),
             Cell::Share(share) => (share.to_string()),
+            Cell::Money(money) => (money.shown()),
+            Cell::Metres(length) => (length.in_metres()),
         }
     }
 }
@@ -224,6 +280,8 @@ mod tests {
             Cell::Pages(length) => length.to_string(),
             Cell::Minutes(length) => length.clock(),
             Cell::Share(share) => share.to_string(),
+            Cell::Money(money) => money.shown(),
+            Cell::Metres(length) => length.in_metres(),
         }
     }
 
@@ -231,9 +289,27 @@ mod tests {
     fn is_whole(document: &Document) {
         let text = Html.write(document);
         let page = Read::parse_document(&text);
-        let tables = all(&page, "table");
-        assert_eq!(tables.len(), document.tables.len());
-        for (table, read) in document.tables.iter().zip(tables) {
+        let (upright, flat): (Vec<ElementRef<'_>>, Vec<ElementRef<'_>>) =
+            all(&page, "table").into_iter().partition(|table| table.attr("class") == Some("upright"));
+        let parts: Vec<Table> = document.sheets().into_iter().flat_map(|(_, tables)| tables).collect();
+        let set: Vec<&Table> = if document.sheets_by.is_some() {
+            parts.iter().collect()
+        } else {
+            document.tables.iter().collect()
+        };
+        let (set_upright, set_flat): (Vec<&Table>, Vec<&Table>) =
+            set.into_iter().partition(|table| table.is_upright() && document.sheets_by.is_some());
+        assert_eq!((upright.len(), flat.len()), (set_upright.len(), set_flat.len()));
+        for (table, read) in set_upright.iter().zip(upright) {
+            let told = table.columns().iter().zip(&table.rows()[0]).filter(|(_, cell)| **cell != Cell::Empty);
+            let told: Vec<String> =
+                told.map(|(column, cell)| format!("{}{}", column.heading, expected(cell))).collect();
+            // Short items stand beside each other, with a comma that is no part of them.
+            let bare = |row: ElementRef<'_>| said(row).replace(", ", "");
+            let told: Vec<String> = told.iter().map(|one| one.replace(", ", "")).collect();
+            assert_eq!(below(read, "tr").into_iter().map(bare).collect::<Vec<_>>(), told);
+        }
+        for (table, read) in set_flat.into_iter().zip(flat) {
             let heads: Vec<String> = below(read, "thead th[scope=col]").into_iter().map(said).collect();
             let (shown, above) = (table.places(OnPaper::Row), table.places(OnPaper::Above));
             let wanted: Vec<&str> = shown.iter().map(|at| table.columns()[*at].heading.as_str()).collect();
@@ -276,6 +352,28 @@ mod tests {
         for report in Report::ALL {
             is_whole(&report.document(&board));
         }
+    }
+
+    #[test]
+    fn each_value_of_a_column_has_a_sheet_with_its_part_of_every_table() {
+        let columns =
+            |key: &str| vec![Column::new("look", "Look", Kind::Text), Column::new(key, key, Kind::Text)];
+        let row = |look: &str, cell: &str| vec![Cell::text(look), Cell::text(cell)];
+        let mut heads = Table::titled("heads", "Head", columns("says")).upright();
+        let mut pieces = Table::titled("pieces", "Pieces", columns("piece"));
+        heads.push(row("coat", "it rains"));
+        heads.push(row("gown", ""));
+        pieces.push(row("gown", "gown"));
+        pieces.push(row("coat", "coat"));
+        pieces.push(row("coat", "hat"));
+        let document =
+            Document { tables: vec![heads, pieces], sheets_by: Some("look"), ..Document::default() };
+        let text = Html.write(&document);
+        let page = Read::parse_document(&text);
+        let sheets: Vec<String> = all(&page, "section.sheet").into_iter().map(said).collect();
+        assert_eq!(sheets, ["coatHeadsaysit rainsPiecespiececoathat", "gownHeadPiecespiecegown"]);
+        assert!(text.contains(".sheet { break-before: page;"));
+        is_whole(&document);
     }
 
     #[test]

@@ -1,5 +1,5 @@
 //! JSON with stable keys: the columns' keys name the values of each row. Numbers are numbers (lengths in eighths of a
-//! page and in minutes, shares of which 1 is the whole), lists are lists, dates are EDTF, and what is empty is null.
+//! page and in minutes, cloth in metres, shares of which 1 is the whole), money is a decimal text so that no cent is lost, lists are lists, dates are EDTF, and what is empty is null.
 
 use serde_json::{Map, Value, json};
 
@@ -59,6 +59,8 @@ fn value(cell: &Cell) -> Value {
         Cell::Pages(length) => length.get().into(),
         Cell::Minutes(length) => length.minutes().into(),
         Cell::Share(share) => share.get().into(),
+        Cell::Money(money) => money.to_string().into(),
+        Cell::Metres(length) => (length.millimetres() / 1_000.0).into(),
     }
 }
 

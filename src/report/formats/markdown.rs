@@ -19,22 +19,43 @@ impl Text for Markdown {
         }
         write_list(&mut to, "Missing", &document.gaps);
         write_list(&mut to, "Cautions", &document.cautions);
-        for table in &document.tables {
-            to.push('\n');
-            if !table.title().is_empty() {
-                let _ = write!(to, "## {}\n\n", line(table.title()));
-                if table.rows().is_empty() {
-                    to.push_str("None.\n");
-                    continue;
-                }
-            }
-            if !table.reading().is_empty() {
-                let _ = write!(to, "{}\n\n", line(table.reading()));
-            }
-            write_table(&mut to, table);
+        for (name, tables) in document.sheets() {
+            let _ = write!(to, "\n# {}\n", line(name));
+            tables.iter().for_each(|table| write_titled(&mut to, table));
         }
+        let whole = if document.sheets_by.is_some() { &[] } else { document.tables.as_slice() };
+        whole.iter().for_each(|table| write_titled(&mut to, table));
         write_list(&mut to, "Notes", &document.notes);
         to
+    }
+}
+
+fn write_titled(to: &mut String, table: &Table) {
+    to.push('\n');
+    if !table.title().is_empty() {
+        let _ = write!(to, "## {}\n\n", line(table.title()));
+        if table.rows().is_empty() {
+            to.push_str("None.\n");
+            return;
+        }
+    }
+    if !table.reading().is_empty() {
+        let _ = write!(to, "{}\n\n", line(table.reading()));
+    }
+    if table.is_upright() { write_upright(to, table) } else { write_table(to, table) }
+}
+
+/// Each column that says something as a line.
+fn write_upright(to: &mut String, table: &Table) {
+    for row in table.rows() {
+        for (column, cell) in table.columns().iter().zip(row).filter(|(_, cell)| **cell != Cell::Empty) {
+            let _ = writeln!(
+                to,
+                "- **{}**: {}",
+                escaped(column.heading.as_str()),
+                self::cell(cell).replace("<br>", "; ")
+            );
+        }
     }
 }
 
@@ -76,6 +97,8 @@ fn cell(cell: &Cell) -> String {
         Cell::Pages(length) => length.to_string(),
         Cell::Minutes(length) => length.clock(),
         Cell::Share(share) => share.to_string(),
+        Cell::Money(money) => money.shown(),
+        Cell::Metres(length) => length.in_metres(),
     }
 }
 

@@ -87,6 +87,7 @@ fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<Vec<String>, Xlsx
     let head = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
     let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
     let number = Style::new().set_align(FormatAlign::Top);
+    let money = Style::new().set_align(FormatAlign::Top).set_num_format("#,##0.00");
     for (at, column) in (0..).zip(table.columns()) {
         sheet.write_string_with_format(0, at, cut(&heading_of(column)), &head)?;
         sheet.set_column_width(at, width_of(table, usize::from(at), column))?;
@@ -94,7 +95,8 @@ fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<Vec<String>, Xlsx
     for (row, cells) in (1..).zip(table.rows()) {
         for (at, cell) in (0..).zip(cells) {
             if let Some(value) = cell.value() {
-                sheet.write_number_with_format(row, at, value, &number)?;
+                let style = if matches!(cell, Cell::Money(_)) { &money } else { &number };
+                sheet.write_number_with_format(row, at, value, style)?;
             } else if *cell != Cell::Empty {
                 let text = words_of(cell);
                 let kept = cut(&text);
@@ -194,7 +196,8 @@ fn width_of(table: &Table, at: usize, column: &Column) -> f64 {
     });
     let of_kind = match column.kind {
         Kind::Text | Kind::List | Kind::Date => widest.max().unwrap_or(0),
-        Kind::Number | Kind::Pages | Kind::Minutes | Kind::Share => 8,
+        Kind::Number | Kind::Pages | Kind::Minutes | Kind::Share | Kind::Metres => 8,
+        Kind::Money => 11,
     };
     of_kind.max(heading).clamp(WIDTHS.0, WIDTHS.1) as f64 + 2.0
 }
@@ -243,8 +246,15 @@ mod tests {
                 let record = records.next().unwrap();
                 for (at, field) in record.iter().enumerate() {
                     let cell = range.get_value((row as u32, at as u32)).map(said).unwrap_or_default();
+                    let place = format!("{name} row {row} column {at}");
+                    if row > 0 && matches!(table.rows()[row - 1][at], Cell::Money(_)) {
+                        // A number in the one, in the other with all its decimals.
+                        let value = |text: &str| text.parse::<f64>().unwrap();
+                        assert_eq!(value(&cell), value(field), "{place}");
+                        continue;
+                    }
                     // A spreadsheet has no carriage return of its own.
-                    assert_eq!(guarded(&cell), field, "{name} row {row} column {at}");
+                    assert_eq!(guarded(&cell), field, "{place}");
                 }
             }
         }

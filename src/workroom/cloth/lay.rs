@@ -1,9 +1,9 @@
 //! How much of a cloth one copy of a piece takes.
 //!
 //! Panels lie side by side as far as the width goes, and every row of them begins where the pattern does: its length is
-//! rounded up to whole repeats, and so is each panel's width where the pattern comes again across. A lay that was
-//! measured is rounded up to whole repeats at its end, and a cloth with a nap takes what is [usual](crate::board::Practice)
-//! more of it, since its pattern pieces cannot be turned head to foot. Cloth that is washed before it is cut is bought
+//! rounded up to whole repeats, and so is each panel's width where the pattern comes again across. Of a cloth with
+//! a nap a lay that was measured takes what is [usual](crate::board::Practice) more, since its pattern pieces cannot be
+//! turned head to foot; then it is rounded up to whole repeats. Cloth that is washed before it is cut is bought
 //! longer by what goes in the wash: a length of `l` that loses the part `s` is bought as `l / (1 − s)`.
 
 use crate::board::{Cloth, Lay, Practice};
@@ -70,9 +70,9 @@ pub fn of(cloth: &Cloth, lay: Lay, practice: &Practice) -> Result<Amount, NotLai
 /// As [`of`].
 pub fn measured(cloth: &Cloth, lay: Length, practice: &Practice) -> Result<Laid, NotLaid> {
     cloth.width.ok_or(NotLaid::NoWidth)?;
-    let whole = up_to(lay, cloth.repeat).ok_or(NotLaid::TooLong)?;
     let extra = practice.nap_extra.filter(|_| cloth.nap).unwrap_or_default();
-    let cut = longer_by(whole, extra).ok_or(NotLaid::TooLong)?;
+    let one_way = longer_by(lay, extra).ok_or(NotLaid::TooLong)?;
+    let cut = up_to(one_way, cloth.repeat).ok_or(NotLaid::TooLong)?;
     Ok(Laid { rows: None, cut, bought: before_wash(cut, cloth.shrinkage.unwrap_or_default())? })
 }
 
@@ -190,6 +190,11 @@ mod tests {
         assert_eq!(bought(json!({"width": "150 cm"}), laid()), Ok("2100 mm".into()));
         assert_eq!(bought(json!({"width": "150 cm", "repeat": "50 cm"}), laid()), Ok("2500 mm".into()));
         assert_eq!(bought(json!({"width": "150 cm", "nap": true}), laid()), Ok("2415 mm".into()));
+        assert_eq!(
+            bought(json!({"width": "150 cm", "nap": true, "repeat": "50 cm"}), laid()),
+            Ok("2500 mm".into()),
+            "the nap's part goes before the repeats"
+        );
         assert_eq!(bought(json!({"width": "150 cm", "shrinkage": "4 %"}), laid()), Ok("2187.50 mm".into()));
     }
 

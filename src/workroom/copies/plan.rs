@@ -7,7 +7,8 @@
 //! character in the same scene wears theirs.
 //!
 //! An action that names pieces asks them for its version, whether they have it or not; one that concerns all pieces is
-//! done in its version by those that have it, and in the others as designed.
+//! done in its version by those that have it. What asks for no version is done in those that are asked for in the same
+//! scene, and where there is none, as designed.
 //!
 //! Limits: pieces are told apart by look, so a coat that goes through two looks is counted in each; and copies are not
 //! moved from one version to another.
@@ -283,7 +284,7 @@ struct Wearing<'a> {
     of: BTreeMap<Garment, Vec<Worn>>,
 }
 
-impl Wearing<'_> {
+impl<'a> Wearing<'a> {
     /// A scene, with the shooting day's place in the schedule and its count.
     fn scene(&mut self, scene: &Scene, day: Option<(usize, i64)>) {
         for (character, look_id) in scene.wears.iter() {
@@ -296,6 +297,7 @@ impl Wearing<'_> {
             let doings = scene.does.get(character).unwrap_or(&none);
             for piece in &look.pieces {
                 let mut asked: BTreeMap<(VersionId, BodyId), Worn> = BTreeMap::new();
+                let mut besides: Vec<(&Action, &Doing, BodyId)> = Vec::new();
                 let plain = || Worn {
                     scene: scene.number.clone(),
                     at: day.map(|(at, _)| at),
@@ -307,7 +309,23 @@ impl Wearing<'_> {
                 for doing in doings {
                     let Some((action, version)) = self.concerns(doing, look, &piece.name) else { continue };
                     let wearer = doing.by.clone().unwrap_or_else(|| own.clone());
-                    asked.entry((version, wearer)).or_insert_with(plain).also(action, doing, self.practice);
+                    match version {
+                        Some(version) => {
+                            asked.entry((version, wearer)).or_insert_with(plain).also(
+                                action,
+                                doing,
+                                self.practice,
+                            );
+                        }
+                        None => besides.push((action, doing, wearer)),
+                    }
+                }
+                for (action, doing, wearer) in besides {
+                    if !asked.keys().any(|(_, body)| *body == wearer) {
+                        asked.insert((Version::as_designed(), wearer.clone()), plain());
+                    }
+                    let worn = asked.iter_mut().filter(|((_, body), _)| *body == wearer);
+                    worn.for_each(|(_, worn)| worn.also(action, doing, self.practice));
                 }
                 if !asked.keys().any(|(_, wearer)| *wearer == own) {
                     asked.insert((Version::as_designed(), own.clone()), plain());
@@ -320,8 +338,8 @@ impl Wearing<'_> {
         }
     }
 
-    /// The action that is done and the version that it is done in, where it concerns the piece.
-    fn concerns(&self, doing: &Doing, look: &Look, piece: &str) -> Option<(&Action, VersionId)> {
+    /// The action that is done and the version that it asks for, where it concerns the piece.
+    fn concerns(&self, doing: &Doing, look: &Look, piece: &str) -> Option<(&'a Action, Option<VersionId>)> {
         let action = self.practice.action(&doing.action)?;
         let named = if doing.pieces.is_empty() { &action.pieces } else { &doing.pieces };
         if !named.is_empty() && !named.iter().any(|word| has_words(piece, word)) {
@@ -331,7 +349,7 @@ impl Wearing<'_> {
             look.make.get(&piece.to_owned()).is_some_and(|make| version_of(make, version).is_some())
         };
         let version = action.version.as_ref().filter(|version| !named.is_empty() || has(version));
-        Some((action, version.cloned().unwrap_or_else(Version::as_designed)))
+        Some((action, version.cloned()))
     }
 
     /// What is planned and no scene needs has its place all the same.
@@ -373,7 +391,7 @@ fn later(one: Back, other: Back) -> Back {
 }
 
 /// Whether the words of `wanted` stand in a name one after the other, in any case; one may stand in its plural.
-pub(in crate::workroom) fn has_words(name: &str, wanted: &str) -> bool {
+pub(crate) fn has_words(name: &str, wanted: &str) -> bool {
     let words = |text: &str| -> Vec<String> {
         let lower = text.to_lowercase();
         lower

@@ -64,17 +64,27 @@ const fn range_of(
 const RANGES: [Range; 12] = [
     range_of(BodyMeasure::Stature, (783, 2044), "anybody of 2 years and older", NHANES),
     range_of(BodyMeasure::HeadGirth, (337, 650), "boys from birth to 21 years", BOYS),
-    range_of(BodyMeasure::NeckGirth, (260, 512), "adults", NECKS),
-    range_of(BodyMeasure::ChestGirth, (726, 1362), "adults", ADULTS),
+    range_of(BodyMeasure::NeckGirth, (260, 512), OF_ADULTS, NECKS),
+    range_of(BodyMeasure::ChestGirth, (726, 1362), OF_ADULTS, ADULTS),
     range_of(BodyMeasure::WaistGirth, (320, 1875), "anybody of 2 years and older", NHANES),
     range_of(BodyMeasure::HipGirth, (625, 1875), "anybody of 12 years and older", NHANES_HIP),
     range_of(BodyMeasure::UpperArmGirth, (108, 645), "anybody of 2 months and older", NHANES),
-    range_of(BodyMeasure::WristGirth, (130, 214), "adults", ADULTS),
+    range_of(BodyMeasure::WristGirth, (130, 214), OF_ADULTS, ADULTS),
     range_of(BodyMeasure::ThighGirth, (280, 1000), "anybody of 8 years and older", NHANES_LEG),
-    range_of(BodyMeasure::KneeGirth, (290, 491), "adults", ADULTS),
+    range_of(BodyMeasure::KneeGirth, (290, 491), OF_ADULTS, ADULTS),
     range_of(BodyMeasure::CalfGirth, (175, 756), "anybody of 8 years and older", NHANES_LEG),
-    range_of(BodyMeasure::AnkleGirth, (164, 339), "adults", ADULTS),
+    range_of(BodyMeasure::AnkleGirth, (164, 339), OF_ADULTS, ADULTS),
 ];
+
+impl Range {
+    /// Whether it says nothing of children.
+    pub fn is_of_adults(&self) -> bool {
+        self.of == OF_ADULTS
+    }
+}
+
+/// Whom a range is of that says nothing of children.
+const OF_ADULTS: &str = "adults";
 
 /// The published range of a measure, where one was found.
 pub fn range(measure: BodyMeasure) -> Option<&'static Range> {

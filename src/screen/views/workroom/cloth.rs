@@ -10,7 +10,6 @@ use crate::workroom::cloth::colour::{CAUTION, Nearness};
 use crate::workroom::cloth::lay::Amount;
 use crate::workroom::cloth::print::PrintFile;
 use crate::workroom::cloth::trials;
-use crate::workroom::cost::metres;
 use crate::workroom::words;
 
 /// The cloths that the look takes, in the order of its pieces.
@@ -73,7 +72,7 @@ fn described(cloth: &Cloth) -> String {
     let mut all: Vec<String> = cloth.fibres.iter().map(ToString::to_string).collect();
     all.extend([&cloth.weave, &cloth.finish].into_iter().filter(|text| !text.is_empty()).cloned());
     all.extend(cloth.weight.map(|weight| weight.to_string()));
-    all.extend(cloth.width.map(|width| format!("{} wide", metres(width.length()))));
+    all.extend(cloth.width.map(|width| format!("{} wide", width.length().in_metres())));
     if cloth.nap {
         all.push("with a nap".to_owned());
     }
@@ -92,11 +91,15 @@ fn buying(seen: &Seen<'_>, cloth: &Cloth, bought: &Bought, wide: u16) -> Vec<Lin
     let elsewhere = bought.parts.iter().filter(|part| part.garment.look != *seen.id).count();
     let strips = cloth
         .test_strips
-        .map_or(String::new(), |strips| format!(", {} of them for test strips", metres(strips.length())));
+        .map_or(String::new(), |strips| format!(", {} of them for test strips", strips.length().in_metres()));
     let others = if elsewhere > 0 { " with other looks" } else { "" };
-    let stock = cloth.stock.map_or(String::new(), |stock| format!("; {} in the house", metres(stock)));
+    let stock = cloth.stock.map_or(String::new(), |stock| format!("; {} in the house", stock.in_metres()));
     let all = match bought.skins {
-        0 => format!("in all{others} {}{strips}{stock}: buy {}", metres(bought.taken), metres(bought.to_buy)),
+        0 => format!(
+            "in all{others} {}{strips}{stock}: buy {}",
+            bought.taken.in_metres(),
+            bought.to_buy.in_metres()
+        ),
         skins => format!("in all{others} {}: buy them", words::amount(Amount::Skins(skins))),
     };
     let money = match (cloth.price, bought.price) {

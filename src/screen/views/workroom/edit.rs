@@ -10,7 +10,7 @@ use crate::screen::dates::today;
 use crate::screen::layers::form::Filled;
 use crate::screen::layers::{Cell, Field, Form};
 use crate::trade::body::BodyMeasure;
-use crate::trade::length::{Size, Unit};
+use crate::trade::length::{Length, Size, Unit};
 use crate::workroom::copies::plan::Garment;
 use crate::workroom::fit;
 use crate::workroom::fit::plausible::doubt;
@@ -332,13 +332,13 @@ pub fn cloth(app: &mut App) {
     let Some(now) = seen.board.cloth(&id).cloned() else { return };
     let unit = seen.unit;
     let text = |text: Option<String>| text.unwrap_or_default();
-    let metres = |length: crate::trade::length::Length| crate::workroom::cost::metres(length);
     let fields = vec![
         Field::line("weight", text(now.weight.map(|weight| weight.to_string()))).read_as(read::weight_says),
         Field::line("width", text(now.width.map(|width| width.length().shown(unit))))
             .read_as(read::size_reading(unit)),
         Field::line("price of a metre or hide", text(now.price.map(|price| price.to_string()))),
-        Field::line("in the house", text(now.stock.map(metres))).read_as(read::length_reading(unit)),
+        Field::line("in the house", text(now.stock.map(Length::in_metres)))
+            .read_as(read::length_reading(unit)),
         Field::line("days to come", text(now.lead_days.map(|days| days.to_string()))),
         Field::line("supplier", &now.supplier),
     ];
@@ -352,7 +352,7 @@ pub fn cloth(app: &mut App) {
             cloth.width = read::size(width.text(), unit)?;
         }
         cloth.price = read::read(price.text())?;
-        if stock.text() != text(now.stock.map(metres)) {
+        if stock.text() != text(now.stock.map(Length::in_metres)) {
             cloth.stock = read::length(stock.text(), unit)?;
         }
         cloth.lead_days = match days.text() {

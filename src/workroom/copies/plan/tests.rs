@@ -12,6 +12,7 @@ fn practice() -> Value {
             {"action": "kneel", "version": "floor", "pieces": ["trousers"], "does": "strain"},
             {"action": "from-behind", "version": "behind", "pieces": ["trousers"], "does": "nothing"},
             {"action": "swim", "version": "wet", "does": "wet"},
+            {"action": "grease", "does": "soil", "fresh": true},
             {"action": "plunge", "version": "wet", "does": "wet", "fresh": true},
             {"action": "burn", "version": "burnt", "does": "destroy", "fresh": true},
         ],
@@ -150,6 +151,19 @@ fn what_is_burnt_has_its_spares_and_what_no_day_has_is_reckoned_with() {
         demand.reasons(),
         [Reason::OutAtOnce(vec![0, 1]), Reason::Unplaced(7), Reason::Spares { spares: 3, destroyed: 12 }]
     );
+}
+
+#[test]
+fn what_asks_for_no_version_is_done_in_the_one_that_the_scene_asks_for() {
+    let looks = json!({"wool": {
+        "treatment": "invent", "pieces": [{"name": "costume"}],
+        "make": {"costume": {"versions": [{"version": "wet"}]}},
+    }});
+    let scenes = json!([{"scene": 1, "wears": {"ada": "wool"}, "does": {"ada": [
+        {"action": "grease", "takes": 3}, {"action": "swim"},
+    ]}}]);
+    let plan = Plan::of(&board(looks, scenes, json!([{"day": 1, "scenes": [1]}])));
+    assert_eq!(said(&plan), ["costume/wet/kim: 3"], "greased and then in the water in the same copy");
 }
 
 #[test]

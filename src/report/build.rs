@@ -1,0 +1,332 @@
+//! The build sheets: of each look what the workroom needs to make it: pieces, measures, versions and copies with their
+//! reasons, cloths, fittings, cautions. On paper each look is a sheet of its own, to be pinned up where it is cut.
+
+use super::cautions;
+use super::document::{Cell, Column, Document, Kind, Table};
+use super::looks::treatment;
+use super::plain::Plain;
+use crate::board::{Board, BodyId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId};
+use crate::check::words::counted;
+use crate::plot::Shooting;
+use crate::plot::cautions::with_look;
+use crate::trade::colour::Colour;
+use crate::trade::length::{Length, Unit};
+use crate::workroom::cloth::lay::{self, NotLaid};
+use crate::workroom::copies::plan::{Demand, Plan};
+use crate::workroom::fit::{original_of, rows, version_of, wearer_of};
+use crate::workroom::{asks, words};
+
+pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
+    let sheets =
+        Sheets { board, plan: Plan::of(board), practice: board.practice(), unit: board.head().units };
+    let looks = board.relations().looks_by_order().iter().filter(|id| only.is_none_or(|only| *id == only));
+    let looks: Vec<(&LookId, &Look)> = looks.filter_map(|id| Some((id, board.look(id)?))).collect();
+    let raised: Vec<_> = looks.iter().flat_map(|(id, _)| with_look(board, id)).collect();
+    let mut tables = [head(), pieces(), measures(), copies(), cloths(), fittings(), asked()];
+    for (id, look) in &looks {
+        let name = format!("{}: {}", board.name_of(&look.character), look.title);
+        let each = [
+            vec![sheets.head(id, look)],
+            sheets.pieces(look),
+            sheets.measures(id, look),
+            sheets.copies(id),
+            sheets.cloths(look),
+            sheets.fittings(look),
+            sheets.asked(id),
+        ];
+        for (table, rows) in tables.iter_mut().zip(each) {
+            for row in rows {
+                table.push([vec![Cell::text(&name)], row].concat());
+            }
+        }
+    }
+    Document {
+        key: "build",
+        title: Plain::line(&format!("{}: build sheets", board.head().title)),
+        subtitle: Plain::line(&counted(looks.len(), "look")),
+        notes: vec![Plain::line(
+            "A measure that a fitting decided counts before the rule; what a version adds comes on top. Copies are those that \
+             the shooting days need, with spares, and never fewer than is usual for a principal (common practice). Seams \
+             and hems are the cutter's.",
+        )],
+        cautions: cautions::asks(&raised),
+        tables: tables.into(),
+        sheets_by: Some("look"),
+        ..Document::default()
+    }
+}
+
+fn titled(key: &'static str, title: &str, columns: Vec<Column>) -> Table {
+    let look = Column::new("look", "Look", Kind::Text);
+    Table::titled(key, title, [vec![look], columns].concat())
+}
+
+fn head() -> Table {
+    let columns = vec![
+        Column::new("says", "Says", Kind::Text),
+        Column::new("treatment", "Treatment", Kind::Text),
+        Column::new("base", "Made after", Kind::Text),
+        Column::new("body", "The original's body", Kind::Text),
+        Column::new("wearer", "Made for", Kind::Text),
+        Column::new("departures", "Departures", Kind::List),
+        Column::new("dressing", "Dressing notes", Kind::List),
+        Column::new("scenes", "Scenes", Kind::List),
+        Column::new("first", "First needed on day", Kind::Number),
+        Column::new("first-date", "First needed", Kind::Date),
+        Column::new("stage", "Stage", Kind::Text),
+        Column::new("notes", "Notes", Kind::Text),
+    ];
+    titled("looks", "The look", columns).upright()
+}
+
+fn pieces() -> Table {
+    let columns = vec![
+        Column::new("piece", "Piece", Kind::Text),
+        Column::new("of", "Of", Kind::Text),
+        Column::new("colours", "Colours", Kind::List),
+        Column::new("details", "Cut and trim", Kind::List),
+    ];
+    titled("pieces", "Pieces", columns)
+}
+
+fn measures() -> Table {
+    let columns = vec![
+        Column::new("piece", "Piece", Kind::Text).above(),
+        Column::new("version", "Version", Kind::Text).above(),
+        Column::new("wearer", "For", Kind::Text).above(),
+        Column::new("measure", "Measure", Kind::Text),
+        Column::new("cut", "Cut", Kind::Text),
+        Column::new("how", "How it comes about", Kind::Text),
+    ];
+    titled("measures", "Measures", columns)
+}
+
+fn copies() -> Table {
+    let columns = vec![
+        Column::new("piece", "Piece", Kind::Text),
+        Column::new("version", "Version", Kind::Text),
+        Column::new("wearer", "For", Kind::Text),
+        Column::new("copies", "Copies", Kind::Number),
+        Column::new("planned", "Planned", Kind::Number),
+        Column::new("why", "Why so many", Kind::List),
+        Column::new("rigs", "Rigs", Kind::List),
+        Column::new("differs", "Seen to differ", Kind::List),
+    ];
+    titled("copies", "Versions and copies", columns)
+}
+
+fn cloths() -> Table {
+    let columns = vec![
+        Column::new("piece", "Piece", Kind::Text),
+        Column::new("cloth", "Cloth", Kind::Text),
+        Column::new("id", "Under", Kind::Text),
+        Column::new("weight", "Weight", Kind::Text),
+        Column::new("width", "Width", Kind::Text),
+        Column::new("each", "For one copy", Kind::Text),
+        Column::new("mind", "To mind", Kind::List),
+    ];
+    titled("cloths", "Cloths", columns)
+}
+
+fn fittings() -> Table {
+    let columns = vec![
+        Column::new("on", "Fitted", Kind::Date),
+        Column::new("wearer", "On", Kind::Text),
+        Column::new("piece", "Piece", Kind::Text),
+        Column::new("measure", "Measure", Kind::Text),
+        Column::new("measured", "Measured", Kind::Text),
+        Column::new("pinned", "Pinned", Kind::Text),
+        Column::new("decided", "Decided", Kind::Text),
+        Column::new("notes", "Notes", Kind::Text),
+    ];
+    titled("fittings", "Fittings", columns)
+}
+
+fn asked() -> Table {
+    let columns = vec![
+        Column::new("caution", "Caution", Kind::Text),
+        Column::new("because", "Because", Kind::Text),
+        Column::new("says", "What can happen", Kind::Text),
+        Column::new("ask", "What to ask", Kind::Text),
+        Column::new("of", "Of whom", Kind::Text),
+    ];
+    titled("cautions", "Cautions: ask before it is worn or done", columns)
+}
+
+struct Sheets<'a> {
+    board: &'a Board,
+    plan: Plan,
+    practice: Practice,
+    unit: Unit,
+}
+
+impl Sheets<'_> {
+    fn shown(&self, length: Length) -> Cell {
+        Cell::text(&length.shown(self.unit))
+    }
+
+    fn head(&self, id: &LookId, look: &Look) -> Vec<Cell> {
+        let board = self.board;
+        let shooting = Shooting::of(board);
+        let first = shooting.first_needed(id);
+        let scenes =
+            board.relations().scenes_of(id).iter().map(|at| board.records().scenes[*at].number.to_string());
+        vec![
+            Cell::text(&look.says),
+            Cell::text(&treatment(look.treatment)),
+            Cell::maybe(look.base.as_ref().map(|base| board.title_of_outfit(base))),
+            Cell::maybe(original_of(board, look).map(|body| body.who.as_str())),
+            Cell::text(board.who_is(&wearer_of(board, look))),
+            Cell::list(look.departures.iter().map(Departure::words)),
+            Cell::list(&look.dressing),
+            Cell::list(scenes),
+            first.map_or(Cell::Empty, |day| Cell::Number(day.day)),
+            Cell::date(first.and_then(|day| day.date.as_ref())),
+            Cell::text(look.stage.word()),
+            Cell::text(&look.notes),
+        ]
+    }
+
+    fn pieces(&self, look: &Look) -> Vec<Vec<Cell>> {
+        let row = |piece: &crate::board::Piece| {
+            vec![
+                Cell::text(&piece.name),
+                Cell::text(&piece.cloth),
+                Cell::list(piece.colours.iter().map(Colour::to_string)),
+                Cell::list(&piece.details),
+            ]
+        };
+        look.pieces.iter().map(row).collect()
+    }
+
+    /// The measures as designed for everybody who wears the piece, and of each version those that it changes.
+    fn measures(&self, id: &LookId, look: &Look) -> Vec<Vec<Cell>> {
+        let mut all = Vec::new();
+        for piece in look.make.keys() {
+            for (version, wearer) in self.made(id, look, piece) {
+                let is_plain = version == Version::as_designed();
+                for row in rows(self.board, look, piece, Some(&version), &wearer) {
+                    if !is_plain && row.added.is_empty() {
+                        continue;
+                    }
+                    all.push(vec![
+                        Cell::text(piece),
+                        Cell::text(version.as_str()),
+                        Cell::text(self.board.who_is(&wearer)),
+                        Cell::text(&row.measure.name),
+                        row.result().map_or_else(|| Cell::text("not yet"), |length| self.shown(length)),
+                        Cell::text(&words::row(&row, self.unit)),
+                    ]);
+                }
+            }
+        }
+        all
+    }
+
+    /// The versions of a piece that are made, each for whom; first as designed, for who wears the look.
+    fn made(&self, id: &LookId, look: &Look, piece: &str) -> Vec<(VersionId, BodyId)> {
+        let own = wearer_of(self.board, look);
+        let mut all = vec![(Version::as_designed(), own)];
+        let demands = self.plan.of_look(id).filter(|demand| demand.garment.piece == piece);
+        for garment in demands.map(|demand| &demand.garment) {
+            // A double's copies are cut like the performer's, to another body.
+            for version in [Version::as_designed(), garment.version.clone()] {
+                let one = (version, garment.wearer.clone());
+                if !all.contains(&one) {
+                    all.push(one);
+                }
+            }
+        }
+        all
+    }
+
+    fn copies(&self, id: &LookId) -> Vec<Vec<Cell>> {
+        let row = |demand: &Demand| {
+            let make: Option<&Make> =
+                self.board.look(id).and_then(|look| look.make.get(&demand.garment.piece));
+            let version = make.and_then(|make| version_of(make, &demand.garment.version));
+            vec![
+                Cell::text(&demand.garment.piece),
+                Cell::text(demand.garment.version.as_str()),
+                Cell::text(self.board.who_is(&demand.garment.wearer)),
+                Cell::Number(demand.copies()),
+                demand.planned.map_or(Cell::Empty, |planned| Cell::Number(planned.into())),
+                Cell::list(why(self.board, &self.practice, demand)),
+                Cell::list(version.map(|version| version.rigs.as_slice()).unwrap_or_default()),
+                Cell::list(version.map(|version| version.differs.as_slice()).unwrap_or_default()),
+            ]
+        };
+        self.plan.of_look(id).map(row).collect()
+    }
+
+    fn cloths(&self, look: &Look) -> Vec<Vec<Cell>> {
+        let mut all = Vec::new();
+        for (piece, make) in look.make.iter() {
+            for cut in &make.cuts {
+                let Some(cloth) = self.board.cloth(&cut.cloth) else { continue };
+                let each = lay::of(cloth, cut.lay, &self.practice);
+                all.push(vec![
+                    Cell::text(piece),
+                    Cell::text(&cloth.title),
+                    Cell::text(cut.cloth.as_str()),
+                    Cell::maybe(cloth.weight),
+                    cloth.width.map_or(Cell::Empty, |width| self.shown(width.length())),
+                    Cell::text(&each.map_or_else(|wrong: NotLaid| wrong.to_string(), words::amount)),
+                    Cell::list(words::to_mind(cloth, self.unit)),
+                ]);
+            }
+        }
+        all
+    }
+
+    fn fittings(&self, look: &Look) -> Vec<Vec<Cell>> {
+        let of = |fitting: &Fitting| {
+            let on = fitting.wearer.clone().unwrap_or_else(|| wearer_of(self.board, look));
+            let lead = [Cell::date(Some(&fitting.on)), Cell::text(self.board.who_is(&on))];
+            let length = |length: Option<Length>| length.map_or(Cell::Empty, |length| self.shown(length));
+            let mut rows: Vec<Vec<Cell>> = Vec::new();
+            for found in &fitting.found {
+                rows.push(vec![
+                    lead[0].clone(),
+                    lead[1].clone(),
+                    Cell::text(&found.piece),
+                    Cell::text(&found.measure),
+                    length(found.measured.map(|size| size.length())),
+                    length(found.pinned),
+                    length(found.decided.map(|size| size.length())),
+                    Cell::Empty,
+                ]);
+            }
+            match rows.first_mut() {
+                Some(first) => first[7] = Cell::text(&fitting.notes),
+                None => {
+                    let empty = [const { Cell::Empty }; 5];
+                    rows.push([lead.as_slice(), &empty, &[Cell::text(&fitting.notes)]].concat());
+                }
+            }
+            rows
+        };
+        look.fittings.iter().flat_map(of).collect()
+    }
+
+    fn asked(&self, id: &LookId) -> Vec<Vec<Cell>> {
+        let row = |asked: asks::Asked| {
+            vec![
+                Cell::text(&asked.ask.caution.as_str().replace('-', " ")),
+                Cell::text(&words::because(&self.practice, &asked)),
+                Cell::text(&asked.ask.says),
+                Cell::text(&asked.ask.ask),
+                Cell::text(&asked.ask.of),
+            ]
+        };
+        asks::of_look(self.board, id).into_iter().map(row).collect()
+    }
+}
+
+/// Why there must be so many, in sentences.
+pub(super) fn why(board: &Board, practice: &Practice, demand: &Demand) -> Vec<String> {
+    if demand.is_unused() {
+        return vec!["no scene needs it".to_owned()];
+    }
+    demand.reasons().iter().map(|reason| words::reason(board, practice, demand, reason)).collect()
+}
