@@ -154,7 +154,7 @@ fn what_is_burnt_has_its_spares_and_what_no_day_has_is_reckoned_with() {
 }
 
 #[test]
-fn what_asks_for_no_version_is_done_in_the_one_that_the_scene_asks_for() {
+fn what_asks_for_no_version_is_done_in_that_of_the_whole_costume() {
     let looks = json!({"wool": {
         "treatment": "invent", "pieces": [{"name": "costume"}],
         "make": {"costume": {"versions": [{"version": "wet"}]}},
@@ -164,6 +164,13 @@ fn what_asks_for_no_version_is_done_in_the_one_that_the_scene_asks_for() {
     ]}}]);
     let plan = Plan::of(&board(looks, scenes, json!([{"day": 1, "scenes": [1]}])));
     assert_eq!(said(&plan), ["costume/wet/kim: 3"], "greased and then in the water in the same copy");
+    // Who kneels for a moment still stands for the rest.
+    let scenes = json!([{"scene": 1, "wears": {"ada": "suit"}, "does": {"ada": [
+        {"action": "grease", "takes": 3, "pieces": ["trousers"]}, {"action": "kneel"},
+    ]}}]);
+    let plan = Plan::of(&board(suit(), scenes, json!([{"day": 1, "scenes": [1]}])));
+    let trousers = ["Linen trousers/standing/kim: 3", "Linen trousers/floor/kim: 2"];
+    assert_eq!(said(&plan)[1..], trousers);
 }
 
 #[test]
