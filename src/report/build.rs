@@ -1,14 +1,13 @@
 //! The build sheets: of each look what the workroom needs to make it: pieces, measures, versions and copies with their
 //! reasons, cloths, fittings, cautions. On paper each look is a sheet of its own, to be pinned up where it is cut.
 
-use super::cautions;
+use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::looks::treatment;
 use super::plain::Plain;
 use crate::board::{Board, BodyId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId};
 use crate::check::words::counted;
 use crate::plot::Shooting;
-use crate::plot::cautions::with_look;
 use crate::trade::colour::Colour;
 use crate::trade::length::{Length, Unit};
 use crate::workroom::cloth::lay::{self, NotLaid};

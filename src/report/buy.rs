@@ -1,10 +1,9 @@
 //! What to buy: of each cloth how much, for how much, and by when to order it; what takes it; and what trials say.
 
-use super::cautions;
+use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Trial};
-use crate::plot::cautions::with_look;
 use crate::trade::date::{Date, Day};
 use crate::trade::fibre::Fibre;
 use crate::trade::length::Length;

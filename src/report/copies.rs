@@ -1,12 +1,11 @@
 //! Copies: of each version of each piece how many there must be and why, and where each copy is on each shooting day.
 
 use super::build::why;
-use super::cautions;
+use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Effect, LookId};
 use crate::check::words::counted;
-use crate::plot::cautions::with_look;
 use crate::workroom::copies::Whereabouts;
 use crate::workroom::copies::plan::{Demand, Plan};
 

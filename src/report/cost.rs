@@ -1,12 +1,11 @@
 //! What the looks cost: each look, character and period, by the minute on screen, against the money that there is; and
 //! what every sum is made of.
 
-use super::cautions;
+use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Share, Table};
 use super::plain::Plain;
 use crate::board::Board;
 use crate::plot;
-use crate::plot::cautions::with_look;
 use crate::trade::money::Money;
 use crate::workroom::cost::{Costs, Kind as For, LookCost, per_minute};
 

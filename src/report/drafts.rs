@@ -2,13 +2,12 @@
 //!
 //! It is the comparison that bringing a script in makes, the other way round: from the draft to the board.
 
-use super::cautions;
+use super::cautions::{self, in_scene};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId};
 use crate::bring::script::{Change, Draft, Part, What, compare, summary, worn};
 use crate::check::words::{capital, counted};
-use crate::plot::cautions::in_scene;
 
 /// What has changed on a board since an earlier draft; with a part, the draft holds only its scenes, and only they are
 /// compared.

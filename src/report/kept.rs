@@ -6,14 +6,13 @@
 
 use std::collections::{BTreeMap, HashMap};
 
-use super::cautions;
+use super::cautions::{self, Raised, with_look};
 use super::document::{Cell, Column, Document, Kind, Share, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId, OutfitId, Scope};
 use crate::check::words::{counted, look_title};
 use crate::gather::{Carried, Fewer, Likeness, MergerCost, Served, Tally, Wardrobe, Worth};
 use crate::plot;
-use crate::plot::cautions::{Caution, with_look};
 
 /// How many mergers are listed.
 const MERGERS: usize = 10;
@@ -244,7 +243,7 @@ fn of_mergers(board: &Board, worth: &Worth) -> Table {
 }
 
 /// What can hurt where a look that goes is worn: another will be worn there.
-fn raised(board: &Board, worth: &Worth) -> Vec<Caution> {
+fn raised(board: &Board, worth: &Worth) -> Vec<Raised> {
     cheapest(&worth.mergers).into_iter().flat_map(|merger| with_look(board, &merger.from)).collect()
 }
 

@@ -1,17 +1,16 @@
 //! The look list: what each look says, what it is made after, where it departs, and where it is seen.
 
-use super::cautions;
+use super::cautions::{self, Raised, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
 use crate::check::words::counted;
-use crate::plot::cautions::{Caution, with_look};
 use crate::plot::{self, Shooting};
 
 pub(super) fn document(board: &Board) -> Document {
     let mut table = Table::new(columns());
     let shooting = Shooting::of(board);
-    let mut raised: Vec<Caution> = Vec::new();
+    let mut raised: Vec<Raised> = Vec::new();
     for id in board.relations().looks_by_order() {
         if let Some(look) = board.look(id) {
             let cautions = with_look(board, id);
@@ -59,7 +58,7 @@ fn columns() -> Vec<Column> {
     ]
 }
 
-fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, cautions: &[Caution]) -> Vec<Cell> {
+fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, cautions: &[Raised]) -> Vec<Cell> {
     let base = look.base.as_ref().and_then(|base| board.outfit(base));
     let scenes = board.relations().scenes_of(id);
     let scenes: Vec<_> = scenes.iter().map(|at| &board.records().scenes[*at]).collect();

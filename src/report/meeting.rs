@@ -1,11 +1,10 @@
 //! The minutes: what was decided and asked in all meetings, the last meeting first, and which questions are still open.
 
-use super::cautions;
+use super::cautions::{self, Raised, in_scene, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, MeetingId, Question, Stop};
 use crate::check::words::{counted, look_title};
-use crate::plot::cautions::{Caution, in_scene, with_look};
 use crate::trade::date::Date;
 
 pub(super) fn document(board: &Board) -> Document {
@@ -54,7 +53,7 @@ pub(super) fn document(board: &Board) -> Document {
         let decided = meeting.decisions.iter().map(|one| &one.at);
         decided.chain(meeting.questions.iter().map(|one| &one.at))
     });
-    let raised: Vec<Caution> = spoken_of.flat_map(|at| at_stop(board, at)).collect();
+    let raised: Vec<Raised> = spoken_of.flat_map(|at| at_stop(board, at)).collect();
     let size = format!(
         "{}, {}, {} still open",
         counted(meetings.len(), "meeting"),
@@ -73,7 +72,7 @@ pub(super) fn document(board: &Board) -> Document {
 }
 
 /// What can hurt in the scene, or in the look and its scenes, that something was said of.
-fn at_stop(board: &Board, stop: &Stop) -> Vec<Caution> {
+fn at_stop(board: &Board, stop: &Stop) -> Vec<Raised> {
     match stop {
         Stop::Board | Stop::Period(_) => Vec::new(),
         Stop::Look(id) => with_look(board, id),

@@ -1,12 +1,11 @@
 //! The plot: scenes down, characters across, and in each cell what is worn. `—` is somebody who is there and has no
 //! look yet; an empty cell is somebody who is not there.
 
-use super::cautions;
+use super::cautions::{self, Raised, in_scene};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, Scene};
 use crate::check::words::{counted, look_title};
-use crate::plot::cautions::{Caution, in_scene};
 
 const UNDRESSED: &str = "—";
 
@@ -23,7 +22,7 @@ pub(super) fn document(board: &Board) -> Document {
     columns.extend(cast.iter().map(of_character));
     columns.push(Column::new("cautions", "Cautions", Kind::List));
     let mut table = Table::new(columns);
-    let mut raised: Vec<Caution> = Vec::new();
+    let mut raised: Vec<Raised> = Vec::new();
     for scene in board.scenes() {
         let set = scene.set_or_heading();
         let mut row = vec![

@@ -4,27 +4,26 @@
 
 use std::collections::HashMap;
 
-use super::cautions;
+use super::cautions::{self, Raised, in_scene, of_look_in, of_scene};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId, Scene, SceneNumber};
 use crate::bring::table::{written_character, written_look, written_period};
 use crate::check::words::counted;
-use crate::plot::cautions::{Caution, in_scene, of_look_alone, of_scene};
 use crate::plot::{Changes, whole};
 
 pub(super) fn document(board: &Board) -> Document {
     let changes = Changes::of(board);
     let cast = super::cast(board);
     let mut table = Table::new(columns());
-    let mut raised: Vec<Caution> = Vec::new();
+    let mut raised: Vec<Raised> = Vec::new();
     let mut told = Told::default();
     for (at, scene) in board.scenes().enumerate() {
         let present: Vec<&CharacterId> =
             cast.iter().copied().filter(|character| scene.wears.get(character).is_some()).collect();
         let period = board.relations().period_of_scene(at).map(|id| written_period(board, id));
         let own = of_scene(scene);
-        let last = |cautions: &[Caution]| [cautions::cell(board, cautions), Cell::text(&scene.notes)];
+        let last = |cautions: &[Raised]| [cautions::cell(board, cautions), Cell::text(&scene.notes)];
         if present.is_empty() {
             let mut row = about_scene(scene, period.as_deref());
             let last = last(&own);
@@ -37,7 +36,7 @@ pub(super) fn document(board: &Board) -> Document {
             let look = scene.wears.get(character).and_then(Option::as_ref);
             row.extend(of_character(board, character, look, &changes, at));
             row.push(told.dressing(board, look, scene));
-            let of_look = look.map(|id| of_look_alone(board, id)).unwrap_or_default();
+            let of_look = look.map(|id| of_look_in(board, id, scene)).unwrap_or_default();
             row.extend(last(&own.iter().cloned().chain(of_look).collect::<Vec<_>>()));
             table.push(row);
         }

@@ -1,21 +1,20 @@
 //! The shooting days: what is shot, who wears what one after the other, who changes how often, and which looks are
 //! needed for the first time.
 
-use super::cautions;
+use super::cautions::{self, Raised, in_scene};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, CharacterId, LookId};
 use crate::check::words::{counted, listed, look_title};
-use crate::plot::cautions::{Caution, in_scene};
 use crate::plot::{PlannedDay, Shooting, Spell};
 
 pub(super) fn document(board: &Board) -> Document {
     let shooting = Shooting::of(board);
     let mut days = Table::titled("days", "The days", day_columns());
     let mut wears = Table::titled("wears", "Who wears what, in the order of shooting", wear_columns());
-    let mut raised: Vec<Caution> = Vec::new();
+    let mut raised: Vec<Raised> = Vec::new();
     for planned in &shooting.days {
-        let cautions: Vec<Caution> =
+        let cautions: Vec<Raised> =
             planned.scenes.iter().flat_map(|(_, scene)| in_scene(board, scene)).collect();
         days.push(of_day(board, planned, &cautions));
         raised.extend(cautions);
@@ -79,7 +78,7 @@ fn wear_columns() -> Vec<Column> {
     ]
 }
 
-fn of_day(board: &Board, planned: &PlannedDay<'_>, cautions: &[Caution]) -> Vec<Cell> {
+fn of_day(board: &Board, planned: &PlannedDay<'_>, cautions: &[Raised]) -> Vec<Cell> {
     let first = |look: &&LookId| {
         let name = board.look(look).map_or("", |look| board.name_of(&look.character));
         format!("{name}: {}", look_title(board, look))
