@@ -463,7 +463,7 @@ fn the_money_stands_beside_the_counter_and_never_in_its_place() {
     let mut trial = workroom();
     let row = |trial: &mut Trial, size| trial.screen(size).lines().nth(1).unwrap().to_owned();
     let wide = row(&mut trial, (200, 60));
-    assert!(wide.contains("1\u{a0}606 of 900, ! 706 crowns over"), "{wide}");
+    assert!(wide.contains("1\u{a0}606+ of 900, ! 706+ crowns over"), "{wide}");
     trial.app.view = Scope::Looks;
     for wide in [40, 60, 80, 100, 120] {
         let row = row(&mut trial, (wide, 24));
