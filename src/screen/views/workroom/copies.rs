@@ -166,19 +166,17 @@ fn strip(seen: &Seen<'_>, demand: &Demand, day: usize, calendar: &Calendar, wide
     let grid = Grid::of(&all, days, day, room);
     let mut lines = vec![Line::default(), grid.heads(seen.board)];
     let planned = demand.planned.map_or(0, usize::from);
-    let first = all[0].1;
-    let is_on = |copy: &[Option<Whereabouts>], count: i64| {
-        usize::try_from(count - first).ok().and_then(|at| copy.get(at).copied()).flatten()
-    };
+    let is_on = |copy: &[Option<Whereabouts>], at: usize| copy.get(at).copied().flatten();
     for (nth, copy) in calendar.iter().enumerate().take(MOST) {
-        let cells: Vec<&str> = all.iter().map(|(_, count)| mark(is_on(copy, *count))).collect();
+        let cells: Vec<&str> = all.iter().map(|(at, _)| mark(is_on(copy, *at))).collect();
         lines.push(grid.copy(nth, nth >= planned, &cells));
     }
-    if calendar.len() > MOST {
-        lines.push(Line::words(format!("    and {} more", calendar.len() - MOST), Tone::Quiet));
+    let more = usize::try_from(demand.made()).unwrap_or(usize::MAX).saturating_sub(MOST);
+    if more > 0 {
+        lines.push(Line::words(format!("    and {more} more"), Tone::Quiet));
     }
-    let (at, count) = all[day];
-    lines.extend(that_day(seen, demand, at, calendar.iter().map(|copy| is_on(copy, count)), wide));
+    let (at, _) = all[day];
+    lines.extend(that_day(seen, demand, at, calendar.iter().map(|copy| is_on(copy, at)), wide));
     lines
 }
 
