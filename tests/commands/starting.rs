@@ -99,3 +99,40 @@ fn the_files_in_the_readme_make_a_board_in_order_and_its_outfit_is_one_of_the_de
     let shown: Vec<String> = text.lines().filter(|line| !line.starts_with('#')).map(bare).collect();
     assert_eq!(shown, demo.lines().collect::<Vec<_>>());
 }
+
+#[test]
+fn what_the_readme_shows_of_the_workroom_is_read_and_nothing_in_it_leads_nowhere() {
+    let readme = include_str!("../../README.md");
+    let (_, rest) = readme.split_once("```\nwearer: orrell").unwrap();
+    let make = rest.split("\n```").next().unwrap();
+    let desk = Desk::new();
+    let write = |name: &str, text: String| {
+        let file = desk.path("board").join(name);
+        fs::create_dir_all(file.parent().unwrap()).unwrap();
+        fs::write(file, text).unwrap();
+    };
+    write(
+        "board.yaml",
+        "shirr: 1\nid: b\ntitle: B\ncharacters:\n- id: odile\n  name: Odile\n  bodies:\n  - id: orrell\n    who: O\n    is: performer\n  \
+         - id: skarl\n    who: S\n    is: double\nworkroom: {rates: {cutting: 34, sewing: 28}}\n"
+            .to_owned(),
+    );
+    write("cloths/grey-serge.yaml", "title: Grey serge\nwidth: 150 cm\nprice: 31.50\n".to_owned());
+    write(
+        "looks/suit.yaml",
+        format!(
+            "title: Suit\ncharacter: odile\ntreatment: invent\npieces: [{{name: trousers}}]\nwearer: orrell{make}\n"
+        ),
+    );
+    write(
+        "scenes.yaml",
+        "- scene: 1\n  wears: {odile: suit}\n  does: {odile: [{action: kneel}]}\n".to_owned(),
+    );
+    let check = desk.shirr(&["check", "board", "--json"]).exits(0).json();
+    assert_eq!(check["faults"], json!([]));
+    let build = desk.shirr(&["report", "build", "board", "--to", "json"]).exits(0).json();
+    let copies = build["tables"].as_array().unwrap().iter().find(|table| table["table"] == "copies").unwrap();
+    let versions: Vec<&str> =
+        copies["rows"].as_array().unwrap().iter().map(|row| row["version"].as_str().unwrap()).collect();
+    assert_eq!(versions, ["standing", "floor", "floor"]);
+}

@@ -24,7 +24,9 @@ use crate::trade::date::{Day, Precision};
 use crate::workroom::fit::{version_of, wearer_of};
 
 /// Copies of one garment whose days are told: as many as a board can plan.
-const MOST_TOLD: u32 = 255;
+const MOST_TOLD: usize = 255;
+/// And of them those whose days are so many in all.
+const MOST_DAYS: usize = 100_000;
 
 /// What copies are copies of: a piece of a look, in a version, for a body.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -241,7 +243,8 @@ impl Demand {
     /// Where each copy is on each shooting day, by the days' places in the schedule, copy by copy: the first `copies` of
     /// them, and no more than anybody looks through.
     pub fn calendar(&self, days: &Days, copies: u32) -> Vec<Vec<Option<Whereabouts>>> {
-        let copies = copies.min(MOST_TOLD);
+        let most = MOST_TOLD.min(MOST_DAYS / days.counts.len().max(1));
+        let copies = copies.min(u32::try_from(most).unwrap_or(u32::MAX));
         let uses: Vec<Use> = self.worn.iter().map(|worn| worn.uses).collect();
         let out = hand_out(&uses, copies);
         (0..copies).map(|copy| whereabouts(&uses, &out, copy, &days.counts)).collect()

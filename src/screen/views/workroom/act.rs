@@ -143,7 +143,10 @@ fn step(app: &mut App, by: isize) {
     // Which copies are in focus is which garment is: the measures follow.
     let to = at.map_or(0, |at| at.saturating_add_signed(by)).min(stops.saturating_sub(1));
     let garment = copies::demands(&seen).get(to).map(|demand| demand.garment.clone());
-    garment.iter().for_each(|garment| app.workroom.chosen.take(garment));
+    if let Some(garment) = garment.filter(|_| at != Some(to)) {
+        app.workroom.chosen.take(&garment);
+        app.workroom.day = None;
+    }
 }
 
 fn page(app: &mut App, by: isize) {
@@ -165,7 +168,10 @@ fn across(app: &mut App, by: isize) {
         return;
     }
     let Some(seen) = seen(app) else { return };
-    let days = copies::shooting_days(seen.board, &seen.reckoned.plan.days).len();
+    let last = copies::shooting_days(seen.board, &seen.reckoned.plan.days).len().saturating_sub(1);
+    let demands = copies::demands(&seen);
+    let demand = copies::place(&seen, &demands).and_then(|at| demands.get(at));
+    let day = demand.map_or(0, |demand| copies::day_of(&seen, demand, app.workroom.day));
     let room = &mut app.workroom;
     match room.tab {
         Tab::Measures => match room.column.step(by) {
@@ -173,8 +179,8 @@ fn across(app: &mut App, by: isize) {
             None if by < 0 => room.back(),
             None => {}
         },
-        Tab::Copies => match room.day.min(days.saturating_sub(1)).checked_add_signed(by) {
-            Some(day) => room.day = day.min(days.saturating_sub(1)),
+        Tab::Copies => match day.checked_add_signed(by) {
+            Some(day) => room.day = Some(day.min(last)),
             None => room.back(),
         },
         _ if by < 0 => room.back(),
@@ -187,6 +193,7 @@ fn choose(app: &mut App, id: &LookId, part: Part) {
     let Some(reckoned) = app.reckoning.get() else { return };
     let board = app.open.board();
     if app.workroom.chosen.next(board, reckoned, id, part) {
+        app.workroom.day = None;
         return;
     }
     app.say(match part {

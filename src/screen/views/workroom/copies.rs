@@ -30,7 +30,7 @@ pub fn place(seen: &Seen<'_>, demands: &[&Demand]) -> Option<usize> {
 }
 
 /// The page, with the cursor on a shooting day.
-pub fn page(seen: &Seen<'_>, day: usize, calendar: &Calendar, wide: u16) -> Lines {
+pub fn page(seen: &Seen<'_>, day: Option<usize>, calendar: &Calendar, wide: u16) -> Lines {
     let demands = demands(seen);
     let mut lines = Lines::default();
     if demands.is_empty() {
@@ -54,7 +54,7 @@ pub fn page(seen: &Seen<'_>, day: usize, calendar: &Calendar, wide: u16) -> Line
         lines.body.push(numbers(&names[place], name_room, is_narrow, demand, Some(place) == at).at(place));
         if Some(place) == at {
             let mut about = about(seen, demand, wide);
-            about.extend(strip(seen, demand, day, calendar, wide));
+            about.extend(strip(seen, demand, day_of(seen, demand, day), calendar, wide));
             lines.body.extend(about.into_iter().map(|line| line.at(place)));
         }
     }
@@ -152,16 +152,27 @@ pub fn shooting_days(board: &Board, days: &Days) -> Vec<(usize, i64)> {
     all
 }
 
+/// The day in focus, by its place among the shooting days: the one that was chosen, else the first that needs it.
+pub fn day_of(seen: &Seen<'_>, demand: &Demand, chosen: Option<usize>) -> usize {
+    let days = &seen.reckoned.plan.days;
+    let all = shooting_days(seen.board, days);
+    let first = demand.first_day().and_then(|at| days.count(at));
+    let first = all.iter().position(|(_, count)| Some(*count) == first);
+    chosen.or(first).unwrap_or(0).min(all.len().saturating_sub(1))
+}
+
 /// Cells before the days of a copy.
 const LABEL: usize = 12;
 
 fn strip(seen: &Seen<'_>, demand: &Demand, day: usize, calendar: &Calendar, wide: u16) -> Vec<Line> {
     let days = &seen.reckoned.plan.days;
     let all = shooting_days(seen.board, days);
-    if all.is_empty() || demand.worn.is_empty() || calendar.is_empty() {
+    if all.is_empty() || demand.worn.is_empty() {
         return Vec::new();
     }
-    let day = day.min(all.len() - 1);
+    if calendar.is_empty() {
+        return folded("there are too many shooting days to draw", wide, 4, &Tone::Wrong);
+    }
     let room = usize::from(wide.saturating_sub(BEFORE)).saturating_sub(LABEL + 2).max(1);
     let grid = Grid::of(&all, days, day, room);
     let mut lines = vec![Line::default(), grid.heads(seen.board)];

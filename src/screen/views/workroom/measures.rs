@@ -119,8 +119,15 @@ pub fn garment_line(seen: &Seen<'_>, garment: &Garment) -> Line {
         Span::new(garment.version.as_str(), Tone::Plain),
         Span::new(" · ", Tone::Quiet),
         Span::new(who, Tone::Plain),
-        Span::new(format!("   in {}", unit_word(seen.unit)), Tone::Quiet),
+        Span::new(format!("   in {}", unit_words(seen.unit)), Tone::Quiet),
     ])
+}
+
+fn unit_words(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Centimetres => "centimetres",
+        Unit::Inches => "inches",
+    }
 }
 
 fn unit_word(unit: Unit) -> &'static str {
@@ -264,13 +271,15 @@ fn clashes(body: &Body, unit: Unit, of: crate::trade::body::BodyMeasure) -> impl
 /// The columns that are shown, and how wide each is.
 struct Widths {
     shown: Vec<(Column, usize)>,
+    /// Cells between two.
+    gap: usize,
 }
 
 /// The widest that the name of a measure is.
 const WIDEST: usize = 22;
 
 impl Widths {
-    /// As many columns as there is room for; the name stays, and the column in focus is among the others.
+    /// As many columns as there is room for; the name and what is cut stay, and the column in focus is among the others.
     fn of(rows: &[Row<'_>], unit: Unit, focus: Column, wide: u16) -> Self {
         let need = |column: Column| {
             let texts = rows.iter().map(|row| width(&text(row, column, unit)));
@@ -280,25 +289,33 @@ impl Widths {
         };
         let wide = usize::from(wide.saturating_sub(BEFORE + 1));
         let name = need(Column::Measure).min(WIDEST).min(wide / 3);
+        let cut = need(Column::Cut);
         let others: Vec<(Column, usize)> =
-            Column::ALL.into_iter().skip(1).map(|column| (column, need(column))).collect();
-        let at = others.iter().position(|(column, _)| *column == focus).unwrap_or(0);
-        let room = wide.saturating_sub(name);
-        let used =
-            |from: usize, to: usize| -> usize { others[from..to].iter().map(|(_, wide)| wide + 2).sum() };
+            Column::ALL[1..Column::ALL.len() - 1].iter().map(|column| (*column, need(*column))).collect();
+        // In focus on what is cut, the columns next to it are seen.
+        let at = others.iter().position(|(column, _)| *column == focus).unwrap_or(others.len() - 1);
+        let at = if focus == Column::Measure { 0 } else { at };
+        let used = |gap: usize, from: usize, to: usize| -> usize {
+            others[from..to].iter().map(|(_, wide)| wide + gap).sum()
+        };
+        let free = |gap: usize| wide.saturating_sub(name + cut + gap);
+        let gap = if used(2, 0, others.len()) <= free(2) { 2 } else { 1 };
+        let room = free(gap);
         let mut from = 0;
-        while from < at && used(from, at + 1) > room {
+        while from < at && used(gap, from, at + 1) > room {
             from += 1;
         }
-        let to = (from + 1..=others.len()).rev().find(|to| used(from, *to) <= room).unwrap_or(from + 1);
+        let fits = |to: &usize| used(gap, from, *to) <= room;
+        let to = (from + 1..=others.len()).rev().find(fits).unwrap_or(from + 1);
         let mut shown = vec![(Column::Measure, name)];
         shown.extend(&others[from..to]);
-        Self { shown }
+        shown.push((Column::Cut, cut));
+        Self { shown, gap }
     }
 
     fn heads(&self) -> Line {
         let names = self.shown.iter().enumerate().map(|(at, (column, wide))| {
-            let gap = if at == 0 { "" } else { "  " };
+            let gap = " ".repeat(if at == 0 { 0 } else { self.gap });
             Span::new(format!("{gap}{}", cell(column.name(), *wide, column.to_right())), Tone::Quiet)
         });
         Line::of(names.collect())
@@ -309,8 +326,8 @@ impl Widths {
         let start = self.shown.iter().position(|(column, _)| *column == Column::Garment)?;
         let wide = self.shown.get(start + 1).filter(|(column, _)| *column == Column::Body)?.1
             + self.shown[start].1
-            + 2;
-        let before: usize = self.shown[..start].iter().map(|(_, wide)| wide + 2).sum();
+            + self.gap;
+        let before: usize = self.shown[..start].iter().map(|(_, wide)| wide + self.gap).sum();
         let word = "original";
         let line = "─".repeat(wide.saturating_sub(width(word) + 3));
         Some(Line::words(format!("{}╭ {word} {line}", " ".repeat(before)), Tone::Quiet))
@@ -320,7 +337,7 @@ impl Widths {
         let mut spans = Vec::new();
         for (at, (column, wide)) in self.shown.iter().enumerate() {
             if at > 0 {
-                spans.push(Span::new("  ", Tone::Plain));
+                spans.push(Span::new(" ".repeat(self.gap), Tone::Plain));
             }
             let mut words = text(row, *column, unit);
             let tone = if words == UNKNOWN || marks.on(*column) {

@@ -109,8 +109,9 @@ pub struct Workroom {
     tab: Tab,
     chosen: Chosen,
     column: Column,
-    /// The shooting day in focus, by its place among those that come.
-    day: usize,
+    /// The shooting day in focus, by its place among those that come; where none was chosen, the first that needs the
+    /// garment in focus.
+    day: Option<usize>,
     cursors: [Cursor; Tab::ALL.len()],
     /// Whether there are rows for what can be done without.
     is_tall: bool,
@@ -129,7 +130,7 @@ impl Default for Workroom {
             tab: Tab::default(),
             chosen: Chosen::default(),
             column: Column::default(),
-            day: 0,
+            day: None,
             cursors: [Cursor::default(); Tab::ALL.len()],
             is_tall: false,
             cell: Place::default(),
@@ -165,6 +166,7 @@ impl Workroom {
     fn go_to(&mut self, board: &Board, id: LookId) {
         if self.among.go_to(board, id) {
             self.chosen = Chosen::default();
+            self.day = None;
             self.cursors = [Cursor::default(); Tab::ALL.len()];
         }
     }

@@ -431,6 +431,20 @@ fn the_day_in_focus_says_what_is_where() {
 }
 
 #[test]
+fn a_schedule_over_centuries_is_drawn_by_its_shooting_days() {
+    let mut files = files();
+    let (_, schedule) = files.iter_mut().find(|(name, _)| name == "schedule.yaml").unwrap();
+    schedule[0]["date"] = json!("0001-01-01");
+    schedule[2]["date"] = json!("9999-12-31");
+    let mut trial = Trial::on(&files);
+    trial.app.view = Scope::Workroom;
+    trial.app.focus(&Target::Look("club".parse().unwrap()));
+    trial.keys("tab tab v");
+    let screen = trial.screen((120, 40));
+    assert!(screen.contains("copy 1") && screen.contains("■"), "{screen}");
+}
+
+#[test]
 fn a_trial_is_noted_and_says_what_to_try_next() {
     let mut trial = on_page(2);
     assert!(trial.screen((80, 40)).contains("try 350 g/m² next"));
