@@ -3,8 +3,8 @@
 //!
 //! Every scene of a shooting day in which a character wears a look is a use of each of its pieces, in order. What is done
 //! in the scene says in which version, what that does to it and how many copies one scene takes; where nothing is done
-//! that concerns a piece, it is worn once as designed. Who acts for a character wears copies in their own size, and the
-//! character in the same scene wears theirs.
+//! that concerns a piece, it is worn once as designed. Who acts for a character wears copies in their own size, of the
+//! whole look where the scene names no pieces, and the character in the same scene wears theirs.
 //!
 //! An action that names pieces asks them for its version, whether they have it or not; one that concerns all pieces is
 //! done in its version by those that have it. What asks for no version is done in those that are asked for in the same
@@ -341,8 +341,14 @@ impl<'a> Wearing<'a> {
                     let worn = asked.iter_mut().filter(|((_, body), _)| *body == wearer);
                     worn.for_each(|(_, worn)| worn.also(action, doing, self.practice));
                 }
-                if !asked.keys().any(|(_, wearer)| *wearer == own) {
-                    asked.insert((Version::as_designed(), own.clone()), plain());
+                let dressed = doings
+                    .iter()
+                    .filter(|doing| doing.pieces.is_empty())
+                    .filter_map(|doing| doing.by.as_ref());
+                for wearer in dressed.chain([&own]) {
+                    if !asked.keys().any(|(_, body)| body == wearer) {
+                        asked.insert((Version::as_designed(), wearer.clone()), plain());
+                    }
                 }
                 for ((version, wearer), worn) in asked {
                     let (look, piece) = (look_id.clone(), piece.name.clone());

@@ -110,6 +110,18 @@ fn a_double_has_copies_in_their_own_size_and_the_principal_theirs() {
 }
 
 #[test]
+fn a_double_is_dressed_in_all_of_the_look_but_where_the_scene_names_pieces() {
+    let doubled = |pieces: Value| {
+        let does = json!({"ada": [{"action": "kneel", "by": "lee", "pieces": pieces}]});
+        let scenes = json!([{"scene": 1, "wears": {"ada": "suit"}, "does": does}]);
+        let plan = Plan::of(&board(suit(), scenes, json!([{"day": 1, "scenes": [1]}])));
+        said(&plan).into_iter().filter(|said| said.contains("lee")).collect::<Vec<_>>()
+    };
+    assert_eq!(doubled(json!([])), ["jacket/standing/lee: 1", "Linen trousers/floor/lee: 1"]);
+    assert_eq!(doubled(json!(["trousers"])), ["Linen trousers/floor/lee: 1"]);
+}
+
+#[test]
 fn turnarounds_count_the_days_of_the_calendar_where_there_are_dates() {
     let looks = || {
         json!({"wool": {
