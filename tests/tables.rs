@@ -13,7 +13,7 @@ use scraper::{ElementRef, Selector};
 
 use shirr::board::*;
 use shirr::bring::table::{Brought, Grid, Kind};
-use shirr::report::{Cell, Csv, Document, Format, Html, OnPaper, Report, Xlsx};
+use shirr::report::{Cell, Csv, Document, Format, Html, OnPaper, Report, Table, Xlsx};
 use shirr::store;
 
 #[path = "../src/board/sample/mod.rs"]
@@ -320,9 +320,15 @@ fn below<'a>(element: ElementRef<'a>, what: &str) -> Vec<ElementRef<'a>> {
 fn is_whole_as_a_page(document: &Document) {
     let text = String::from_utf8(Html.bytes(document).unwrap()).unwrap();
     let page = scraper::Html::parse_document(&text);
-    let tables = below(page.root_element(), "table");
-    assert_eq!(tables.len(), document.tables.len(), "{}", document.key);
-    for (table, read) in document.tables.iter().zip(tables) {
+    // On sheets, what stands upright has its heads beside it.
+    let tables: Vec<ElementRef<'_>> = below(page.root_element(), "table:not(.upright)");
+    let sheets: Vec<Table> = document.sheets().into_iter().flat_map(|(_, tables)| tables).collect();
+    let set: Vec<&Table> = match document.sheets_by {
+        Some(_) => sheets.iter().filter(|table| !table.is_upright()).collect(),
+        None => document.tables.iter().collect(),
+    };
+    assert_eq!(tables.len(), set.len(), "{}", document.key);
+    for (table, read) in set.into_iter().zip(tables) {
         let width = table.places(OnPaper::Row).len();
         let runs = if table.places(OnPaper::Above).is_empty() { 0 } else { table.runs().count() };
         assert_eq!(below(read, "caption").len(), 1, "{}", document.key);

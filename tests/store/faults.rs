@@ -430,7 +430,10 @@ fn cloths_and_what_is_done_where_that_cannot_be() {
             format!("- scene: 1\n- scene: 2\n  wears: {{odile: quay}}\n  does: {does}\n- scene: 2A\n");
         assert_eq!(one("scenes.yaml", &scenes), said, "{does}");
     }
-    assert_eq!(one("practice.yaml", "actions:\n- {action: wade, like: swimm, does: wet}\n"), "");
+    assert_eq!(
+        one("practice.yaml", "actions:\n- {action: wade, like: swimm, does: wet}\n"),
+        "practice.yaml:2:24: there is no action `swimm`: did you mean `swim`?"
+    );
     assert_eq!(
         one("schedule.yaml", "- {day: 1, scenes: [1, 77]}\n"),
         "schedule.yaml:1:24: there is no scene `77`: add it to scenes.yaml, or take the number out"

@@ -89,9 +89,12 @@ fn every_size_is_drawn_and_below_the_least_one_clear_sentence() {
     let board = user.demo("board");
     let mut program = user.run(&[board.to_str().unwrap()], (120, 40));
     program.shows("The Lights");
-    for (columns, rows) in [(40, 12), (200, 60), (80, 24)] {
+    // On the narrowest the views' names leave no room for the board's.
+    for (columns, rows, says) in
+        [(40, 12, "1wall 2looks"), (200, 60, "Slack Water  1 wall"), (80, 24, "Slack Water  1 wall")]
+    {
         program.resize(columns, rows);
-        program.shows("Slack Wa");
+        program.shows(says);
     }
     program.resize(39, 11);
     program.shows("Shirr needs at least 40");

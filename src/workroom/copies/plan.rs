@@ -7,13 +7,13 @@
 //! whole look where the scene names no pieces, and the character in the same scene wears theirs.
 //!
 //! An action that names pieces asks them for its version, whether they have it or not; one that concerns all pieces is
-//! done in its version by those that have it. What asks for no version is done in those that are asked for in the same
-//! scene, and where there is none, as designed.
+//! done in its version by those that have it, and so is what else is done in the scene without asking for any: who is
+//! greased and swims is greased in what is wet then. Where nothing asks so, it is done as designed.
 //!
 //! Limits: pieces are told apart by look, so a coat that goes through two looks is counted in each; and copies are not
 //! moved from one version to another.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::{Back, Need, Use, Whereabouts, hand_out, need, whereabouts};
 use crate::board::{
@@ -311,6 +311,8 @@ impl<'a> Wearing<'a> {
             let doings = scene.does.get(character).unwrap_or(&none);
             for piece in &look.pieces {
                 let mut asked: BTreeMap<(VersionId, BodyId), Worn> = BTreeMap::new();
+                // Versions of the whole costume, in which the rest of the scene is done as well.
+                let mut whole: BTreeSet<(VersionId, BodyId)> = BTreeSet::new();
                 let mut besides: Vec<(&Action, &Doing, BodyId)> = Vec::new();
                 let plain = || Worn {
                     scene: scene.number.clone(),
@@ -321,8 +323,16 @@ impl<'a> Wearing<'a> {
                     uses: Use { day: day.map_or(0, |(_, count)| count), takes: 1, back: Back::After(0) },
                 };
                 for doing in doings {
-                    let Some((action, version)) = self.concerns(doing, look, &piece.name) else { continue };
+                    let Some((action, asks)) = self.concerns(doing, look, &piece.name) else { continue };
                     let wearer = doing.by.clone().unwrap_or_else(|| own.clone());
+                    let version = match asks {
+                        Asks::Nothing => None,
+                        Asks::Piece(version) => Some(version),
+                        Asks::Whole(version) => {
+                            whole.insert((version.clone(), wearer.clone()));
+                            Some(version)
+                        }
+                    };
                     match version {
                         Some(version) => {
                             asked.entry((version, wearer)).or_insert_with(plain).also(
@@ -335,11 +345,14 @@ impl<'a> Wearing<'a> {
                     }
                 }
                 for (action, doing, wearer) in besides {
-                    if !asked.keys().any(|(_, body)| *body == wearer) {
-                        asked.insert((Version::as_designed(), wearer.clone()), plain());
+                    let mut in_these: Vec<(VersionId, BodyId)> =
+                        whole.iter().filter(|(_, body)| *body == wearer).cloned().collect();
+                    if in_these.is_empty() {
+                        in_these.push((Version::as_designed(), wearer));
                     }
-                    let worn = asked.iter_mut().filter(|((_, body), _)| *body == wearer);
-                    worn.for_each(|(_, worn)| worn.also(action, doing, self.practice));
+                    for one in in_these {
+                        asked.entry(one).or_insert_with(plain).also(action, doing, self.practice);
+                    }
                 }
                 let dressed = doings
                     .iter()
@@ -359,7 +372,7 @@ impl<'a> Wearing<'a> {
     }
 
     /// The action that is done and the version that it asks for, where it concerns the piece.
-    fn concerns(&self, doing: &Doing, look: &Look, piece: &str) -> Option<(&'a Action, Option<VersionId>)> {
+    fn concerns(&self, doing: &Doing, look: &Look, piece: &str) -> Option<(&'a Action, Asks)> {
         let action = self.practice.action(&doing.action)?;
         let named = if doing.pieces.is_empty() { &action.pieces } else { &doing.pieces };
         if !named.is_empty() && !named.iter().any(|word| has_words(piece, word)) {
@@ -368,8 +381,12 @@ impl<'a> Wearing<'a> {
         let has = |version: &VersionId| {
             look.make.get(&piece.to_owned()).is_some_and(|make| version_of(make, version).is_some())
         };
-        let version = action.version.as_ref().filter(|version| !named.is_empty() || has(version));
-        Some((action, version.cloned()))
+        let asks = match &action.version {
+            Some(version) if !named.is_empty() => Asks::Piece(version.clone()),
+            Some(version) if has(version) => Asks::Whole(version.clone()),
+            _ => Asks::Nothing,
+        };
+        Some((action, asks))
     }
 
     /// What is planned and no scene needs has its place all the same.
@@ -388,6 +405,16 @@ impl<'a> Wearing<'a> {
             }
         }
     }
+}
+
+/// Which version an action asks a piece for.
+enum Asks {
+    /// None.
+    Nothing,
+    /// One for a moment, in some pieces: seated, on the floor.
+    Piece(VersionId),
+    /// One in which the whole costume is for the scene: wet, in the harness.
+    Whole(VersionId),
 }
 
 impl Worn {

@@ -204,7 +204,7 @@ fn a_calendar_has_the_shooting_days_however_far_apart_they_are() {
 }
 
 #[test]
-fn what_asks_for_no_version_is_done_in_the_one_that_the_scene_asks_for() {
+fn what_asks_for_no_version_is_done_in_that_of_the_whole_costume() {
     let looks = json!({"wool": {
         "treatment": "invent", "pieces": [{"name": "costume"}],
         "make": {"costume": {"versions": [{"version": "wet"}]}},
@@ -214,6 +214,25 @@ fn what_asks_for_no_version_is_done_in_the_one_that_the_scene_asks_for() {
     ]}}]);
     let plan = Plan::of(&board(looks, scenes, json!([{"day": 1, "scenes": [1]}])));
     assert_eq!(said(&plan), ["costume/wet/kim: 3"], "greased and then in the water in the same copy");
+    // And once in each of them, in whatever order they are asked for.
+    let looks = json!({"wool": {
+        "treatment": "invent", "pieces": [{"name": "costume"}],
+        "make": {"costume": {"versions": [{"version": "wet"}, {"version": "burnt"}]}},
+    }});
+    let does: Vec<Value> =
+        ["swim", "burn", "plunge", "grease"].iter().map(|action| json!({"action": action})).collect();
+    let scenes = json!([{"scene": 1, "wears": {"ada": "wool"}, "does": {"ada": does}}]);
+    let plan = Plan::of(&board(looks, scenes, json!([{"day": 1, "scenes": [1]}])));
+    let actions =
+        |demand: &Demand| demand.worn[0].actions.iter().map(ToString::to_string).collect::<Vec<_>>();
+    assert_eq!(actions(&plan.demands[0]), ["swim", "plunge", "grease"]);
+    // Who kneels for a moment still stands for the rest.
+    let scenes = json!([{"scene": 1, "wears": {"ada": "suit"}, "does": {"ada": [
+        {"action": "grease", "takes": 3, "pieces": ["trousers"]}, {"action": "kneel"},
+    ]}}]);
+    let plan = Plan::of(&board(suit(), scenes, json!([{"day": 1, "scenes": [1]}])));
+    let trousers = ["Linen trousers/standing/kim: 3", "Linen trousers/floor/kim: 2"];
+    assert_eq!(said(&plan)[1..], trousers);
 }
 
 #[test]
