@@ -3,7 +3,7 @@
 use super::draft::unfit;
 use super::{
     Board, Body, BodyId, Character, CharacterId, ClothId, Edit, Fitting, Found, Id, Look, LookId, Make,
-    Measure, Pairs, Refused, Role, Trial, Verdict, Version, VersionId,
+    Measure, Outfit, Pairs, Piece, Refused, Role, Trial, Verdict, Version, VersionId,
 };
 use crate::trade::body::BodyMeasure;
 use crate::trade::cloth_weight::ClothWeight;
@@ -221,6 +221,39 @@ impl Board {
     }
 }
 
+impl Look {
+    /// Puts a piece in the place of another, or behind all. What is known of it goes by its name, and follows it.
+    pub fn put_piece(&mut self, was: Option<&Piece>, piece: Piece) {
+        if let Some((from, to)) = renamed(&mut self.pieces, was, piece) {
+            let found = self.fittings.iter_mut().flat_map(|fitting| &mut fitting.found);
+            found.filter(|found| found.piece == from).for_each(|found| found.piece.clone_from(&to));
+            self.make.rename(&from, to);
+        }
+    }
+}
+
+impl Outfit {
+    /// As [`Look::put_piece`].
+    pub fn put_piece(&mut self, was: Option<&Piece>, piece: Piece) {
+        if let Some((from, to)) = renamed(&mut self.pieces, was, piece) {
+            self.measured.rename(&from, to);
+        }
+    }
+}
+
+/// Puts a piece in the place of another; where it is called otherwise and no piece is called so any more, the two names.
+fn renamed(pieces: &mut Vec<Piece>, was: Option<&Piece>, piece: Piece) -> Option<(String, String)> {
+    let to = piece.name.clone();
+    let from = match pieces.iter_mut().find(|have| Some(&**have) == was) {
+        Some(have) => std::mem::replace(have, piece).name,
+        None => {
+            pieces.push(piece);
+            return None;
+        }
+    };
+    pieces.iter().all(|piece| piece.name != from).then_some((from, to))
+}
+
 impl Version {
     /// A version of which only the name is known.
     pub fn named(version: VersionId) -> Self {
@@ -372,6 +405,39 @@ mod tests {
         let board = after(board().plan_copies(&coat, &id("wet"), &id("ada"), 3));
         let make = board.look(&id("coat")).unwrap().make.get(&"coat".to_owned()).unwrap().clone();
         assert_eq!((make.versions.len(), make.versions[0].copies.get(&id("ada"))), (1, Some(&3)));
+    }
+
+    #[test]
+    fn what_is_known_of_a_piece_follows_its_name_while_no_other_has_it() {
+        let piece = |name: &str| Piece { name: name.to_owned(), ..Piece::default() };
+        let mut look = Look::clone(board().look(&id("wool")).unwrap());
+        let found = |piece: &str| json!({"piece": piece, "measure": "bust"});
+        look.fittings =
+            serde_json::from_value(json!([{"on": "2027-03-02", "found": [found("costume"), found("cap")]}]))
+                .unwrap();
+        look.put_piece(Some(&piece("costume")), piece("swimsuit"));
+        let told = |look: &Look| -> Vec<String> {
+            let fitted = look.fittings[0].found.iter().map(|found| &found.piece);
+            look.pieces
+                .iter()
+                .map(|piece| &piece.name)
+                .chain(look.make.keys())
+                .chain(fitted)
+                .cloned()
+                .collect()
+        };
+        assert_eq!(told(&look), ["swimsuit", "swimsuit", "swimsuit", "cap"]);
+        look.put_piece(None, piece("swimsuit"));
+        look.put_piece(Some(&piece("swimsuit")), piece("shorts"));
+        assert_eq!(
+            told(&look),
+            ["shorts", "swimsuit", "swimsuit", "swimsuit", "cap"],
+            "one is called so still"
+        );
+        let mut outfit = Outfit::clone(board().outfit(&id("wool")).unwrap());
+        outfit.pieces = vec![piece("costume")];
+        outfit.put_piece(Some(&piece("costume")), piece("swimsuit"));
+        assert_eq!(outfit.measured.keys().collect::<Vec<_>>(), ["swimsuit"]);
     }
 
     #[test]

@@ -59,6 +59,15 @@ impl<K: PartialEq, V> Pairs<K, V> {
         let at = self.0.iter().position(|(k, _)| k == key)?;
         Some(self.0.remove(at).1)
     }
+
+    /// Puts what a key has under another one, in its place; what is there already stays as it is.
+    pub fn rename(&mut self, from: &K, to: K) {
+        if self.get(&to).is_none()
+            && let Some((key, _)) = self.0.iter_mut().find(|(key, _)| key == from)
+        {
+            *key = to;
+        }
+    }
 }
 
 impl<K: PartialEq, V> FromIterator<(K, V)> for Pairs<K, V> {

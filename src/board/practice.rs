@@ -172,10 +172,12 @@ impl Practice {
         self.actions.iter().find(|one| one.action == *id)
     }
 
-    /// Whether a caution is raised by an action, or by what it is a kind of.
+    /// Whether a caution is raised by an action, or by what it is a kind of, however far that goes.
     pub fn raises(&self, ask: &Ask, action: &Id<Action>) -> bool {
-        let like = self.action(action).and_then(|action| action.like.as_ref());
-        ask.actions.contains(action) || like.is_some_and(|like| ask.actions.contains(like))
+        let like = |action: &&Id<Action>| self.action(action)?.like.as_ref();
+        // In a circle there are no more than all of them.
+        let mut kinds = std::iter::successors(Some(action), like).take(self.actions.len() + 1);
+        kinds.any(|kind| ask.actions.contains(kind))
     }
 
     /// Days until a copy can be worn again after an action; `None` where it never can.

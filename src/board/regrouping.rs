@@ -2,11 +2,14 @@
 
 use super::draft::{Draft, unfit};
 use super::gathering::once;
-use super::{Board, Departure, Edit, Look, LookId, OutfitId, Piece, Refused, Treatment};
+use super::{
+    Board, Departure, Edit, Fitting, Found, Look, LookId, Make, OutfitId, Piece, Refused, Treatment,
+};
+use crate::trade::length::{Length, Unit};
 
 impl Board {
     /// Merges `from` into `into`: its outfits are folded there, its scenes show it, its threads are kept, and what was
-    /// decided about it (what it says, departures, dressing, pieces, notes) is kept in words among the notes of the
+    /// decided about it (what it says, departures, dressing, pieces, how they are made, fittings, notes) is kept in words among the notes of the
     /// look that stays, which itself is made and worn as before.
     ///
     /// # Errors
@@ -35,7 +38,7 @@ impl Board {
                 look.threads.push(thread.clone());
             }
         }
-        for words in decided(&gone, look) {
+        for words in decided(&gone, look, self.head().units) {
             if !look.notes.is_empty() {
                 look.notes.push_str("\n\n");
             }
@@ -83,7 +86,7 @@ impl Board {
 }
 
 /// What was decided about a look and is not so in `other` as well, in words.
-fn decided(look: &Look, other: &Look) -> Vec<String> {
+fn decided(look: &Look, other: &Look, unit: Unit) -> Vec<String> {
     let mut all: Vec<String> =
         [&look.says, &look.notes].into_iter().filter(|words| !words.is_empty()).cloned().collect();
     let departures = look.departures.iter().filter(|departure| !other.departures.contains(departure));
@@ -92,6 +95,9 @@ fn decided(look: &Look, other: &Look) -> Vec<String> {
     all.extend(dressing.map(|note| format!("dressing: {note}")));
     let pieces = look.pieces.iter().filter(|piece| !other.pieces.contains(piece));
     all.extend(pieces.map(|piece| format!("piece: {}", piece_in_words(piece))));
+    let made = look.make.iter().filter(|(piece, make)| other.make.get(piece) != Some(make));
+    all.extend(made.filter_map(|(piece, make)| make_in_words(piece, make)));
+    all.extend(look.fittings.iter().map(|fitting| fitting_in_words(fitting, unit)));
     all
 }
 
@@ -109,6 +115,35 @@ fn piece_in_words(piece: &Piece) -> String {
     let words: Vec<String> =
         [piece.name.clone()].into_iter().chain(cloth).chain(colours).chain(piece.details.clone()).collect();
     words.join(", ")
+}
+
+/// Of how a piece was made what somebody would have to be asked again: its figures are in the history.
+fn make_in_words(piece: &str, make: &Make) -> Option<String> {
+    let of =
+        |what: &str, names: Vec<&str>| (!names.is_empty()).then(|| format!(", {what} {}", names.join(" ")));
+    let all = [
+        of("measures", make.measures.iter().map(|measure| measure.name.as_str()).collect()),
+        of("cloths", make.cuts.iter().map(|cut| cut.cloth.as_str()).collect()),
+        of("versions", make.versions.iter().map(|version| version.version.as_str()).collect()),
+    ];
+    let words: String = all.into_iter().flatten().collect();
+    (!words.is_empty()).then(|| format!("made: {piece}{words}"))
+}
+
+fn fitting_in_words(fitting: &Fitting, unit: Unit) -> String {
+    let found = |found: &Found| {
+        let Found { piece, measure, measured, pinned, decided } = found;
+        let said = |what: &str, length: Option<Length>| Some(format!("{what} {}", length?.shown(unit)));
+        let all = [
+            said("measured", measured.map(|size| size.length())),
+            said("pinned", *pinned),
+            said("decided", decided.map(|size| size.length())),
+        ];
+        format!("{measure} of {piece} {}", all.into_iter().flatten().collect::<Vec<_>>().join(", "))
+    };
+    let notes = (!fitting.notes.is_empty()).then(|| fitting.notes.clone());
+    let told: Vec<String> = fitting.found.iter().map(found).chain(notes).collect();
+    format!("fitted {}: {}", fitting.on.short(), told.join("; "))
 }
 
 #[cfg(test)]
@@ -171,6 +206,33 @@ mod tests {
             (&kept.departures, &kept.dressing, &kept.pieces),
             "the look that stays is made and worn as before"
         );
+    }
+
+    #[test]
+    fn what_the_workroom_knew_of_a_merged_look_is_kept_in_words() {
+        let mut records = records();
+        let mut club = Look::clone(&records.looks[&id("club")]);
+        club.make = serde_json::from_value(serde_json::json!({
+            "cap": {"measures": [{"measure": "girth", "rule": "same", "original": "58 cm"}], "versions": [{"version": "wet"}]},
+            "belt": {},
+        }))
+        .unwrap();
+        club.fittings = serde_json::from_value(serde_json::json!([
+            {"on": "2027-03-02", "notes": "she laughs", "found": [
+                {"piece": "cap", "measure": "girth", "measured": "59 cm", "pinned": "-5 mm", "decided": "58 cm"},
+            ]},
+        ]))
+        .unwrap();
+        records.looks.insert(id("club"), club.into());
+        let mut board = Board::new(records);
+        board.apply(&board.merge_looks(&id("club"), &id("gown")).unwrap()).unwrap();
+        let notes = &board.look(&id("gown")).unwrap().notes;
+        assert!(notes.contains("From Club: made: cap, measures girth, versions wet"), "{notes}");
+        assert!(
+            notes.contains("From Club: fitted 2 Mar 2027: girth of cap measured 59 cm, pinned -0.5 cm, decided 58 cm; she laughs"),
+            "{notes}"
+        );
+        assert!(!notes.contains("belt"), "{notes}");
     }
 
     #[test]

@@ -40,11 +40,11 @@ fn cannot_be_cut(board: &Board, purchase: &Purchase<'_>) -> Vec<Finding> {
     purchase.wrong.iter().map(finding).collect()
 }
 
-/// Fibres that came into use after the last year in which a look of the cloth is worn.
+/// Fibres that came into use after a year in which a look of the cloth is worn.
 fn too_early(board: &Board, id: &ClothId, cloth: &Cloth) -> Vec<Finding> {
     let mut found = Vec::new();
     for (fibre, first) in cloth.fibres.iter().filter_map(|fibre| Some((fibre, fibre.first()?))) {
-        let young = |look: &&LookId| last_year(board, look).is_some_and(|year| year < i64::from(first.year));
+        let young = |look: &&LookId| first_year(board, look).is_some_and(|year| year < i64::from(first.year));
         let looks: Vec<&LookId> = board
             .relations()
             .looks_by_order()
@@ -79,14 +79,18 @@ fn too_early(board: &Board, id: &ClothId, cloth: &Cloth) -> Vec<Finding> {
 
 fn is_of(board: &Board, look: &LookId, cloth: &ClothId) -> bool {
     let mut makes = board.look(look).into_iter().flat_map(|look| look.make.iter());
-    makes.any(|(_, make)| make.cuts.iter().any(|cut| cut.cloth == *cloth))
+    makes.any(|(_, make)| {
+        let more = make.versions.iter().any(|version| version.more_cloth.get(cloth).is_some());
+        more || make.cuts.iter().any(|cut| cut.cloth == *cloth)
+    })
 }
 
-/// The last year in which a look plays: of its scenes, else of its base, else of its period.
-fn last_year(board: &Board, id: &LookId) -> Option<i64> {
+/// The year of the first scene in which a look plays, else of its base, else of its period; of one that is not told
+/// exactly, the last that it can be.
+fn first_year(board: &Board, id: &LookId) -> Option<i64> {
     let last = |date: &Date| date.latest().map(|day| day.year());
     let scenes = board.relations().scenes_of(id).iter().filter_map(|at| board.records().scenes.get(*at));
-    let played = scenes.filter_map(|scene| last(scene.date.as_ref()?)).max();
+    let played = scenes.filter_map(|scene| last(scene.date.as_ref()?)).min();
     let base = || last(board.outfit(board.look(id)?.base.as_ref()?)?.worn.as_ref()?);
     let period = || last(&board.period(board.relations().period_of_look(id)?)?.span);
     played.or_else(base).or_else(period)
@@ -213,6 +217,26 @@ mod tests {
         );
         let unused = board(json!({"fibres": ["nylon"]}), json!({}), json!({}));
         assert_eq!(sample::texts(&unused, "fibre-too-early"), [""; 0]);
+    }
+
+    #[test]
+    fn a_fibre_is_too_young_for_the_first_of_its_scenes_though_not_for_the_last_and_in_a_version_too() {
+        let with = |make: Value, scenes: Value| {
+            sample::board(json!({
+                "looks": {"coat": {"title": "Coat", "treatment": "invent", "period": "late", "pieces": [{"name": "coat"}], "make": {"coat": make}}},
+                "cloths": {"it": {"title": "It", "width": "150 cm", "fibres": ["nylon"]}},
+                "scenes": scenes,
+            }))
+        };
+        let scenes = |years: &[&str]| -> Value {
+            let one = |(number, year): (usize, &&str)| json!({"scene": number, "date": year, "wears": {"ada": "coat"}});
+            years.iter().enumerate().map(|(at, year)| one((at + 1, year))).collect()
+        };
+        let told =
+            |make: Value, years: &[&str]| sample::texts(&with(make, scenes(years)), "fibre-too-early").len();
+        let lined = || json!({"versions": [{"version": "wet", "more-cloth": {"it": "1 m"}}]});
+        assert_eq!((told(cut(), &["1927", "1955"]), told(cut(), &["1955", "1920/1949"])), (1, 0));
+        assert_eq!((told(lined(), &["1927"]), told(lined(), &["1955"])), (1, 0));
     }
 
     #[test]

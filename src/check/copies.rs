@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::words::{capital, listed, look_title, quoted};
 use super::{About, Finding, Level};
 use crate::board::{Board, Doing, LookId, Practice, Scene, SceneNumber, VersionId};
-use crate::workroom::copies::plan::{Demand, Garment, Plan, Reason, has_words};
+use crate::workroom::copies::plan::{Demand, Garment, Plan, has_words};
 use crate::workroom::{fit, words};
 
 pub(super) fn findings(board: &Board) -> Vec<Finding> {
@@ -34,9 +34,7 @@ fn too_few(board: &Board, practice: &Practice, demand: &Demand) -> Option<Findin
         return None;
     }
     let reasons = demand.reasons();
-    let only_for_a_principal =
-        reasons.iter().all(|reason| matches!(reason, Reason::Principal(_) | Reason::OutAtOnce(_)))
-            && planned >= demand.need.copies;
+    let only_for_a_principal = planned >= demand.for_uses();
     let name = if only_for_a_principal { "too-few-for-a-principal" } else { "copies-too-few" };
     let why: Vec<String> =
         reasons.iter().map(|reason| words::reason(board, practice, demand, reason)).collect();
@@ -256,6 +254,11 @@ mod tests {
             ]
         );
         assert_eq!(sample::names(&board(2, plunge(1))), [""; 0]);
+        let mut records = board(1, plunge(1)).records().clone();
+        records.schedule = std::sync::Arc::default();
+        let of_copies = |name: &&str| name.starts_with("copies") || name.starts_with("too-few");
+        let names = sample::names(&Board::new(records));
+        assert_eq!(names.into_iter().filter(of_copies).collect::<Vec<_>>(), ["too-few-for-a-principal"]);
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use super::words::{counted, listed, look_title, quoted};
 use super::{About, Finding, Level};
-use crate::board::{Board, Body, Character, Cloth, Look, LookId, Make};
+use crate::board::{Board, Body, Character, Cloth, Look, LookId, Make, Rule};
 use crate::trade::body::BodyMeasure;
 use crate::trade::length::{Length, Unit};
 use crate::workroom::fit::{Row, ease, plausible, rows, wearer_of};
@@ -107,9 +107,10 @@ fn measures(board: &Board, id: &LookId, look: &Look, piece: &str, make: &Make) -
     found
 }
 
-/// A girth of woven cloth with less room than is usual.
+/// What goes round the body in woven cloth with less room than is usual. Only what is carried over with its ease is
+/// surely the garment's own girth: a lapel may be cut in ratio to a chest.
 fn tight(board: &Board, look: &Look, piece: &str, row: &Row<'_>) -> Option<(String, String)> {
-    let of = row.measure.rule.of().filter(|of| of.is_girth())?;
+    let Rule::Ease { of, .. } = row.measure.rule else { return None };
     let (body, cut) = (row.wearer?.length(), row.result()?);
     let lack = ease::lack(of, body, cut)?;
     let unit = board.head().units;
@@ -238,6 +239,22 @@ mod tests {
         assert_eq!(sample::texts(&coat("94 cm", woven(), json!({})), "ease-too-little"), [""; 0]);
         let knitted = json!({"title": "Jersey", "width": "150 cm", "weave": "half-cardigan rib"});
         assert_eq!(sample::texts(&coat("92 cm", knitted, json!({})), "ease-too-little"), [""; 0]);
+    }
+
+    #[test]
+    fn what_does_not_go_round_the_body_has_no_room_over_it() {
+        let serge = json!({"title": "Serge", "width": "150 cm"});
+        let measured = |measure: Value| {
+            let make = json!({"coat": {"measures": [measure], "cuts": [{"cloth": "it", "lay": "2 m"}]}});
+            sample::texts(&coat("99 cm", serge.clone(), json!({"make": make})), "ease-too-little").len()
+        };
+        let chest = |rule: &str, more: Value| {
+            let mut all = json!({"measure": "it", "rule": rule, "of": "chest-girth", "original": "14 cm"});
+            all.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+            measured(all)
+        };
+        assert_eq!((chest("ratio", json!({})), chest("landmark", json!({"angle": 60}))), (0, 0));
+        assert_eq!(chest("ease", json!({"original": "92 cm"})), 1);
     }
 
     #[test]

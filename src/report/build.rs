@@ -1,6 +1,8 @@
 //! The build sheets: of each look what the workroom needs to make it: pieces, measures, versions and copies with their
 //! reasons, cloths, fittings, cautions. On paper each look is a sheet of its own, to be pinned up where it is cut.
 
+use std::collections::HashMap;
+
 use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::looks::treatment;
@@ -16,14 +18,18 @@ use crate::workroom::fit::{original_of, rows, version_of, wearer_of};
 use crate::workroom::{asks, words};
 
 pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
-    let sheets =
-        Sheets { board, plan: Plan::of(board), practice: board.practice(), unit: board.head().units };
+    let sheets = Sheets {
+        board,
+        plan: Plan::of(board),
+        shooting: Shooting::of(board),
+        practice: board.practice(),
+        unit: board.head().units,
+    };
     let looks = board.relations().looks_by_order().iter().filter(|id| only.is_none_or(|only| *id == only));
     let looks: Vec<(&LookId, &Look)> = looks.filter_map(|id| Some((id, board.look(id)?))).collect();
     let raised: Vec<_> = looks.iter().flat_map(|(id, _)| with_look(board, id)).collect();
     let mut tables = [head(), pieces(), measures(), copies(), cloths(), fittings(), asked()];
-    for (id, look) in &looks {
-        let name = format!("{}: {}", board.name_of(&look.character), look.title);
+    for ((id, look), name) in looks.iter().zip(names(board, &looks)) {
         let each = [
             vec![sheets.head(id, look)],
             sheets.pieces(look),
@@ -53,6 +59,20 @@ pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
         sheets_by: Some("look"),
         ..Document::default()
     }
+}
+
+/// What the sheets are called; two looks of one title are two sheets.
+fn names(board: &Board, looks: &[(&LookId, &Look)]) -> Vec<String> {
+    let name = |look: &Look| format!("{}: {}", board.name_of(&look.character), look.title);
+    let mut times: HashMap<String, usize> = HashMap::new();
+    for (_, look) in looks {
+        *times.entry(name(look)).or_default() += 1;
+    }
+    let unlike = |(id, look): &(&LookId, &Look)| {
+        let name = name(look);
+        if times.get(&name) == Some(&1) { name } else { format!("{name} ({id})") }
+    };
+    looks.iter().map(unlike).collect()
 }
 
 fn titled(key: &'static str, title: &str, columns: Vec<Column>) -> Table {
@@ -155,6 +175,7 @@ fn asked() -> Table {
 struct Sheets<'a> {
     board: &'a Board,
     plan: Plan,
+    shooting: Shooting<'a>,
     practice: Practice,
     unit: Unit,
 }
@@ -166,8 +187,7 @@ impl Sheets<'_> {
 
     fn head(&self, id: &LookId, look: &Look) -> Vec<Cell> {
         let board = self.board;
-        let shooting = Shooting::of(board);
-        let first = shooting.first_needed(id);
+        let first = self.shooting.first_needed(id);
         let scenes =
             board.relations().scenes_of(id).iter().map(|at| board.records().scenes[*at].number.to_string());
         vec![
@@ -328,4 +348,28 @@ pub(super) fn why(board: &Board, practice: &Practice, demand: &Demand) -> Vec<St
         return vec!["no scene needs it".to_owned()];
     }
     demand.reasons().iter().map(|reason| words::reason(board, practice, demand, reason)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::board::told;
+
+    #[test]
+    fn two_looks_of_one_title_are_two_sheets() {
+        let coat = |piece: &str| json!({"title": "Coat", "treatment": "invent", "pieces": [{"name": piece}]});
+        let board = told::board(json!({"looks": {
+            "wet": coat("oilskin"), "dry": coat("duffel"), "gown": {"title": "Gown", "treatment": "invent"},
+        }}));
+        let document = document(&board, None);
+        let sheets = document.sheets();
+        let pieces = |tables: &[Table]| {
+            tables.iter().find(|table| table.key() == "pieces").map_or(0, |one| one.rows().len())
+        };
+        let told: Vec<(&str, usize)> =
+            sheets.iter().map(|(name, tables)| (name.as_str(), pieces(tables))).collect();
+        assert_eq!(told, [("Ada: Coat (dry)", 1), ("Ada: Gown", 0), ("Ada: Coat (wet)", 1)]);
+    }
 }

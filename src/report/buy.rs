@@ -151,9 +151,8 @@ fn part_row(board: &Board, one: &Purchase<'_>, part: &Part) -> Vec<Cell> {
     let garment = &part.garment;
     let look = board.look(&garment.look);
     let (length, skins) = match part.all() {
-        Some(Amount::Length(length)) => (Cell::Metres(length), Cell::Empty),
-        Some(Amount::Skins(skins)) => (Cell::Empty, Cell::Number(skins)),
-        None => (Cell::Empty, Cell::Empty),
+        Amount::Length(length) => (Cell::Metres(length), Cell::Empty),
+        Amount::Skins(skins) => (Cell::Empty, Cell::Number(skins)),
     };
     vec![
         Cell::text(&one.cloth.title),

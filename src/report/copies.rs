@@ -102,32 +102,30 @@ fn calendar(board: &Board, plan: &Plan) -> Table {
         Column::new("garment", "Piece, version, for", Kind::Text).above(),
         Column::new("copy", "Copy", Kind::Number),
     ];
-    let mut places = Vec::new();
     for (at, key, number) in days {
         // Two days of one number would be two columns of one name.
         let known = columns.iter().filter(|column| column.key == key).count();
         let key = if known == 0 { key } else { format!("{key}-{at}") };
         columns.push(Column::new(key, &number.to_string(), Kind::Text));
-        places.push(plan.days.count(at));
     }
-    let mut table = Table::titled("days", "Where each copy is", columns)
-        .read_so("Only of garments that something is done to; the columns are the shooting days.");
-    let Some((first, _)) = plan.days.ends() else { return table };
+    let mut table = Table::titled("days", "Where each copy is", columns);
     let touched = |demand: &&Demand| demand.worn.iter().any(|worn| worn.does != Effect::Nothing);
+    let mut is_cut = false;
     for demand in plan.demands.iter().filter(touched) {
         let garment = &demand.garment;
+        let calendar = demand.calendar(&plan.days, demand.copies());
+        is_cut |= calendar.len() < demand.copies() as usize;
         let name = format!("{}, {}, {}", garment.piece, garment.version, board.who_is(&garment.wearer));
-        for (copy, where_it_is) in (1..).zip(demand.calendar(&plan.days, demand.copies())) {
-            let on = |count: &Option<i64>| {
-                let at = usize::try_from((*count)? - first).ok()?;
-                where_it_is.get(at).copied().flatten()
-            };
+        for (copy, where_it_is) in (1..).zip(calendar) {
             let lead = vec![Cell::text(&look_of(board, demand)), Cell::text(&name), Cell::Number(copy)];
-            let days = places.iter().map(|count| on(count).map_or(Cell::Empty, |is| Cell::text(word(is))));
+            let days = where_it_is.iter().map(|is| is.map_or(Cell::Empty, |is| Cell::text(word(is))));
             table.push(lead.into_iter().chain(days).collect());
         }
     }
-    table
+    let first = if is_cut { " Of garments with very many copies the first are told." } else { "" };
+    table.read_so(&format!(
+        "Only of garments that something is done to; the columns are the shooting days.{first}"
+    ))
 }
 
 /// Where a copy is, in a word.

@@ -117,7 +117,14 @@ impl App {
             };
             let was = was.clone();
             let label = format!("{}: {}", app.wearable_title(&of), piece.name);
-            let edit = of.change(app.board(), label, |parts| put(parts.pieces, was.as_ref(), piece));
+            let edit = match &of {
+                Wearable::Outfit(id) => {
+                    app.board().change_outfit(id, label, |outfit| outfit.put_piece(was.as_ref(), piece))
+                }
+                Wearable::Look(id) => {
+                    app.board().change_look(id, label, |look| look.put_piece(was.as_ref(), piece))
+                }
+            };
             app.change(edit);
             Ok(())
         });

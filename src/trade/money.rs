@@ -80,10 +80,10 @@ impl Money {
         self.scaled(Decimal::new(length.hundredths(), LENGTH_DECIMALS), 1)
     }
 
-    /// What so much work costs, this being the price of an hour.
+    /// What so much work costs that is done so many times, this being the price of an hour.
     #[must_use]
-    pub fn by_hours(self, hours: Hours) -> Self {
-        self.scaled(Decimal::from(hours.minutes()), 60)
+    pub fn by_hours(self, hours: Hours, times: u32) -> Self {
+        self.scaled(Decimal::from(u64::from(hours.minutes()) * u64::from(times)), 60)
     }
 
     /// So many parts of this, of which `of` make the whole; `None` where `of` is nothing.
@@ -274,8 +274,9 @@ mod tests {
         let length: Length = "2 1/2 yd".parse().unwrap();
         assert_eq!(money("18.40").by_length(length), money("42.0624"));
         assert_eq!(money("-18.40").by_length(length), money("-42.0624"));
-        assert_eq!(money("21").by_hours("4:20".parse().unwrap()), money("91"));
-        assert_eq!(money("10").by_hours("0:20".parse().unwrap()), money("3.3333"));
+        assert_eq!(money("21").by_hours("4:20".parse().unwrap(), 1), money("91"));
+        assert_eq!(money("10").by_hours("0:20".parse().unwrap(), 1), money("3.3333"));
+        assert_eq!(money("10").by_hours("0:20".parse().unwrap(), 6), money("20"), "it is rounded once");
         assert_eq!(money("0.3333").times(3), money("0.9999"));
     }
 

@@ -212,6 +212,23 @@ mod tests {
     }
 
     #[test]
+    fn what_an_action_is_like_may_be_like_another_and_even_like_itself() {
+        let board = board();
+        let mut records = board.records().clone();
+        let practice = std::sync::Arc::make_mut(&mut records.practice);
+        let action = |name: &str, like: &str| {
+            serde_json::from_value(json!({"action": name, "like": like, "does": "soil"})).unwrap()
+        };
+        practice.actions.extend([action("thresh", "mill"), action("feed", "thresh")]);
+        practice.actions.extend([action("round", "about"), action("about", "round")]);
+        let scene = std::sync::Arc::make_mut(&mut records.scenes[2]);
+        scene.does =
+            serde_json::from_value(json!({"ada": [{"action": "feed"}, {"action": "round"}]})).unwrap();
+        let all = of_scenes(&Board::new(records));
+        assert_eq!(said(&all)[3..], ["loose coat 3 coat", "mill coat 3 -"]);
+    }
+
+    #[test]
     fn a_look_has_those_of_its_scenes_and_its_own() {
         assert_eq!(
             said(&of_look(&board(), &"coat".parse().unwrap())),

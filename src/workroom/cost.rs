@@ -2,9 +2,9 @@
 //!
 //! A look costs the cloth of all its copies and toiles at its price, the hours of work on them at their rates, and what
 //! else each piece costs. Cloth is reckoned at its price whether it must be bought or lies in the house; test strips
-//! belong to the whole board, as does what merchants cut over. All sums are exact to a hundredth of a cent.
+//! belong to the whole board. What merchants cut over is in none of them: it is left for what is made next. All sums are exact to a hundredth of a cent.
 //!
-//! What has no price, no rate or no length is named as lacking, so that a sum is never taken for the whole when it is not.
+//! What has no price, no rate, no length or no word on how it is made is named as lacking, so that a sum is never taken for the whole when it is not.
 
 use std::collections::BTreeMap;
 
@@ -87,7 +87,7 @@ impl LookCost {
 pub struct Costs {
     /// Every look, in their order.
     pub looks: Vec<LookCost>,
-    /// Test strips, and what is cut over, by cloth.
+    /// Test strips, by cloth.
     pub beside: Vec<(String, Money)>,
     /// The money that there is; `None` where nothing is said.
     pub money: Option<Money>,
@@ -123,6 +123,9 @@ impl Costs {
                     working.once(make);
                 }
             }
+        }
+        for cost in looks.values_mut() {
+            cost.lacks.extend(unmade(board, &cost.look));
         }
         let beside = purchases.iter().filter_map(|purchase| {
             let sum = purchase.cloth.price?.by_length(purchase.strips());
@@ -191,6 +194,13 @@ pub fn per_minute(sum: Money, pages: Eighths) -> Option<Money> {
     sum.parts(8, pages.get())
 }
 
+/// Pieces of which nothing says how they are made, where something says it of others of the look.
+fn unmade(board: &Board, id: &LookId) -> Vec<String> {
+    let Some(look) = board.look(id).filter(|look| !look.make.is_empty()) else { return Vec::new() };
+    let pieces = look.pieces.iter().filter(|piece| look.make.get(&piece.name).is_none());
+    pieces.map(|piece| format!("{}: nothing says how it is made", piece.name)).collect()
+}
+
 /// What the looks take of a cloth.
 fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
     let title = &purchase.cloth.title;
@@ -209,16 +219,19 @@ fn cloth(purchase: &Purchase<'_>, looks: &mut BTreeMap<&LookId, LookCost>) {
             }
             continue;
         };
-        let Some(sum) = part.cost(price) else { continue };
         let each = words::amount(part.each);
-        let toiles = if part.toiles > 0 { format!(" + {} toile", part.toiles) } else { String::new() };
+        let toiles = match part.toiles {
+            0 => String::new(),
+            1 => " + 1 toile".to_owned(),
+            toiles => format!(" + {toiles} toiles"),
+        };
         cost.lines.push(Line {
             kind: Kind::Cloth,
             piece: piece.clone(),
             copies_of: copies_of(&part.garment),
             what: title.clone(),
             how: format!("{} × {each}{toiles}, at {}", part.copies, price.shown()),
-            sum,
+            sum: part.cost(price),
         });
     }
 }
@@ -278,7 +291,7 @@ impl Working<'_> {
             copies_of: of.and_then(|demand| copies_of(&demand.garment)),
             what: work.to_string(),
             how: format!("{copies} × {hours}, at {}", rate.shown()),
-            sum: rate.by_hours(hours.times(copies)),
+            sum: rate.by_hours(hours, copies),
         });
     }
 
@@ -354,6 +367,57 @@ mod tests {
         let pages = "1 4/8".parse().unwrap();
         assert_eq!(per_minute(coat.sum(), pages).unwrap().shown(), "347.67");
         assert_eq!(per_minute(coat.sum(), Eighths::default()), None);
+    }
+
+    /// A board of one coat and of the scenes and cloth that it needs, made so.
+    fn made(make: serde_json::Value) -> Costs {
+        Costs::of(&told::board(json!({
+            "head": {"workroom": {"rates": {"sewing": "1"}}},
+            "looks": {
+                "coat": {"treatment": "invent", "pieces": [{"name": "coat"}], "make": make},
+                "apron": {"treatment": "invent", "pieces": [{"name": "apron"}]},
+            },
+            "cloths": {"serge": {"title": "Serge", "width": "150 cm", "price": "20"}},
+            "scenes": [{"scene": 1, "wears": {"ada": "coat"}}],
+        })))
+    }
+
+    #[test]
+    fn what_is_very_much_costs_as_much_as_it_is() {
+        let crowd = |versions: serde_json::Value| {
+            json!({"coat": {
+                "cuts": [{"cloth": "serge", "lay": "5 m"}], "hours": {"sewing": 1000}, "toiles": 2, "versions": versions,
+            }})
+        };
+        let costs = made(crowd(json!([{"version": "standing", "copies": {"ada": 250}}])));
+        let coat = costs.look(&"coat".parse().unwrap()).unwrap();
+        let lines: Vec<String> =
+            coat.lines.iter().map(|line| format!("{}: {}", line.how, line.sum)).collect();
+        assert_eq!(
+            lines,
+            ["250 × 5.00 m + 2 toiles, at 20.00: 25200.00", "250 × 1000 h, at 1.00: 250000.00"]
+        );
+        assert_eq!(costs.lacks(), 0);
+    }
+
+    #[test]
+    fn what_is_done_once_is_paid_once_even_for_what_is_none_of_the_pieces() {
+        let lost = |name: &str| {
+            (
+                name.to_owned(),
+                json!({
+                    "hours-once": {"sewing": 10},
+                    "versions": [{"version": "wet", "copies": {"ada": 1}}, {"version": "dry", "copies": {"ada": 1}}],
+                }),
+            )
+        };
+        let costs = made([lost("cap"), lost("belt")].into_iter().collect::<serde_json::Map<_, _>>().into());
+        assert_eq!(costs.sum(), Money::of_cents(2_000));
+        assert_eq!(
+            costs.look(&"coat".parse().unwrap()).unwrap().lacks,
+            ["coat: nothing says how it is made"]
+        );
+        assert_eq!(costs.lacks(), 1, "with the apron nobody has begun");
     }
 
     #[test]

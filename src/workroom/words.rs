@@ -68,7 +68,9 @@ pub fn lack(lack: Lack) -> String {
             )
         }
         Lack::Wearer(of) => format!("the wearer's {} is not measured yet", of.words()),
-        Lack::Sense => "it comes to more than a kilometre: look at the numbers again".to_owned(),
+        Lack::Sense => {
+            "it comes to nothing, or to more than a kilometre: look at the numbers again".to_owned()
+        }
     }
 }
 
@@ -99,8 +101,18 @@ pub fn reason(board: &Board, practice: &Practice, demand: &Demand, reason: &Reas
         }
         Reason::Unplaced(copies) => {
             let heaviest = demand.unplaced.iter().max_by_key(|worn| worn.uses.takes);
-            let scene = heaviest.map(|worn| use_of(board, practice, worn)).unwrap_or_default();
-            format!("{copies} for what no shooting day has yet: {scene}")
+            let is_gone = |worn: &&Worn| worn.uses.back == Back::Never;
+            if let Some(heaviest) = heaviest.filter(|worn| worn.uses.takes == *copies) {
+                return format!(
+                    "{copies} for what no shooting day has yet: {}",
+                    use_of(board, practice, heaviest)
+                );
+            }
+            let gone = demand.unplaced.iter().filter(is_gone).map(|worn| use_of(board, practice, worn));
+            format!(
+                "{copies}, since so many are gone with what no shooting day has yet: {}",
+                gone.collect::<Vec<_>>().join("; ")
+            )
         }
         Reason::Spares { spares, destroyed } => {
             format!(

@@ -3,8 +3,8 @@
 //! A record is seen as a tree of named fields. A field that one side changed takes that side; a field that both sides
 //! changed differently is a clash. Most lists are more than one field, so that two people may work on one
 //! record at the same time: lists of plain words (folded outfits, threads, tags) are merged item by item, and lists
-//! whose items have a name (periods, characters, pieces, departures, shooting days, decisions, questions, measures, versions …) are merged as if the names were
-//! fields. To a list of any other kind (evidence, raised limits) both may add; whoever changes or takes out an item
+//! whose items have a name (periods, characters, pieces, departures, shooting days, decisions, questions, measures,
+//! versions, fittings …) are merged as if the names were fields. To a list of any other kind (evidence, raised limits) both may add; whoever changes or takes out an item
 //! changes the list. A list in which an item stands twice is one field.
 
 mod list;
@@ -51,6 +51,9 @@ impl FieldClash {
         match value {
             Value::Null => "nothing".to_owned(),
             Value::String(text) => text.clone(),
+            Value::Array(all) if all.iter().all(Value::is_string) => {
+                all.iter().map(Self::words).collect::<Vec<_>>().join(", ")
+            }
             other => other.to_string(),
         }
     }
@@ -181,21 +184,21 @@ impl Merge {
         if lists.iter().all(|list| list.iter().all(is_plain)) {
             return list::merged(base, ours, theirs);
         }
-        let has = |list: &[Value], key: &str| list.iter().all(|item| item.get(key).is_some());
-        let Some(key) = NAMES.into_iter().find(|key| lists.iter().all(|list| has(list, key))) else {
+        let has = |list: &[Value], name: Name| list.iter().all(|item| item.get(name.0).is_some());
+        let Some(by) = NAMES.into_iter().find(|name| lists.iter().all(|list| has(list, *name))) else {
             let only_added = |list: &[Value]| base.iter().all(|item| list.contains(item));
             let both = only_added(ours) && only_added(theirs);
             return both.then(|| list::merged(base, ours, theirs)).flatten();
         };
-        let names = |list: &[Value]| -> Vec<Value> { list.iter().map(|item| item[key].clone()).collect() };
+        let names = |list: &[Value]| -> Vec<Value> { list.iter().map(|item| name_of(item, by)).collect() };
         let order = list::merged(&names(base), &names(ours), &names(theirs))?;
-        let [in_base, in_ours, in_theirs] = lists.map(|list| by_name(list, key));
+        let [in_base, in_ours, in_theirs] = lists.map(|list| by_name(list, by));
         // What one side took out and the other changed is not in the merged order, and has to be settled as well.
-        let contested = theirs.iter().chain(ours).map(|item| &item[key]);
+        let contested = [names(theirs), names(ours)].concat();
         let mut told = HashSet::new();
-        let all = order.iter().chain(contested).filter(|name| told.insert(*name));
+        let all = order.iter().chain(&contested).filter(|name| told.insert(*name));
         let item = |item_name: &Value| {
-            let side = |list: &HashMap<&Value, &Value>| list.get(item_name).map(|item| Value::clone(item));
+            let side = |list: &HashMap<Value, &Value>| list.get(item_name).map(|item| Value::clone(item));
             let item = Sides { base: side(&in_base), ours: side(&in_ours), theirs: side(&in_theirs) };
             self.item(&below(name, &FieldClash::words(item_name)), item)
         };
@@ -203,14 +206,36 @@ impl Merge {
     }
 }
 
-/// The fields by which items of a list are told apart, in the records that have such lists.
-const NAMES: [&str; 13] = [
-    "id", "name", "detail", "day", "decision", "question", "measure", "version", "to", "cost", "trial",
-    "caution", "action",
+/// A field by which items of a list are told apart, and one that tells apart those of one name where they have it.
+type Name = (&'static str, Option<&'static str>);
+
+/// Those of the records that have such lists. An action has a version too, which others may have as well.
+const NAMES: [Name; 14] = [
+    ("id", None),
+    ("name", None),
+    ("detail", None),
+    ("day", None),
+    ("decision", None),
+    ("question", None),
+    ("measure", Some("piece")),
+    ("action", Some("by")),
+    ("version", None),
+    ("to", None),
+    ("cost", None),
+    ("trial", None),
+    ("caution", None),
+    ("on", Some("wearer")),
 ];
 
-fn by_name<'a>(list: &'a [Value], key: &str) -> HashMap<&'a Value, &'a Value> {
-    list.iter().map(|item| (&item[key], item)).collect()
+fn name_of(item: &Value, (field, beside): Name) -> Value {
+    match beside.and_then(|beside| item.get(beside)) {
+        Some(beside) => Value::Array(vec![item[field].clone(), beside.clone()]),
+        None => item[field].clone(),
+    }
+}
+
+fn by_name(list: &[Value], by: Name) -> HashMap<Value, &Value> {
+    list.iter().map(|item| (name_of(item, by), item)).collect()
 }
 
 fn below(name: &str, key: &str) -> String {

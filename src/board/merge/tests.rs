@@ -4,7 +4,7 @@ use serde_json::json;
 
 use super::*;
 use crate::board::sample::read;
-use crate::board::{Head, Look, Outfit, Scene, ShootDay};
+use crate::board::{Fitting, Head, Look, Outfit, Practice, Scene, ShootDay};
 
 /// Three versions of a record, told by what they have beyond `usual`.
 fn versions<T: DeserializeOwned>(usual: &Value, told: [Value; 3]) -> [T; 3] {
@@ -242,4 +242,58 @@ fn long_orders_are_merged_in_time_that_grows_with_their_length() {
     expected.insert(150_001, 300_000);
     let merged = list::merged(&numbers(&base), &numbers(&ours), &numbers(&theirs)).unwrap();
     assert!(merged == numbers(&expected));
+}
+
+#[test]
+fn what_two_people_found_of_one_measure_of_two_pieces_is_two_things() {
+    let found = |of: &[(&str, &str, &str)]| {
+        let all = of
+            .iter()
+            .map(|(piece, measure, decided)| json!({"piece": piece, "measure": measure, "decided": decided}));
+        json!({"found": all.collect::<Vec<_>>()})
+    };
+    let (coat, skirt) = (("coat", "length", "900 mm"), ("skirt", "length", "700 mm"));
+    for (base, expected) in [
+        (vec![], vec![coat, skirt]),
+        (vec![("hat", "girth", "580 mm")], vec![("hat", "girth", "580 mm"), coat, skirt]),
+    ] {
+        let with = |more| [base.as_slice(), &[more]].concat();
+        let told = [found(&base), found(&with(coat)), found(&with(skirt))];
+        let [base, ours, theirs] = versions::<Fitting>(&json!({"on": "2027-03-02"}), told);
+        let merged = by_field(&base, &ours, &theirs, None);
+        assert_eq!((fields(&merged), json!({"found": merged.value.found})), (vec![], found(&expected)));
+    }
+}
+
+#[test]
+fn two_actions_done_in_one_version_are_two_actions() {
+    let action = |name: &str| json!({"action": name, "version": "floor", "does": "strain"});
+    let actions =
+        |names: &[&str]| json!({"actions": names.iter().map(|name| action(name)).collect::<Vec<_>>()});
+    let [base, ours, theirs] = versions::<Practice>(
+        &json!({}),
+        [actions(&["kneel"]), actions(&["kneel", "scrub"]), actions(&["kneel", "dig"])],
+    );
+    let merged = by_field(&base, &ours, &theirs, None);
+    let names: Vec<&str> = merged.value.actions.iter().map(|one| one.action.as_str()).collect();
+    assert_eq!((fields(&merged), names), (vec![], vec!["kneel", "scrub", "dig"]));
+}
+
+#[test]
+fn what_a_double_does_and_what_the_performer_does_are_two_doings() {
+    let does = |all: Value| json!({"does": {"a": all}});
+    let swims = |more: Value| {
+        let mut all = json!({"action": "swim"});
+        all.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
+        all
+    };
+    let told = [
+        does(json!([])),
+        does(json!([swims(json!({"takes": 3}))])),
+        does(json!([swims(json!({"by": "lee"}))])),
+    ];
+    let [base, ours, theirs] = versions::<Scene>(&json!({"scene": 1}), told);
+    let merged = by_field(&base, &ours, &theirs, None);
+    let expected = json!({"a": [swims(json!({"takes": 3})), swims(json!({"by": "lee"}))]});
+    assert_eq!((fields(&merged), json!(merged.value.does)), (vec![], expected));
 }

@@ -156,9 +156,9 @@ fn same_names(one: &Head, other: &Head) -> bool {
         && one.threads.iter().map(|thread| &thread.id).eq(other.threads.iter().map(|thread| &thread.id))
 }
 
-/// Who may wear what, by name.
-fn bodies(head: &Head) -> impl Iterator<Item = (&BodyId, Role)> {
-    head.characters.iter().flat_map(|who| &who.bodies).map(|body| (&body.id, body.role))
+/// Who may wear what, by name: each character's bodies, since who has none wears by their own name.
+fn bodies(head: &Head) -> impl Iterator<Item = Vec<(&BodyId, Role)>> {
+    head.characters.iter().map(|who| who.bodies.iter().map(|body| (&body.id, body.role)).collect())
 }
 
 #[cfg(test)]
@@ -201,6 +201,19 @@ mod tests {
             let edit = board.set_cloth(&id("serge"), None, "without");
             assert_eq!(matches!(board.apply(&edit), Err(Refused::Broken(_))), is_cut);
         }
+    }
+
+    #[test]
+    fn a_body_that_goes_to_another_character_leaves_nothing_behind_that_is_made_for_nobody() {
+        let kim = json!([{"id": "kim", "who": "Kim", "is": "performer"}]);
+        let cast = |ada: &serde_json::Value, ben: &serde_json::Value| json!([{"id": "ada", "name": "Ada", "bodies": ada}, {"id": "ben", "name": "Ben", "bodies": ben}]);
+        let mut board = told::board(json!({
+            "head": {"characters": cast(&json!([]), &kim)},
+            "looks": {"coat": {"treatment": "invent", "make": {"coat": {"versions": [{"version": "wet", "copies": {"ada": 2}}]}}}},
+        }));
+        let after: Vec<crate::board::Character> = serde_json::from_value(cast(&kim, &json!([]))).unwrap();
+        let edit = board.change_head("moved", |head| head.characters = after);
+        assert!(matches!(board.apply(&edit), Err(Refused::Broken(_))), "nobody is called ada any more");
     }
 
     #[test]

@@ -47,31 +47,34 @@ pub struct Part {
 }
 
 impl Part {
-    /// What all of them take; `None` where that is longer than any length.
-    pub fn all(&self) -> Option<Amount> {
-        let times = self.copies.checked_add(self.toiles)?;
+    /// What all of them take. What is worn may not be longer than a kilometre; what a crowd wears together may.
+    pub fn all(&self) -> Amount {
+        let times = self.copies.saturating_add(self.toiles);
         match self.each {
-            Amount::Length(each) => lay::times(each, times).map(Amount::Length),
-            Amount::Skins(each) => each.checked_mul(times).map(Amount::Skins),
+            Amount::Length(each) => {
+                let all = each.hundredths().saturating_mul(i64::from(times));
+                Amount::Length(Length::of_hundredths(all))
+            }
+            Amount::Skins(each) => Amount::Skins(each.saturating_mul(times)),
         }
     }
 
     /// What all of them cost at so much a metre or a skin.
-    pub fn cost(&self, price: Money) -> Option<Money> {
-        Some(match self.all()? {
+    pub fn cost(&self, price: Money) -> Money {
+        match self.all() {
             Amount::Length(length) => price.by_length(length),
             Amount::Skins(skins) => price.times(skins),
-        })
+        }
     }
 }
 
 /// A tenth of a metre, in hundredths of a millimetre.
-const TENTH: i128 = 10_000;
+const TENTH: i64 = 10_000;
 
 impl Purchase<'_> {
     /// The length that all parts take, without test strips.
     pub fn cut(&self) -> Length {
-        self.parts.iter().filter_map(|part| part.all()).fold(Length::default(), |sum, amount| match amount {
+        self.parts.iter().map(Part::all).fold(Length::default(), |sum, amount| match amount {
             Amount::Length(length) => sum + length,
             Amount::Skins(_) => sum,
         })
@@ -79,7 +82,7 @@ impl Purchase<'_> {
 
     /// The hides, skins or sheets that all parts take.
     pub fn skins(&self) -> u32 {
-        self.parts.iter().filter_map(|part| part.all()).fold(0, |sum, amount| match amount {
+        self.parts.iter().map(Part::all).fold(0, |sum, amount| match amount {
             Amount::Length(_) => sum,
             Amount::Skins(skins) => u32::saturating_add(sum, skins),
         })
@@ -98,8 +101,8 @@ impl Purchase<'_> {
     /// The length that must be bought: what is taken less what is in the house, up to whole tenths of a metre.
     pub fn to_buy(&self) -> Length {
         let lacks = self.taken() - self.cloth.stock.unwrap_or_default();
-        let tenths = (i128::from(lacks.hundredths()) + TENTH - 1).div_euclid(TENTH).max(0);
-        Length::try_of_hundredths(tenths * TENTH).unwrap_or(lacks)
+        let tenths = lacks.hundredths().saturating_add(TENTH - 1).div_euclid(TENTH).max(0);
+        Length::of_hundredths(tenths * TENTH)
     }
 
     /// What is to be paid for it; `None` without a price.

@@ -82,12 +82,13 @@ pub fn measured(cloth: &Cloth, lay: Length, practice: &Practice) -> Result<Laid,
 /// As [`of`].
 pub fn panels(cloth: &Cloth, panels: u8, length: Size, width: Size) -> Result<Laid, NotLaid> {
     let whole = cloth.width.ok_or(NotLaid::NoWidth)?.length();
-    let panel = up_to(width.length(), cloth.repeat_across).ok_or(NotLaid::TooLong)?;
-    let panels = u32::from(panels);
-    let across = u32::try_from(whole.hundredths() / panel.hundredths()).unwrap_or(u32::MAX).min(panels);
-    if across == 0 {
+    if width.length() > whole {
         return Err(NotLaid::TooWide);
     }
+    let panel = up_to(width.length(), cloth.repeat_across).ok_or(NotLaid::TooLong)?;
+    let panels = u32::from(panels);
+    // One alone needs no room for the pattern to begin again beside it.
+    let across = u32::try_from(whole.hundredths() / panel.hundredths()).unwrap_or(u32::MAX).clamp(1, panels);
     let rows = panels.div_ceil(across);
     let drop = up_to(length.length(), cloth.repeat).ok_or(NotLaid::TooLong)?;
     let cut = times(drop, rows).ok_or(NotLaid::TooLong)?;
@@ -180,6 +181,9 @@ mod tests {
             bought(json!({"width": "150 cm", "repeat-across": "40 cm"}), panels()),
             Ok("5500 mm".into())
         );
+        // One of three repeats of 30 cm is wider than the cloth, but nothing has to lie beside it.
+        let wide = json!({"panels": 2, "length": "110 cm", "width": "70 cm"});
+        assert_eq!(bought(json!({"width": "80 cm", "repeat-across": "30 cm"}), wide), Ok("2200 mm".into()));
         // A nap changes nothing where all panels lie one way already.
         assert_eq!(bought(json!({"width": "150 cm", "nap": true}), panels()), Ok("3300 mm".into()));
     }

@@ -78,7 +78,7 @@ pub fn need(uses: &[Use]) -> Need {
 /// Which copies each use takes, by their numbers from 0: of those that are ready, the lowest. With fewer `copies` than
 /// are needed, a use takes as many as are ready.
 pub fn hand_out(uses: &[Use], copies: u32) -> Vec<Vec<u32>> {
-    // The day from which each is ready; `None` once it is gone.
+    // The day from which each is ready; `None` once it is gone. What the first few do is the same however many follow.
     let mut ready: Vec<Option<i64>> = vec![Some(i64::MIN); copies as usize];
     let mut taken = Vec::with_capacity(uses.len());
     for one in uses {
@@ -97,35 +97,26 @@ pub fn hand_out(uses: &[Use], copies: u32) -> Vec<Vec<u32>> {
     taken
 }
 
-/// Where one copy is on each day from `first` to `last`; `None` where it hangs ready.
+/// Where one copy is on each of some days; `None` where it hangs ready. In use on a day on which it also goes away, it is
+/// seen, and that is what the day is for.
 pub fn whereabouts(
     uses: &[Use],
     handed_out: &[Vec<u32>],
     copy: u32,
-    first: i64,
-    last: i64,
+    days: &[i64],
 ) -> Vec<Option<Whereabouts>> {
-    let mut days: Vec<Option<Whereabouts>> = vec![None; usize::try_from(last - first + 1).unwrap_or(0)];
-    let mut put = |day: i64, is: Whereabouts| {
-        let slot = usize::try_from(day - first).ok().and_then(|at| days.get_mut(at));
-        // In use on a day on which it also goes away: it is seen, and that is what the day is for.
-        if let Some(slot) = slot
-            && *slot != Some(Whereabouts::Used)
-        {
-            *slot = Some(is);
+    let has_it = |(one, takes): (&Use, &Vec<u32>)| takes.binary_search(&copy).is_ok().then_some(*one);
+    let own: Vec<Use> = uses.iter().zip(handed_out).filter_map(has_it).collect();
+    let on = |day: &i64| {
+        // It was ready again when it was last taken, so where it is rests on that alone.
+        let last = own.get(own.partition_point(|one| one.day <= *day).checked_sub(1)?)?;
+        match last.back {
+            _ if last.day == *day => Some(Whereabouts::Used),
+            Back::After(away) => (*day < last.day + i64::from(away)).then_some(Whereabouts::Away),
+            Back::Never => Some(Whereabouts::Gone),
         }
     };
-    for (one, _) in uses.iter().zip(handed_out).filter(|(_, takes)| takes.contains(&copy)) {
-        put(one.day, Whereabouts::Used);
-        match one.back {
-            Back::After(days) => {
-                (one.day + 1..(one.day + i64::from(days)).min(last + 1))
-                    .for_each(|day| put(day, Whereabouts::Away));
-            }
-            Back::Never => (one.day + 1..=last).for_each(|day| put(day, Whereabouts::Gone)),
-        }
-    }
-    days
+    days.iter().map(on).collect()
 }
 
 #[cfg(test)]

@@ -3,8 +3,8 @@
 //!
 //! Every scene of a shooting day in which a character wears a look is a use of each of its pieces, in order. What is done
 //! in the scene says in which version, what that does to it and how many copies one scene takes; where nothing is done
-//! that concerns a piece, it is worn once as designed. Who acts for a character wears copies in their own size, and the
-//! character in the same scene wears theirs.
+//! that concerns a piece, it is worn once as designed. Who acts for a character wears copies in their own size, of the
+//! whole look where the scene names no pieces, and the character in the same scene wears theirs.
 //!
 //! An action that names pieces asks them for its version, whether they have it or not; one that concerns all pieces is
 //! done in its version by those that have it, and so is what else is done in the scene without asking for any: who is
@@ -13,7 +13,7 @@
 //! Limits: pieces are told apart by look, so a coat that goes through two looks is counted in each; and copies are not
 //! moved from one version to another.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::{Back, Need, Use, Whereabouts, hand_out, need, whereabouts};
 use crate::board::{
@@ -22,6 +22,11 @@ use crate::board::{
 };
 use crate::trade::date::{Day, Precision};
 use crate::workroom::fit::{version_of, wearer_of};
+
+/// Copies of one garment whose days are told: as many as a board can plan.
+const MOST_TOLD: usize = 255;
+/// And of them those whose days are so many in all.
+const MOST_DAYS: usize = 100_000;
 
 /// What copies are copies of: a piece of a look, in a version, for a body.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -68,7 +73,7 @@ pub struct Demand {
     pub spares: u32,
     /// The least that there is of anything that this body wears.
     pub least: u32,
-    /// How many the board says are made or planned; `None` where it does not say.
+    /// How many the board says are made or planned; `None` where it says so of nobody.
     pub planned: Option<u8>,
     /// Whether the piece has this version; every piece has the one as designed.
     pub is_there: bool,
@@ -79,7 +84,7 @@ pub struct Demand {
 pub enum Reason {
     /// So many are out of hand at once: the uses by their places, the last of which is the one that finds them out.
     OutAtOnce(Vec<usize>),
-    /// Scenes that no shooting day has need so many.
+    /// With the scenes that no shooting day has, at least so many are needed.
     Unplaced(u32),
     /// One spare for each started so many of those that are destroyed.
     Spares {
@@ -132,11 +137,6 @@ impl Days {
     pub fn date(&self, at: usize) -> Option<Day> {
         self.dated.then(|| self.count(at).map(Day::from_number)).flatten()
     }
-
-    /// The first and the last, as they are counted; `None` where there is none.
-    pub fn ends(&self) -> Option<(i64, i64)> {
-        Some((*self.counts.iter().min()?, *self.counts.iter().max()?))
-    }
 }
 
 impl Plan {
@@ -158,7 +158,9 @@ impl Plan {
         worn.planned_and_unused();
         let mut demands: Vec<Demand> =
             worn.of.into_iter().map(|(garment, worn)| demand(board, &practice, garment, worn)).collect();
-        let order = |demand: &Demand| Order::of(board, &demand.garment);
+        let looks = board.relations().looks_by_order();
+        let places: HashMap<&LookId, usize> = looks.iter().zip(0..).collect();
+        let order = |demand: &Demand| Order::of(board, &places, &demand.garment);
         demands.sort_by_cached_key(order);
         Self { days, demands }
     }
@@ -172,7 +174,12 @@ impl Plan {
 impl Demand {
     /// How many there must be.
     pub fn copies(&self) -> u32 {
-        self.needed().saturating_add(self.spares).max(self.least)
+        self.for_uses().max(self.least)
+    }
+
+    /// How many there must be for what is done in them alone, with spares, whoever wears them.
+    pub fn for_uses(&self) -> u32 {
+        self.needed().saturating_add(self.spares)
     }
 
     /// How many are reckoned with: those that must be, or those that are planned where they are more.
@@ -184,8 +191,11 @@ impl Demand {
         self.need.copies.max(self.unplaced_need())
     }
 
+    /// The least that scenes on no shooting day take, whichever days they come to be on: what the heaviest takes at
+    /// once, and all that is destroyed, since that never comes back.
     fn unplaced_need(&self) -> u32 {
-        self.unplaced.iter().map(|worn| worn.uses.takes).max().unwrap_or(0)
+        let heaviest = self.unplaced.iter().map(|worn| worn.uses.takes).max().unwrap_or(0);
+        if destroyed(&self.unplaced) == 0 { heaviest } else { heaviest.max(self.destroyed()) }
     }
 
     /// Whether nothing in the script needs it.
@@ -210,7 +220,7 @@ impl Demand {
         if self.spares > 0 {
             reasons.push(Reason::Spares { spares: self.spares, destroyed: self.destroyed() });
         }
-        if self.least > self.needed().saturating_add(self.spares) {
+        if self.least > self.for_uses() {
             reasons.push(Reason::Principal(self.least));
         }
         reasons
@@ -230,12 +240,14 @@ impl Demand {
         destroyed(&self.worn).saturating_add(destroyed(&self.unplaced))
     }
 
-    /// Where each copy is on each day from the first shooting day to the last, copy by copy; `copies` of them.
+    /// Where each copy is on each shooting day, by the days' places in the schedule, copy by copy: the first `copies` of
+    /// them, and no more than anybody looks through.
     pub fn calendar(&self, days: &Days, copies: u32) -> Vec<Vec<Option<Whereabouts>>> {
-        let Some((first, last)) = days.ends() else { return Vec::new() };
+        let most = MOST_TOLD.min(MOST_DAYS / days.counts.len().max(1));
+        let copies = copies.min(u32::try_from(most).unwrap_or(u32::MAX));
         let uses: Vec<Use> = self.worn.iter().map(|worn| worn.uses).collect();
         let out = hand_out(&uses, copies);
-        (0..copies).map(|copy| whereabouts(&uses, &out, copy, first, last)).collect()
+        (0..copies).map(|copy| whereabouts(&uses, &out, copy, &days.counts)).collect()
     }
 }
 
@@ -262,7 +274,9 @@ fn demand(board: &Board, practice: &Practice, garment: Garment, mut worn: Vec<Wo
         } else {
             0
         },
-        planned: version.and_then(|version| version.copies.get(&garment.wearer).copied()),
+        planned: version
+            .filter(|version| !version.copies.is_empty())
+            .map(|version| version.copies.get(&garment.wearer).copied().unwrap_or(0)),
         is_there: version.is_some() || garment.version == Version::as_designed(),
         garment,
         worn,
@@ -298,7 +312,7 @@ impl<'a> Wearing<'a> {
             for piece in &look.pieces {
                 let mut asked: BTreeMap<(VersionId, BodyId), Worn> = BTreeMap::new();
                 // Versions of the whole costume, in which the rest of the scene is done as well.
-                let mut whole: Vec<(VersionId, BodyId)> = Vec::new();
+                let mut whole: BTreeSet<(VersionId, BodyId)> = BTreeSet::new();
                 let mut besides: Vec<(&Action, &Doing, BodyId)> = Vec::new();
                 let plain = || Worn {
                     scene: scene.number.clone(),
@@ -315,7 +329,7 @@ impl<'a> Wearing<'a> {
                         Asks::Nothing => None,
                         Asks::Piece(version) => Some(version),
                         Asks::Whole(version) => {
-                            whole.push((version.clone(), wearer.clone()));
+                            whole.insert((version.clone(), wearer.clone()));
                             Some(version)
                         }
                     };
@@ -336,13 +350,18 @@ impl<'a> Wearing<'a> {
                     if in_these.is_empty() {
                         in_these.push((Version::as_designed(), wearer));
                     }
-                    in_these.dedup();
                     for one in in_these {
                         asked.entry(one).or_insert_with(plain).also(action, doing, self.practice);
                     }
                 }
-                if !asked.keys().any(|(_, wearer)| *wearer == own) {
-                    asked.insert((Version::as_designed(), own.clone()), plain());
+                let dressed = doings
+                    .iter()
+                    .filter(|doing| doing.pieces.is_empty())
+                    .filter_map(|doing| doing.by.as_ref());
+                for wearer in dressed.chain([&own]) {
+                    if !asked.keys().any(|(_, body)| body == wearer) {
+                        asked.insert((Version::as_designed(), wearer.clone()), plain());
+                    }
                 }
                 for ((version, wearer), worn) in asked {
                     let (look, piece) = (look_id.clone(), piece.name.clone());
@@ -418,41 +437,53 @@ fn later(one: Back, other: Back) -> Back {
     }
 }
 
+/// Letters of a name that are looked through: no piece has a longer one, and the time grows with both lengths.
+const LETTERS: usize = 1_000;
+
 /// Whether the words of `wanted` stand in a name one after the other, in any case; one may stand in its plural.
 pub(crate) fn has_words(name: &str, wanted: &str) -> bool {
     let words = |text: &str| -> Vec<String> {
-        let lower = text.to_lowercase();
+        let lower: String = text.chars().take(LETTERS).flat_map(char::to_lowercase).collect();
         lower
             .split(|c: char| !c.is_alphanumeric())
             .filter(|word| !word.is_empty())
             .map(str::to_owned)
             .collect()
     };
+    let is_too_long = wanted.len() > LETTERS;
     let (name, wanted) = (words(name), words(wanted));
     let same = |(one, other): (&String, &String)| one == other || one.strip_suffix('s') == Some(other);
-    !wanted.is_empty() && name.windows(wanted.len()).any(|here| here.iter().zip(&wanted).all(same))
+    !wanted.is_empty()
+        && !is_too_long
+        && name.windows(wanted.len()).any(|here| here.iter().zip(&wanted).all(same))
 }
 
-/// Looks in their order, pieces and versions as the look has them, the character's own wearer first.
+/// Looks in their order, pieces and versions as the look has them, the character's own wearer first. What is of one piece
+/// stands together even where it is none of the look's.
 #[derive(PartialEq, Eq, PartialOrd, Ord)]
-struct Order(usize, usize, usize, bool, BodyId);
+struct Order {
+    look: usize,
+    piece: (usize, String),
+    version: usize,
+    is_other: bool,
+    wearer: BodyId,
+}
 
 impl Order {
-    fn of(board: &Board, garment: &Garment) -> Self {
-        let looks = board.relations().looks_by_order();
+    fn of(board: &Board, places: &HashMap<&LookId, usize>, garment: &Garment) -> Self {
         let look = board.look(&garment.look);
         let piece = look.and_then(|look| look.pieces.iter().position(|piece| piece.name == garment.piece));
         let make = look.and_then(|look| look.make.get(&garment.piece));
         let version =
             make.and_then(|make| make.versions.iter().position(|one| one.version == garment.version));
         let first = garment.version == Version::as_designed();
-        Self(
-            looks.iter().position(|id| *id == garment.look).unwrap_or(usize::MAX),
-            piece.unwrap_or(usize::MAX),
-            if first { 0 } else { version.map_or(usize::MAX, |at| at + 1) },
-            look.is_none_or(|look| wearer_of(board, look) != garment.wearer),
-            garment.wearer.clone(),
-        )
+        Self {
+            look: places.get(&garment.look).copied().unwrap_or(usize::MAX),
+            piece: (piece.unwrap_or(usize::MAX), garment.piece.clone()),
+            version: if first { 0 } else { version.map_or(usize::MAX, |at| at + 1) },
+            is_other: look.is_none_or(|look| wearer_of(board, look) != garment.wearer),
+            wearer: garment.wearer.clone(),
+        }
     }
 }
 

@@ -42,7 +42,7 @@ fn each_copy_has_its_days() {
     assert_eq!(need(&all).copies, 2);
     let out = hand_out(&all, 2);
     assert_eq!(out, [vec![0], vec![1], vec![0]]);
-    let days = |copy: u32| whereabouts(&all, &out, copy, 1, 5);
+    let days = |copy: u32| whereabouts(&all, &out, copy, &[1, 2, 3, 4, 5]);
     assert_eq!(days(0), [Some(Used), Some(Away), Some(Away), Some(Used), None]);
     assert_eq!(days(1), [None, Some(Used), Some(Gone), Some(Gone), Some(Gone)]);
     // With one too few the second use finds none.

@@ -86,7 +86,7 @@ pub enum Lack {
     Original(BodyMeasure),
     /// What the body measures that it is made for.
     Wearer(BodyMeasure),
-    /// A result that a length can hold: the numbers cannot be meant.
+    /// A result that a piece can have: the numbers cannot be meant.
     Sense,
 }
 
@@ -214,7 +214,8 @@ fn carried(
     match rule {
         Rule::Same => Ok(Carried::Flat(garment?.length())),
         Rule::Ease { of, .. } => {
-            Ok(Carried::Flat(rule::eased(garment?.length(), original(of)?.length(), wearer(of)?)))
+            let length = rule::eased(garment?.length(), original(of)?.length(), wearer(of)?);
+            length.map(Carried::Flat).ok_or(Lack::Sense)
         }
         Rule::Ratio { of, .. } => {
             let length = rule::in_ratio(garment?.length(), original(of)?, wearer(of)?);
@@ -235,5 +236,31 @@ pub fn longer_by(added: Added) -> Option<Length> {
     match added {
         Added::Pad { thick, arc } => rule::over_pad(thick, arc),
         Added::Rise(size) | Added::Reach(size) => Some(size.length()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::json;
+
+    use super::*;
+    use crate::board::told;
+
+    #[test]
+    fn a_measure_that_comes_to_nothing_or_less_lacks_sense() {
+        let board = told::board(json!({
+            "head": {"characters": [{"id": "ada", "name": "Ada", "bodies": [
+                {"id": "real", "who": "Ada", "is": "original", "measures": {"chest-girth": "90 cm"}},
+                {"id": "kim", "who": "Kim", "is": "performer", "measures": {"chest-girth": "38 cm"}},
+            ]}]},
+            "looks": {"coat": {"treatment": "invent", "make": {"coat": {"measures": [
+                {"measure": "chest", "rule": "ease", "of": "chest-girth", "original": "50 cm"},
+                {"measure": "yoke", "rule": "ease", "of": "chest-girth", "original": "53 cm"},
+            ]}}}},
+        }));
+        let look = board.look(&"coat".parse().unwrap()).unwrap();
+        let all = rows(&board, look, "coat", None, &"kim".parse().unwrap());
+        assert_eq!(all[0].carried, Err(Lack::Sense));
+        assert_eq!(all[1].result(), Some("1 cm".parse().unwrap()));
     }
 }

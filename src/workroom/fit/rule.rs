@@ -1,12 +1,12 @@
 //! The arithmetic that carries a garment over to another body. Lengths in and out are to a hundredth of a millimetre;
-//! `None` comes out where the result is longer than any length can be.
+//! `None` comes out where the result is longer than any length can be, or where nothing is left of it.
 
 use crate::trade::angle::Angle;
 use crate::trade::length::{Length, Size};
 
 /// The body's measure and the ease that the original had: `wearer + (garment − original)`.
-pub fn eased(garment: Length, original: Length, wearer: Length) -> Length {
-    wearer + (garment - original)
+pub fn eased(garment: Length, original: Length, wearer: Length) -> Option<Length> {
+    Size::new(wearer + (garment - original)).map(Size::length)
 }
 
 /// In proportion: `garment × wearer / original`.
@@ -56,9 +56,10 @@ mod tests {
 
     #[test]
     fn the_ease_of_the_original_is_kept_whoever_wears_it() {
-        assert_eq!(eased(length("102 cm"), length("91 cm"), length("96 cm")), length("107 cm"));
+        assert_eq!(eased(length("102 cm"), length("91 cm"), length("96 cm")), Some(length("107 cm")));
         // A bathing costume is smaller than the body.
-        assert_eq!(eased(length("84 cm"), length("91 cm"), length("96 cm")), length("89 cm"));
+        assert_eq!(eased(length("84 cm"), length("91 cm"), length("96 cm")), Some(length("89 cm")));
+        assert_eq!(eased(length("50 cm"), length("90 cm"), length("40 cm")), None);
     }
 
     #[test]

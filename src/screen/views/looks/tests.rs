@@ -2,7 +2,8 @@
 
 use insta::assert_snapshot;
 
-use crate::board::{Stage, Treatment};
+use crate::board::making::PieceOf;
+use crate::board::{Measure, Rule, Stage, Treatment};
 use crate::screen::actions::Scope;
 use crate::screen::trial::Trial;
 use crate::screen::views::Target;
@@ -170,6 +171,21 @@ fn a_piece_says_in_place_which_colour_is_none_and_is_kept_once_it_reads() {
     let piece = &trial.look("club").pieces[0];
     assert_eq!(piece.colours.len(), 3);
     assert_eq!(piece.details, ["round neck", "no buttons"]);
+}
+
+#[test]
+fn a_piece_that_is_called_otherwise_keeps_what_the_workroom_knows_of_it() {
+    let mut trial = on_field("costume");
+    let costume = PieceOf { look: "club".parse().unwrap(), piece: "costume".to_owned() };
+    let braid = Measure { name: "braid".to_owned(), original: None, rule: Rule::Same };
+    let edit = trial.app.board().set_measure(&costume, braid);
+    trial.app.change(edit);
+    trial.keys("enter");
+    trial.retypes("race costume");
+    trial.keys("enter");
+    let look = trial.look("club");
+    assert_eq!(look.pieces[0].name, "race costume");
+    assert_eq!(look.make.keys().collect::<Vec<_>>(), ["race costume"]);
 }
 
 #[test]

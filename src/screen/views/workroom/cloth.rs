@@ -127,7 +127,7 @@ fn taken(seen: &Seen<'_>, part: &Part) -> String {
         1 => " + 1 toile".to_owned(),
         toiles => format!(" + {toiles} toiles"),
     };
-    let all = part.all().map_or(String::new(), |all| format!(" = {}", words::amount(all)));
+    let all = format!(" = {}", words::amount(part.all()));
     format!(
         "{}, {}, {}: {} × {}{toiles}{all}",
         garment.piece,

@@ -18,19 +18,6 @@ pub const MARKS: [(&str, &str); 4] = [("■", "in use"), ("~", "away"), ("×", "
 /// Copies that are drawn of one garment; what is said of them counts all.
 const MOST: usize = 60;
 
-/// Days times copies that are looked at: a schedule over centuries, or thousands of copies, are a slip of the pen.
-const MOST_CELLS: i64 = 2_000_000;
-
-/// Where each copy of a garment is; nothing where that is more than anybody would look at.
-pub fn calendar(demand: &Demand, days: &Days) -> Calendar {
-    let span = days.ends().map_or(0, |(first, last)| last - first + 1);
-    let copies = demand.made();
-    if span.saturating_mul(i64::from(copies)) > MOST_CELLS {
-        return Calendar::new();
-    }
-    demand.calendar(days, copies)
-}
-
 /// What the look needs copies of.
 pub fn demands<'a>(seen: &Seen<'a>) -> Vec<&'a Demand> {
     seen.reckoned.plan.of_look(seen.id).collect()
@@ -184,26 +171,23 @@ fn strip(seen: &Seen<'_>, demand: &Demand, day: usize, calendar: &Calendar, wide
         return Vec::new();
     }
     if calendar.is_empty() {
-        let says = "there are too many copies, or too many days from the first to the last, to draw";
-        return folded(says, wide, 4, &Tone::Wrong);
+        return folded("there are too many shooting days to draw", wide, 4, &Tone::Wrong);
     }
     let room = usize::from(wide.saturating_sub(BEFORE)).saturating_sub(LABEL + 2).max(1);
     let grid = Grid::of(&all, days, day, room);
     let mut lines = vec![Line::default(), grid.heads(seen.board)];
     let planned = demand.planned.map_or(0, usize::from);
-    let first = all[0].1;
-    let is_on = |copy: &[Option<Whereabouts>], count: i64| {
-        usize::try_from(count - first).ok().and_then(|at| copy.get(at).copied()).flatten()
-    };
+    let is_on = |copy: &[Option<Whereabouts>], at: usize| copy.get(at).copied().flatten();
     for (nth, copy) in calendar.iter().enumerate().take(MOST) {
-        let cells: Vec<&str> = all.iter().map(|(_, count)| mark(is_on(copy, *count))).collect();
+        let cells: Vec<&str> = all.iter().map(|(at, _)| mark(is_on(copy, *at))).collect();
         lines.push(grid.copy(nth, nth >= planned, &cells));
     }
-    if calendar.len() > MOST {
-        lines.push(Line::words(format!("    and {} more", calendar.len() - MOST), Tone::Quiet));
+    let more = usize::try_from(demand.made()).unwrap_or(usize::MAX).saturating_sub(MOST);
+    if more > 0 {
+        lines.push(Line::words(format!("    and {more} more"), Tone::Quiet));
     }
-    let (at, count) = all[day];
-    lines.extend(that_day(seen, demand, at, calendar.iter().map(|copy| is_on(copy, count)), wide));
+    let (at, _) = all[day];
+    lines.extend(that_day(seen, demand, at, calendar.iter().map(|copy| is_on(copy, at)), wide));
     lines
 }
 

@@ -232,7 +232,7 @@ impl Workroom {
         let Some(garment) = self.chosen.garment(board, reckoned, id) else { return };
         if !self.calendar.as_ref().is_some_and(|(at, of, _)| *at == version && *of == garment) {
             let demand = reckoned.plan.of_look(id).find(|demand| demand.garment == garment);
-            let calendar = demand.map(|demand| copies::calendar(demand, &reckoned.plan.days));
+            let calendar = demand.map(|demand| demand.calendar(&reckoned.plan.days, demand.made()));
             self.calendar = Some((version, garment, calendar.unwrap_or_default()));
         }
     }

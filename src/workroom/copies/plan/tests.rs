@@ -110,6 +110,18 @@ fn a_double_has_copies_in_their_own_size_and_the_principal_theirs() {
 }
 
 #[test]
+fn a_double_is_dressed_in_all_of_the_look_but_where_the_scene_names_pieces() {
+    let doubled = |pieces: Value| {
+        let does = json!({"ada": [{"action": "kneel", "by": "lee", "pieces": pieces}]});
+        let scenes = json!([{"scene": 1, "wears": {"ada": "suit"}, "does": does}]);
+        let plan = Plan::of(&board(suit(), scenes, json!([{"day": 1, "scenes": [1]}])));
+        said(&plan).into_iter().filter(|said| said.contains("lee")).collect::<Vec<_>>()
+    };
+    assert_eq!(doubled(json!([])), ["jacket/standing/lee: 1", "Linen trousers/floor/lee: 1"]);
+    assert_eq!(doubled(json!(["trousers"])), ["Linen trousers/floor/lee: 1"]);
+}
+
+#[test]
 fn turnarounds_count_the_days_of_the_calendar_where_there_are_dates() {
     let looks = || {
         json!({"wool": {
@@ -146,11 +158,49 @@ fn what_is_burnt_has_its_spares_and_what_no_day_has_is_reckoned_with() {
     let plan = Plan::of(&board(looks, scenes, json!([{"day": 1, "scenes": [1, 2]}])));
     let demand = &plan.demands[0];
     assert_eq!((demand.need.copies, demand.unplaced.len(), demand.spares), (5, 1, 3));
-    assert_eq!((demand.copies(), demand.made(), demand.planned), (10, 10, Some(2)));
+    assert_eq!((demand.copies(), demand.made(), demand.planned), (15, 15, Some(2)));
     assert_eq!(
         demand.reasons(),
-        [Reason::OutAtOnce(vec![0, 1]), Reason::Unplaced(7), Reason::Spares { spares: 3, destroyed: 12 }]
+        [Reason::OutAtOnce(vec![0, 1]), Reason::Unplaced(12), Reason::Spares { spares: 3, destroyed: 12 }]
     );
+}
+
+#[test]
+fn what_is_destroyed_on_no_day_yet_is_needed_on_whichever_day_it_comes_to_be() {
+    let looks = || json!({"wool": {"treatment": "invent", "character": "ben", "pieces": [{"name": "coat"}]}});
+    let burn = |number: u32| json!({"scene": number, "wears": {"ben": "wool"}, "does": {"ben": [{"action": "burn", "takes": 2}]}});
+    let scenes = || json!([burn(1), burn(2), burn(3)]);
+    let days = |count: u32| (1..=count).map(|day| json!({"day": day, "scenes": [day]})).collect::<Vec<_>>();
+    let copies = |count: u32| Plan::of(&board(looks(), scenes(), json!(days(count)))).demands[0].copies();
+    assert_eq!([0, 1, 2, 3].map(copies), [8; 4], "six are burnt, and two are spare");
+}
+
+#[test]
+fn who_is_not_among_those_for_whom_a_version_is_planned_has_none() {
+    let looks = json!({"wool": {
+        "treatment": "invent", "pieces": [{"name": "costume"}],
+        "make": {"costume": {"versions": [{"version": "wet", "copies": {"kim": 2}}, {"version": "standing"}]}},
+    }});
+    let does = json!({"ada": [{"action": "swim"}, {"action": "swim", "by": "lee"}]});
+    let scenes =
+        json!([{"scene": 1, "wears": {"ada": "wool"}, "does": does}, {"scene": 2, "wears": {"ada": "wool"}}]);
+    let plan = Plan::of(&board(looks, scenes, json!([])));
+    let planned: Vec<_> =
+        plan.demands.iter().map(|demand| (demand.garment.wearer.as_str(), demand.planned)).collect();
+    assert_eq!(planned, [("kim", None), ("kim", Some(2)), ("lee", Some(0))]);
+}
+
+#[test]
+fn a_calendar_has_the_shooting_days_however_far_apart_they_are() {
+    use Whereabouts::{Away, Used};
+    let looks = json!({"wool": {"treatment": "invent", "pieces": [{"name": "costume"}]}});
+    let swum = |number: u32| json!({"scene": number, "wears": {"ada": "wool"}, "does": {"ada": [{"action": "swim"}]}});
+    let schedule = json!([
+        {"day": 1, "date": "9999-01-02", "scenes": [2]}, {"day": 2, "date": "0001-01-01", "scenes": [1]},
+        {"day": 3, "date": "0001-01-02", "scenes": []},
+    ]);
+    let plan = Plan::of(&board(looks, json!([swum(1), swum(2)]), schedule));
+    assert_eq!(plan.demands[0].calendar(&plan.days, 1), [vec![Some(Used), Some(Used), Some(Away)]]);
 }
 
 #[test]
@@ -164,6 +214,18 @@ fn what_asks_for_no_version_is_done_in_that_of_the_whole_costume() {
     ]}}]);
     let plan = Plan::of(&board(looks, scenes, json!([{"day": 1, "scenes": [1]}])));
     assert_eq!(said(&plan), ["costume/wet/kim: 3"], "greased and then in the water in the same copy");
+    // And once in each of them, in whatever order they are asked for.
+    let looks = json!({"wool": {
+        "treatment": "invent", "pieces": [{"name": "costume"}],
+        "make": {"costume": {"versions": [{"version": "wet"}, {"version": "burnt"}]}},
+    }});
+    let does: Vec<Value> =
+        ["swim", "burn", "plunge", "grease"].iter().map(|action| json!({"action": action})).collect();
+    let scenes = json!([{"scene": 1, "wears": {"ada": "wool"}, "does": {"ada": does}}]);
+    let plan = Plan::of(&board(looks, scenes, json!([{"day": 1, "scenes": [1]}])));
+    let actions =
+        |demand: &Demand| demand.worn[0].actions.iter().map(ToString::to_string).collect::<Vec<_>>();
+    assert_eq!(actions(&plan.demands[0]), ["swim", "plunge", "grease"]);
     // Who kneels for a moment still stands for the rest.
     let scenes = json!([{"scene": 1, "wears": {"ada": "suit"}, "does": {"ada": [
         {"action": "grease", "takes": 3, "pieces": ["trousers"]}, {"action": "kneel"},
@@ -221,4 +283,10 @@ fn pieces_are_known_by_a_word_of_their_names() {
     ] {
         assert_eq!(has_words(name, word), is_so, "{name} {word}");
     }
+}
+
+#[test]
+fn a_name_without_end_is_looked_through_in_no_time() {
+    let (name, wanted) = ("x ".repeat(200_000) + "y", "x ".repeat(100_000) + "z");
+    assert!(has_words(&name, "x x") && !has_words(&name, &wanted));
 }
