@@ -1,5 +1,6 @@
 //! Cloths: what is bought by the length or the hide, and the trials by which it was chosen.
 
+use std::num::NonZeroU16;
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
@@ -11,7 +12,7 @@ use crate::trade::date::Date;
 use crate::trade::fibre::Fibre;
 use crate::trade::fraction::Fraction;
 use crate::trade::length::{Length, Size};
-use crate::trade::money::Money;
+use crate::trade::money::{Money, not_below_nothing};
 
 /// One cloth.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -59,7 +60,7 @@ pub struct Cloth {
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub supplier: String,
     /// What a metre costs, or a hide.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, deserialize_with = "not_below_nothing", skip_serializing_if = "Option::is_none")]
     pub price: Option<Money>,
     /// How much of it is in the house.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -72,7 +73,7 @@ pub struct Cloth {
     pub test_strips: Option<Size>,
     /// How fine it is printed, in dots an inch, where it is printed for the film.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub print_dpi: Option<u16>,
+    pub print_dpi: Option<NonZeroU16>,
     /// What was tried, in order.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub trials: Vec<Trial>,

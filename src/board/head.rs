@@ -1,6 +1,6 @@
 //! What `board.yaml` holds: the board itself, its periods, characters, threads and budget.
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de};
 
 use super::body::Body;
 use super::id::Id;
@@ -11,7 +11,7 @@ use crate::trade::by_text::by_text;
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
 use crate::trade::length::Unit;
-use crate::trade::money::Money;
+use crate::trade::money::{Money, none_below_nothing, not_below_nothing};
 
 /// The board's own record.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -60,11 +60,18 @@ pub struct Workroom {
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub currency: String,
     /// How much there is for all looks.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, deserialize_with = "not_below_nothing", skip_serializing_if = "Option::is_none")]
     pub money: Option<Money>,
     /// What an hour of each kind of work costs.
-    #[serde(default, skip_serializing_if = "Pairs::is_empty")]
+    #[serde(default, deserialize_with = "rates", skip_serializing_if = "Pairs::is_empty")]
     pub rates: Pairs<Id<Work>, Money>,
+}
+
+/// Rates, none of which is below nothing.
+fn rates<'de, D: Deserializer<'de>>(from: D) -> Result<Pairs<Id<Work>, Money>, D::Error> {
+    let rates: Pairs<Id<Work>, Money> = Pairs::deserialize(from)?;
+    none_below_nothing(rates.iter().map(|(_, rate)| *rate)).map_err(de::Error::custom)?;
+    Ok(rates)
 }
 
 impl Workroom {

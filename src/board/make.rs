@@ -17,7 +17,7 @@ use crate::trade::date::Date;
 use crate::trade::fraction::Fraction;
 use crate::trade::hours::Hours;
 use crate::trade::length::{Length, Size};
-use crate::trade::money::Money;
+use crate::trade::money::{Money, not_below_nothing};
 
 /// How one piece is made.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -393,10 +393,10 @@ pub struct Expense {
     #[serde(rename = "cost")]
     pub what: String,
     /// For each copy.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, deserialize_with = "not_below_nothing", skip_serializing_if = "Option::is_none")]
     pub each: Option<Money>,
     /// Once for all copies.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, deserialize_with = "not_below_nothing", skip_serializing_if = "Option::is_none")]
     pub once: Option<Money>,
 }
 

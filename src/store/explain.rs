@@ -111,6 +111,7 @@ fn did_you_mean(near: &str) -> String {
 fn wanted(expected: &str) -> String {
     match expected {
         "u8" => "a whole number from 0 to 255".to_owned(),
+        "a nonzero u16" => "a whole number from 1 to 65535".to_owned(),
         "a nonzero u8" => "a whole number from 1 to 255".to_owned(),
         "u16" | "u32" | "u64" => "a whole number, 0 or more".to_owned(),
         "i8" | "i16" | "i32" | "i64" => "a whole number".to_owned(),

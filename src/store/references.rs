@@ -181,6 +181,29 @@ fn doubles(head: &Head) -> Vec<Loose> {
             });
         }
     }
+    found.extend(taken_names(head));
+    found
+}
+
+/// Bodies that are called as a character whose they are not: who has no body of their own wears by their own name.
+fn taken_names(head: &Head) -> Vec<Loose> {
+    let mut found = Vec::new();
+    for (who, character) in head.characters.iter().enumerate() {
+        for (at, body) in character.bodies.iter().enumerate() {
+            let is_taken =
+                |other: &&Character| other.id.as_str() == body.id.as_str() && other.id != character.id;
+            if let Some(other) = head.characters.iter().find(is_taken) {
+                let key = |name: &str| Step::Key(name.to_owned());
+                found.push(Loose {
+                    kind: FaultKind::Twice,
+                    record: RecordRef::Head,
+                    path: vec![key("characters"), Step::At(who), key("bodies"), Step::At(at), key("id")],
+                    what: format!("a body of `{}` has the name of character `{}`", character.id, other.id),
+                    hint: "give the body another name".to_owned(),
+                });
+            }
+        }
+    }
     found
 }
 

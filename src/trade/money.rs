@@ -124,6 +124,34 @@ impl Money {
     }
 }
 
+/// An amount that is not below nothing, as it stands in a file: a price, a rate, what there is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(try_from = "Money")]
+struct Price(Money);
+
+impl TryFrom<Money> for Price {
+    type Error = String;
+
+    fn try_from(money: Money) -> Result<Self, String> {
+        if money.is_negative() {
+            return Err(format!(
+                "`{money}` is less than nothing: expected an amount of 0 or more, such as `18.40`"
+            ));
+        }
+        Ok(Self(money))
+    }
+}
+
+/// Reads what may not be given, and may not be below nothing.
+pub(crate) fn not_below_nothing<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Money>, D::Error> {
+    Ok(Option::<Price>::deserialize(from)?.map(|price| price.0))
+}
+
+/// Refuses what is below nothing among several.
+pub(crate) fn none_below_nothing(all: impl IntoIterator<Item = Money>) -> Result<(), String> {
+    all.into_iter().try_for_each(|money| Price::try_from(money).map(|_| ()))
+}
+
 impl Add for Money {
     type Output = Self;
 

@@ -324,6 +324,18 @@ fn bodies_and_lengths_that_cannot_be() {
 }
 
 #[test]
+fn a_body_is_not_called_as_somebody_else() {
+    let head = crate::FILES[0].1.replace(
+        "  name: Odile\n",
+        "  name: Odile\n  bodies:\n  - {id: odile, who: O, is: performer}\n  - {id: bridie, who: B, is: double}\n",
+    );
+    assert_eq!(
+        one("board.yaml", &head),
+        "board.yaml:15:10: a body of `odile` has the name of character `bridie`: give the body another name"
+    );
+}
+
+#[test]
 fn how_a_look_is_made_where_that_cannot_be() {
     let look = |make: &str| {
         one(
@@ -407,6 +419,11 @@ fn cloths_and_what_is_done_where_that_cannot_be() {
             "trials: [{trial: 1, weight: 300 g/m², verdict: heavy}]",
             "cloths/serge.yaml:2:48: unknown word `heavy`: valid words: too-light, too-heavy, too-stiff, right",
         ),
+        (
+            "price: -20",
+            "cloths/serge.yaml:2:8: `-20.00` is less than nothing: expected an amount of 0 or more, such as `18.40`",
+        ),
+        ("print-dpi: 0", "cloths/serge.yaml:2:12: expected a whole number from 1 to 65535, found `0`"),
         (
             "width: 0 cm",
             "cloths/serge.yaml:2:8: `0 cm` is no size: expected a length above 0, such as `57 cm` or `22 1/2 in`",

@@ -212,7 +212,7 @@ pub(super) fn cloths() -> BoxedStrategy<Cloth> {
         option::of(parsed(&LENGTHS)),
         option::of(0_u16..90),
         option::of(parsed(&SIZES)),
-        option::of(1_u16..1200),
+        option::of((1_u16..1200).prop_map(|dpi| std::num::NonZeroU16::new(dpi).unwrap())),
     );
     let trial = (0_u32..5, option::of(parsed(&DATES)), parsed(&WEIGHTS), select(&Verdict::ALL[..]), text());
     let trial =

@@ -16,7 +16,10 @@ impl PrintFile {
     /// Of a cloth that is printed; `None` where it is not, or where its repeat is not told both ways.
     pub fn of(cloth: &Cloth) -> Option<Self> {
         let dpi = cloth.print_dpi?;
-        Some(Self { across: pixels(cloth.repeat_across?, dpi)?, along: pixels(cloth.repeat?, dpi)? })
+        Some(Self {
+            across: pixels(cloth.repeat_across?, dpi.get())?,
+            along: pixels(cloth.repeat?, dpi.get())?,
+        })
     }
 
     /// How many bytes it has without compression, at four channels of eight bits.
@@ -41,7 +44,7 @@ mod tests {
         let mut cloth = Cloth::titled("Georgette");
         (cloth.repeat, cloth.repeat_across) = ("64 cm".parse().ok(), "10 in".parse().ok());
         assert_eq!(PrintFile::of(&cloth), None);
-        cloth.print_dpi = Some(200);
+        cloth.print_dpi = std::num::NonZeroU16::new(200);
         let file = PrintFile::of(&cloth).unwrap();
         // 640 mm / 25.4 × 200 = 5,039.37.
         assert_eq!((file.across, file.along, file.bytes()), (2_000, 5_040, 40_320_000));
