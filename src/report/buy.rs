@@ -191,3 +191,15 @@ fn trial_row(one: &Purchase<'_>, trial: &Trial) -> Vec<Cell> {
         Cell::text(&trial.notes),
     ]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::made;
+    use super::*;
+    use crate::report::formats::{Markdown, Text};
+
+    #[test]
+    fn what_to_buy_is_told_cloth_by_cloth_with_what_takes_it_and_what_trials_say() {
+        insta::assert_snapshot!(Markdown.write(&document(&made::board())));
+    }
+}

@@ -136,3 +136,15 @@ fn word(is: Whereabouts) -> &'static str {
         Whereabouts::Gone => "gone",
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::made;
+    use super::*;
+    use crate::report::formats::{Markdown, Text};
+
+    #[test]
+    fn how_many_copies_and_why_and_where_each_is_on_each_day() {
+        insta::assert_snapshot!(Markdown.write(&document(&made::board())));
+    }
+}

@@ -179,3 +179,15 @@ fn share_column() -> Column {
 fn share(sum: Money, whole: Money) -> Cell {
     sum.share_of(whole).map_or(Cell::Share(Share::default()), Cell::Share)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::made;
+    use super::*;
+    use crate::report::formats::{Markdown, Text};
+
+    #[test]
+    fn what_looks_cost_and_what_each_sum_is_made_of() {
+        insta::assert_snapshot!(Markdown.write(&document(&made::board())));
+    }
+}

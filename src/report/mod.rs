@@ -13,6 +13,8 @@ mod drafts;
 mod formats;
 mod kept;
 mod looks;
+#[cfg(test)]
+mod made;
 mod meeting;
 mod outfits;
 pub mod plain;
