@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
+use crossterm::event::{Event, KeyCode, KeyEventKind};
 use ratatui::layout::Rect;
 
 use super::{Layer, Next};
@@ -90,11 +90,11 @@ impl Layer for Cell {
             if key.kind == KeyEventKind::Release {
                 return Next::Keep;
             }
-            match key.code {
-                KeyCode::Esc => return Next::Close,
-                KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => return Next::Close,
-                KeyCode::Enter => return self.submit(app),
-                _ => {}
+            if super::leaves(key) {
+                return Next::Close;
+            }
+            if key.code == KeyCode::Enter {
+                return self.submit(app);
             }
         }
         if self.input.take(event) {

@@ -1,6 +1,6 @@
 //! Fill in a few fields: lines of text, and choices among a few words.
 
-use crossterm::event::{Event, KeyCode, KeyEventKind, KeyModifiers};
+use crossterm::event::{Event, KeyCode, KeyEventKind};
 use ratatui::layout::Rect;
 use ratatui::style::Style;
 
@@ -250,9 +250,10 @@ impl Layer for Form {
             if key.kind == KeyEventKind::Release {
                 return Next::Keep;
             }
+            if super::leaves(key) {
+                return Next::Close;
+            }
             match key.code {
-                KeyCode::Esc => return Next::Close,
-                KeyCode::Char('c') if key.modifiers.contains(KeyModifiers::CONTROL) => return Next::Close,
                 // At the foot, where the meeting goes on above, enter goes on to the next field before it is done.
                 KeyCode::Enter if self.is_low && self.at + 1 < self.fields.len() => {
                     self.step(1);

@@ -10,7 +10,7 @@ pub mod form;
 pub mod page;
 pub mod pick;
 
-use crossterm::event::Event;
+use crossterm::event::{Event, KeyCode, KeyEvent, KeyModifiers};
 use ratatui::layout::Rect;
 
 use super::app::App;
@@ -30,6 +30,12 @@ pub enum Next {
     Keep,
     /// It is done.
     Close,
+}
+
+/// Whether a key leaves what is being written as it was.
+fn leaves(key: &KeyEvent) -> bool {
+    key.code == KeyCode::Esc
+        || key.code == KeyCode::Char('c') && key.modifiers.contains(KeyModifiers::CONTROL)
 }
 
 /// Something that lies over a view.
