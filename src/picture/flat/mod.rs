@@ -65,3 +65,6 @@ impl Flat {
         raster::pixels(&self.drawing, width, height, paper)
     }
 }
+
+#[cfg(test)]
+mod tests;

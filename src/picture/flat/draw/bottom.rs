@@ -1,7 +1,7 @@
 //! What has two legs: trousers, breeches, shorts, drawers, dungarees, one-piece suits.
 
 use super::collar;
-use super::figure::{self, ANKLE, CROTCH, HIP, KNEE, WAIST};
+use super::figure::{self, ANKLE, CALF, CROTCH, HIP, KNEE, WAIST};
 use super::front::{self, Front};
 use super::pen::Pen;
 use super::sleeve;
@@ -26,6 +26,7 @@ fn legs(garment: &Garment) -> Legs {
         _ if garment.has(Mark::WideLeg) || garment.kind == Kind::Pyjamas => {
             Legs { knee: (82.0, 8.0), hem: (104.0, 6.0), hem_y: ANKLE + 20.0 }
         }
+        _ if garment.has(Mark::Rolled) => Legs { knee: (64.0, 12.0), hem: (60.0, 16.0), hem_y: CALF + 16.0 },
         _ if garment.has(Mark::NarrowLeg) => {
             Legs { knee: (56.0, 14.0), hem: (46.0, 24.0), hem_y: ANKLE + 8.0 }
         }
@@ -103,7 +104,9 @@ fn leg_lines(pen: &mut Pen<'_>, garment: &Garment, legs: Legs) {
         }
         _ => {
             let from = if garment.kind == Kind::Shorts { WAIST + 16.0 } else { HIP + 20.0 };
-            pen.fold(&Path::at(34.0, from).bend((38.0, KNEE), (middle, legs.hem_y)).twice());
+            pen.fold(
+                &Path::at(34.0, from).bend((38.0, KNEE.min(legs.hem_y - 20.0)), (middle, legs.hem_y)).twice(),
+            );
         }
     }
     if garment.has(Mark::Pleats) {
@@ -119,7 +122,7 @@ fn leg_lines(pen: &mut Pen<'_>, garment: &Garment, legs: Legs) {
         pen.stitch(&patch.twice());
         pen.seam(&patch.twice());
     }
-    if garment.has(Mark::TurnUps) && long {
+    if (garment.has(Mark::TurnUps) || garment.has(Mark::Rolled)) && long {
         let cuff = Path::lines(&[
             (legs.hem.1 - 1.0, legs.hem_y - 14.0),
             (legs.hem.0 + 1.0, legs.hem_y - 15.0),
@@ -233,7 +236,8 @@ pub(super) fn one_piece(pen: &mut Pen<'_>, garment: &Garment) {
             .close(),
         );
     }
-    sleeve::draw(pen, garment, &torso, garment.reach.unwrap_or(Reach::Long), 9.0);
+    let reach = garment.reach.unwrap_or(Reach::Long);
+    sleeve::draw(pen, garment, &torso, reach, 9.0);
     let closure = garment.closure.unwrap_or(Closure::Buttons);
     front::draw(
         pen,

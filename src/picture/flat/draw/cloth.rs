@@ -1,5 +1,7 @@
 //! What a cloth looks like on a flat: its colour as it is drawn, and its pattern as plain shapes cut to an outline.
 
+use std::f32::consts::FRAC_1_SQRT_2;
+
 use crate::picture::flat::model::{Path, Point, Rgb};
 use crate::picture::flat::read::{Garment, Pattern};
 
@@ -48,9 +50,14 @@ impl Cloth {
         if is_dark(self.fill) { toward(self.fill, [255; 3], 26) } else { toward(self.fill, INK, 30) }
     }
 
+    /// The surface of a cloth: fainter than a fold, so that ribs are not taken for stripes.
+    pub(super) fn surface(self) -> Rgb {
+        if is_dark(self.fill) { toward(self.fill, [255; 3], 13) } else { toward(self.fill, INK, 17) }
+    }
+
     /// The inside of a garment, seen at the back of its neck.
     pub(super) fn inside(self) -> Rgb {
-        if is_dark(self.fill) { toward(self.fill, [255; 3], 16) } else { toward(self.fill, INK, 22) }
+        if is_dark(self.fill) { toward(self.fill, [255; 3], 15) } else { toward(self.fill, INK, 15) }
     }
 }
 
@@ -78,60 +85,71 @@ pub(super) fn toward(from: Rgb, to: Rgb, hundredths: u32) -> Rgb {
     [mix(0), mix(1), mix(2)]
 }
 
-/// One shape of a pattern.
-pub(super) enum Motif {
-    /// Filled, in the cloth's second colour.
-    Filled(Path),
+/// A pattern within an outline; each part is one path.
+#[derive(Debug, Default)]
+pub(super) struct Motifs {
     /// Filled, in a colour between the first and the second.
-    Blended(Path),
-    /// A fine line, fainter than a seam.
-    Fine(Path),
+    pub(super) blended: Path,
+    /// Filled, in the cloth's second colour.
+    pub(super) filled: Path,
+    /// Fine lines of the surface.
+    pub(super) fine: Path,
+}
+
+impl Motifs {
+    fn filled(all: impl Iterator<Item = Path>) -> Self {
+        Self { filled: joined(all), ..Self::default() }
+    }
+
+    fn fine(all: impl IntoIterator<Item = Path>) -> Self {
+        Self { fine: joined(all), ..Self::default() }
+    }
+}
+
+fn joined(all: impl IntoIterator<Item = Path>) -> Path {
+    all.into_iter().fold(Path::default(), |all, path| all.and(&path))
 }
 
 /// The pattern of a cloth within an outline.
-pub(super) fn pattern(cloth: Cloth, outline: &Path) -> Vec<Motif> {
+pub(super) fn pattern(cloth: Cloth, outline: &Path) -> Motifs {
+    if cloth.pattern == Pattern::Plain {
+        return Motifs::default();
+    }
     let inside = Inside::of(outline);
-    let across = (1.0, 0.0);
-    let down = (0.0, 1.0);
-    let slant = (0.707_106_8, 0.707_106_8);
-    let back = (0.707_106_8, -0.707_106_8);
+    let (across, down) = ((1.0, 0.0), (0.0, 1.0));
+    let (slant, back) = ((FRAC_1_SQRT_2, FRAC_1_SQRT_2), (FRAC_1_SQRT_2, -FRAC_1_SQRT_2));
+    let stroke = |points: &[Point]| Path::lines(points);
     match cloth.pattern {
-        Pattern::Plain => Vec::new(),
-        Pattern::StripeAlong => inside.bars(across, 13.0, 4.0).map(Motif::Filled).collect(),
-        Pattern::StripeAcross => inside.bars(down, 26.0, 11.0).map(Motif::Filled).collect(),
-        Pattern::StripeDiagonal => inside.bars(slant, 52.0, 22.0).map(Motif::Filled).collect(),
-        Pattern::Check => {
-            let crossed =
-                inside.bars(across, 22.0, 9.0).chain(inside.bars(down, 22.0, 9.0)).map(Motif::Blended);
-            let lines =
-                inside.lines(across, 22.0).into_iter().chain(inside.lines(down, 22.0)).map(Motif::Fine);
-            crossed.chain(lines).collect()
+        Pattern::Plain => Motifs::default(),
+        Pattern::StripeAlong => Motifs::filled(inside.bars(across, 13.0, 4.0)),
+        Pattern::StripeAcross => Motifs::filled(inside.bars(down, 26.0, 11.0)),
+        Pattern::StripeDiagonal => Motifs::filled(inside.bars(slant, 52.0, 22.0)),
+        Pattern::Check => Motifs {
+            blended: joined(inside.bars(across, 22.0, 9.0).chain(inside.bars(down, 22.0, 9.0))),
+            fine: joined(inside.lines(across, 22.0).into_iter().chain(inside.lines(down, 22.0))),
+            filled: Path::default(),
+        },
+        Pattern::Dot => Motifs::filled(inside.spots(15.0, |x, y| Path::ellipse(x, y, 2.6, 2.6))),
+        Pattern::Print => Motifs::filled(inside.spots(25.0, sprig)),
+        Pattern::Fleck => {
+            Motifs::fine(inside.spots(11.0, |x, y| stroke(&[(x - 1.6, y + 1.6), (x + 1.6, y - 1.6)])))
         }
-        Pattern::Dot => inside.spots(15.0, |x, y| Path::ellipse(x, y, 2.6, 2.6)).map(Motif::Filled).collect(),
-        Pattern::Print => inside.spots(25.0, sprig).map(Motif::Filled).collect(),
-        Pattern::Fleck => inside
-            .spots(11.0, |x, y| Path::lines(&[(x - 1.6, y + 1.6), (x + 1.6, y - 1.6)]))
-            .map(Motif::Fine)
-            .collect(),
-        Pattern::Loop => inside
-            .spots(9.0, |x, y| Path::at(x - 2.2, y).bend((x, y - 4.0), (x + 2.2, y)))
-            .map(Motif::Fine)
-            .collect(),
-        Pattern::Fur => inside
-            .spots(8.0, |x, y| Path::at(x, y - 4.0).bend((x + 2.5, y), (x + 1.0, y + 4.0)))
-            .map(Motif::Fine)
-            .collect(),
-        Pattern::Lace => inside.spots(13.0, |x, y| Path::ellipse(x, y, 3.6, 3.6)).map(Motif::Fine).collect(),
-        Pattern::Herringbone => inside
-            .spots(10.0, |x, y| Path::lines(&[(x - 3.0, y + 2.0), (x, y - 2.0), (x + 3.0, y + 2.0)]))
-            .map(Motif::Fine)
-            .collect(),
+        Pattern::Loop => {
+            Motifs::fine(inside.spots(9.0, |x, y| Path::at(x - 2.2, y).bend((x, y - 4.0), (x + 2.2, y))))
+        }
+        Pattern::Fur => Motifs::fine(
+            inside.spots(8.0, |x, y| Path::at(x, y - 4.0).bend((x + 2.5, y), (x + 1.0, y + 4.0))),
+        ),
+        Pattern::Lace => Motifs::fine(inside.spots(13.0, |x, y| Path::ellipse(x, y, 3.6, 3.6))),
+        Pattern::Herringbone => Motifs::fine(
+            inside.spots(10.0, |x, y| stroke(&[(x - 3.0, y + 2.0), (x, y - 2.0), (x + 3.0, y + 2.0)])),
+        ),
         Pattern::Quilted => {
-            inside.lines(slant, 22.0).into_iter().chain(inside.lines(back, 22.0)).map(Motif::Fine).collect()
+            Motifs::fine(inside.lines(slant, 22.0).into_iter().chain(inside.lines(back, 22.0)))
         }
-        Pattern::Cord => inside.lines(across, 5.0).into_iter().map(Motif::Fine).collect(),
-        Pattern::Rib => inside.lines(across, 6.0).into_iter().map(Motif::Fine).collect(),
-        Pattern::Gansey => inside.lines(across, 9.0).into_iter().map(Motif::Fine).collect(),
+        Pattern::Cord => Motifs::fine(inside.lines(across, 5.0)),
+        Pattern::Rib => Motifs::fine(inside.lines(across, 6.0)),
+        Pattern::Gansey => Motifs::fine(inside.lines(across, 9.0)),
     }
 }
 
@@ -297,14 +315,13 @@ mod tests {
             Pattern::Rib,
         ] {
             let cloth = Cloth { fill: [9; 3], second: [200; 3], has_second: true, pattern };
-            let motifs = super::pattern(cloth, &round);
-            assert!(motifs.len() > 5, "{pattern:?}");
-            for motif in motifs {
-                let (Motif::Filled(path) | Motif::Blended(path) | Motif::Fine(path)) = motif;
-                for (x, y) in path.polygons().into_iter().flatten() {
-                    let out = ((x - 5.0) / 60.0).powi(2) + ((y - 300.0) / 90.0).powi(2);
-                    assert!(out < 1.15, "{pattern:?} leaves the outline at ({x}, {y})");
-                }
+            let Motifs { blended, filled, fine } = super::pattern(cloth, &round);
+            let points: Vec<Point> =
+                [blended, filled, fine].iter().flat_map(Path::polygons).flatten().collect();
+            assert!(points.len() > 20, "{pattern:?}");
+            for (x, y) in points {
+                let out = ((x - 5.0) / 60.0).powi(2) + ((y - 300.0) / 90.0).powi(2);
+                assert!(out < 1.15, "{pattern:?} leaves the outline at ({x}, {y})");
             }
         }
     }

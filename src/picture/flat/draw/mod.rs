@@ -17,7 +17,7 @@ mod top;
 mod torso;
 
 use super::model::Drawing;
-use super::read::{Feet, Garment, Kind, Mark};
+use super::read::{Cut, Feet, Garment, Kind, Mark};
 use cloth::Cloth;
 use pen::Sheet;
 
@@ -30,7 +30,8 @@ pub(super) fn drawing(garments: &[Garment]) -> Drawing {
             continue;
         }
         let mut pen = sheet.pen(worn.layer(at), Cloth::of(garment));
-        one(&mut pen, garment, &worn, at);
+        let garment = worn.under_others(at);
+        one(&mut pen, &garment, &worn, at);
     }
     Drawing::new(sheet.shapes())
 }
@@ -64,7 +65,9 @@ fn one(pen: &mut pen::Pen<'_>, garment: &Garment, worn: &Worn<'_>, at: usize) {
         Kind::Armband => small::armband(pen),
         Kind::Bag => small::bag(pen),
         Kind::Tape => small::tape(pen),
-        _ => top::draw(pen, garment, worn.is_open(at)),
+        _ => {
+            top::draw(pen, garment, top::Wear { open: worn.is_open(at), sleeves: !worn.sleeves_covered(at) })
+        }
     }
 }
 
@@ -98,7 +101,7 @@ impl Worn<'_> {
         let main = self.main();
         match here.kind {
             Kind::Belt | Kind::Cord | Kind::Sash => match main.map(|main| &self.garments[main]) {
-                Some(main) if main.kind == Kind::Jacket => GIRDLE,
+                Some(main) if main.kind == Kind::Jacket && self.has(&[Kind::Jumper]) => GIRDLE,
                 Some(main) => layer(main) + 1,
                 None => GIRDLE,
             },
@@ -110,27 +113,56 @@ impl Worn<'_> {
     /// What is worn over the main garment stands open, and so does a robe over a bathing costume.
     fn is_open(&self, at: usize) -> bool {
         let here = &self.garments[at];
+        if !opens(here.kind) {
+            return false;
+        }
         let over_main =
             self.main().is_some_and(|main| main < at && layer(&self.garments[main]) < layer(here));
         let over_bathing =
             matches!(here.kind, Kind::Robe | Kind::Coat | Kind::Duffel) && self.has(&[Kind::Bathing]);
-        let over_cord = here.kind == Kind::Jacket && self.has(&[Kind::Cord, Kind::Jumper]);
+        let over_cord = here.kind == Kind::Jacket && self.has(&[Kind::Jumper]);
         let shows = self.garments.len() > 1 && here.has(Mark::Open);
         over_main || over_bathing || over_cord || shows || here.kind == Kind::OpenGown
     }
 
-    /// Whether the waist of what is worn is low.
-    fn waist(&self) -> f32 {
-        let main = self.main().map(|main| &self.garments[main]);
-        match main.map(|main| (main.kind, main.cut)) {
-            Some((_, Some(super::read::Cut::DropWaist))) => figure::HIP - 8.0,
-            Some((Kind::Bathing, _)) => figure::WAIST + 8.0,
-            _ => figure::WAIST,
+    /// A dress of no known outline falls straight under a coat or an overall.
+    fn under_others(&self, at: usize) -> Garment {
+        let mut here = self.garments[at].clone();
+        let covered = |(other, over): (usize, &Garment)| {
+            layer(over) >= OVERALLS && !self.is_open(other) && layer(over) <= OUTER
+        };
+        if here.kind == Kind::Dress && self.garments.iter().enumerate().any(covered) {
+            here.cut = here.cut.or(Some(Cut::Straight));
+        }
+        here
+    }
+
+    /// Sleeves under other sleeves as long are not seen.
+    fn sleeves_covered(&self, at: usize) -> bool {
+        let here = &self.garments[at];
+        let over = |other: &&Garment| layer(other) > layer(here) && top::reach(other) >= top::reach(here);
+        self.garments.iter().any(|other| over(&other))
+    }
+
+    /// Where the waist of what is worn is, and half its width there.
+    fn waist(&self) -> (f32, f32) {
+        let main = self.main().map(|main| self.under_others(main));
+        match main {
+            Some(main) if main.kind == Kind::Bathing => (figure::WAIST + 8.0, 48.0),
+            Some(main) => top::waist(&main).unwrap_or((figure::WAIST, 49.0)),
+            None => (figure::WAIST, 58.0),
         }
     }
 }
 
+/// What opens down its whole front.
+fn opens(kind: Kind) -> bool {
+    use Kind::*;
+    matches!(kind, Coat | WrapCoat | Duffel | Oilskin | OpenGown | Jacket | Cardigan | Robe | Cape)
+}
+
 const BODY: i32 = 30;
+const OVERALLS: i32 = 52;
 const GIRDLE: i32 = 58;
 const OUTER: i32 = 82;
 
@@ -139,7 +171,7 @@ fn layer(garment: &Garment) -> i32 {
     match garment.kind {
         Kind::Hose => 10,
         Kind::Feet(_) => 20,
-        Kind::Gloves | Kind::Gauntlets => 25,
+        Kind::Gloves => 25,
         Kind::Bathing => BODY,
         Kind::Drawers => 32,
         Kind::Blouse | Kind::Shirt | Kind::Singlet | Kind::HalterTop => 34,
@@ -149,7 +181,7 @@ fn layer(garment: &Garment) -> i32 {
         Kind::Tunic | Kind::Jumper | Kind::Smock | Kind::Suit | Kind::Pyjamas => 46,
         Kind::Collar => 47,
         Kind::Dungarees | Kind::OnePiece => 48,
-        Kind::Overall => 52,
+        Kind::Overall => OVERALLS,
         Kind::Pinafore | Kind::Apron => 54,
         Kind::Waistcoat => 56,
         Kind::Belt | Kind::Cord | Kind::Sash => GIRDLE,
@@ -158,7 +190,7 @@ fn layer(garment: &Garment) -> i32 {
         Kind::Coat | Kind::WrapCoat | Kind::Duffel | Kind::Robe => 70,
         Kind::OpenGown | Kind::Oilskin => 74,
         Kind::Cape | Kind::Shawl | Kind::Blanket => OUTER,
-        Kind::Armband => 83,
+        Kind::Armband | Kind::Gauntlets => 83,
         Kind::Stole => 84,
         Kind::Tape => 85,
         Kind::Scarf => 86,

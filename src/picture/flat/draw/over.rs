@@ -1,5 +1,6 @@
 //! What is laid, tied or wrapped over other garments: aprons, capes, shawls, blankets, stoles, drapery, veils.
 
+use super::cloth::{INK, toward};
 use super::figure::{self, ANKLE, CALF, CROWN, FLOOR, HIP, KNEE, WAIST};
 use super::pen::Pen;
 use crate::picture::flat::model::{Path, Point};
@@ -135,7 +136,6 @@ pub(super) fn shawl(pen: &mut Pen<'_>, garment: &Garment) {
     }
     if garment.has(Mark::Fringe) || !crossed {
         fringe(pen, (62.0, low - 4.0), (end.0 + 18.0, end.1), 7);
-        fringe(pen, (100.0, 262.0), (64.0, low - 6.0), 8);
     }
 }
 
@@ -182,12 +182,17 @@ pub(super) fn stole(pen: &mut Pen<'_>) {
         .bend((80.0, 408.0), (0.0, 408.0))
         .both_halves();
     pen.inside(&back);
-    let fall = Path::at(104.0, 306.0)
-        .curve((120.0, 296.0), (140.0, 304.0), (140.0, 324.0))
-        .curve((152.0, 400.0), (146.0, 480.0), (150.0, 552.0))
-        .bend((130.0, 566.0), (112.0, 554.0))
-        .curve((108.0, 470.0), (112.0, 390.0), (104.0, 306.0))
-        .close();
+    let mut fall = Path::at(104.0, 306.0).curve((118.0, 294.0), (140.0, 302.0), (141.0, 322.0));
+    for at in 0..9_u8 {
+        let y = 322.0 + f32::from(at) * 27.0;
+        fall = fall.bend((153.0, y + 12.0), (143.0, y + 27.0));
+    }
+    fall = fall.bend((128.0, 590.0), (112.0, 562.0));
+    for at in 0..9_u8 {
+        let y = 562.0 - f32::from(at) * 27.0;
+        fall = fall.bend((100.0, y - 14.0), (110.0, y - 27.0));
+    }
+    let fall = fall.close();
     pen.body(&fall.mirrored());
     pen.body(&fall);
 }
@@ -226,7 +231,8 @@ pub(super) fn veil(pen: &mut Pen<'_>) {
         .curve((96.0, 380.0), (140.0, 560.0), (150.0, FLOOR - 14.0))
         .bend((70.0, FLOOR + 8.0), (0.0, FLOOR + 6.0))
         .both_halves();
-    pen.inside(&fall);
+    let net = toward(pen.cloth.fill, INK, 7);
+    pen.behind(&fall, net);
     let cap = Path::at(0.0, CROWN - 8.0)
         .curve((26.0, CROWN - 8.0), (38.0, CROWN + 10.0), (40.0, 104.0))
         .bend((20.0, 84.0), (0.0, 84.0))

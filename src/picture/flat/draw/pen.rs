@@ -1,7 +1,7 @@
 //! The pen: the one drawing vocabulary. A body of cloth, a seam, a fold, a stitch, a button: each has one weight of
 //! line, whatever the garment.
 
-use super::cloth::{self, Cloth, INK, Motif, toward};
+use super::cloth::{self, Cloth, INK, toward};
 use crate::picture::flat::model::{Line, Path, Rgb, Shape};
 
 const OUTLINE: f32 = 2.2;
@@ -63,16 +63,10 @@ impl Pen<'_> {
     /// Cloth without any line.
     pub(super) fn cloth_in(&mut self, path: &Path) {
         self.put(path, Some(self.cloth.fill), None);
-        for motif in cloth::pattern(self.cloth, path) {
-            match motif {
-                Motif::Filled(path) => self.put(&path, Some(self.cloth.second), None),
-                Motif::Blended(path) => {
-                    let blend = toward(self.cloth.fill, self.cloth.second, 45);
-                    self.put(&path, Some(blend), None);
-                }
-                Motif::Fine(path) => self.fold(&path),
-            }
-        }
+        let motifs = cloth::pattern(self.cloth, path);
+        self.put(&motifs.blended, Some(toward(self.cloth.fill, self.cloth.second, 45)), None);
+        self.put(&motifs.filled, Some(self.cloth.second), None);
+        self.put(&motifs.fine, None, Some((self.cloth.surface(), FINE)));
     }
 
     /// The gap of paper along an open edge, then nothing: for edges that are drawn later.
@@ -82,7 +76,12 @@ impl Pen<'_> {
 
     /// What shows of the garment's inside, behind everything that is worn.
     pub(super) fn inside(&mut self, path: &Path) {
-        let (colour, layer) = (self.cloth.inside(), -self.layer);
+        self.behind(path, self.cloth.inside());
+    }
+
+    /// Something behind everything that is worn.
+    pub(super) fn behind(&mut self, path: &Path, colour: Rgb) {
+        let layer = -self.layer;
         let line = Some(Line { colour: INK, width: SEAM, stitched: false });
         self.sheet.shapes.push((layer, Shape { path: path.clone(), fill: Some(colour), line }));
     }

@@ -137,13 +137,14 @@ fn tiers(pen: &mut Pen<'_>, outline: &Path, hang: Hang) {
     }
 }
 
-fn divided(pen: &mut Pen<'_>, bottom: f32) {
+/// The parting of a divided skirt.
+pub(super) fn divided(pen: &mut Pen<'_>, bottom: f32) {
     pen.edge(&Path::lines(&[(0.0, HIP + 36.0), (0.0, bottom)]));
     pen.fold(&Path::lines(&[(0.0, WAIST + 12.0), (0.0, HIP + 36.0)]));
     pen.fold(&Path::lines(&[(4.0, HIP + 44.0), (9.0, bottom - 4.0)]).twice());
 }
 
-/// How long a skirt of this kind is where the record does not say.
+/// How long a garment of this kind is where the record does not say.
 pub(super) fn usual_length(kind: Kind) -> Length {
     match kind {
         Kind::Gown | Kind::Christening | Kind::Drapery => Length::Floor,

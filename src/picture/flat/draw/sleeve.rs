@@ -35,7 +35,7 @@ impl Arm {
 fn end(reach: Reach, set: Set, ease: f32) -> (f32, f32) {
     let (down, width) = match reach {
         Reach::None => (0.0, 0.0),
-        Reach::Cap => (0.13, 33.0),
+        Reach::Cap => (0.17, 33.0),
         Reach::Short => (0.36, 28.0),
         Reach::Elbow => (0.52, 24.0),
         Reach::Pushed => (0.56, 20.0),
@@ -52,16 +52,18 @@ fn end(reach: Reach, set: Set, ease: f32) -> (f32, f32) {
     (down, shaped + ease * 0.5)
 }
 
+/// The gap of paper about both sleeves. It is drawn before the body, which it must not cut.
+pub(super) fn gap(pen: &mut Pen<'_>, garment: &Garment, torso: &Torso, reach: Reach, ease: f32) {
+    if let Some(sleeve) = Sleeve::of(garment, torso, reach, ease) {
+        pen.gap(&sleeve.edges().twice());
+    }
+}
+
 /// Both sleeves of a garment.
 pub(super) fn draw(pen: &mut Pen<'_>, garment: &Garment, torso: &Torso, reach: Reach, ease: f32) {
-    if reach == Reach::None || torso.halter {
-        return;
-    }
-    let (down, width) = end(reach, garment.set, ease);
-    let right = Sleeve { arm: Arm::of(torso), torso, down, width, set: garment.set };
+    let Some(right) = Sleeve::of(garment, torso, reach, ease) else { return };
+    let (down, edges) = (right.down, right.edges());
     let whole = right.whole();
-    let edges = right.edges();
-    pen.gap(&edges.twice());
     pen.cloth_in(&whole);
     pen.cloth_in(&whole.mirrored());
     right.folds(pen, reach);
@@ -88,7 +90,14 @@ struct Sleeve<'a> {
     set: Set,
 }
 
-impl Sleeve<'_> {
+impl<'a> Sleeve<'a> {
+    /// The right sleeve, where there is one.
+    fn of(garment: &Garment, torso: &'a Torso, reach: Reach, ease: f32) -> Option<Self> {
+        let (down, width) = end(reach, garment.set, ease);
+        let sleeve = Self { arm: Arm::of(torso), torso, down, width, set: garment.set };
+        (reach != Reach::None && !torso.halter).then_some(sleeve)
+    }
+
     fn outer(&self) -> Path {
         let (top, end) = (self.torso.shoulder, self.arm.at(self.down, self.width));
         let start = match self.set {
@@ -100,6 +109,7 @@ impl Sleeve<'_> {
                     (top.0 + 4.0, top.1 + 12.0),
                 )
             }
+            Set::Dolman => Path::at(top.0 - 15.0, top.1 - 3.0),
             _ => Path::at(top.0, top.1),
         };
         match self.set {
@@ -111,7 +121,7 @@ impl Sleeve<'_> {
                     (self.arm.at(puff * 0.6, 60.0).0, low.1 - 38.0),
                     low,
                 );
-                if self.down > 0.6 { puffed.line(end.0, end.1) } else { puffed.line(end.0, end.1) }
+                puffed.line(end.0, end.1)
             }
             Set::Bishop => start
                 .curve(
@@ -129,15 +139,32 @@ impl Sleeve<'_> {
         }
     }
 
+    /// A cap stands over the shoulder and ends in the armhole.
+    fn is_cap(&self) -> bool {
+        self.down < 0.2
+    }
+
+    fn inner_end(&self) -> Point {
+        if self.is_cap() {
+            (self.torso.bust - 3.0, self.torso.underarm().1 - 12.0)
+        } else {
+            self.arm.at(self.down, -self.width)
+        }
+    }
+
     /// From the cuff's outside to its inside.
     fn hem(&self, further: f32) -> Path {
         let down = self.down + further / 240.0;
-        let (out, inn) = (self.arm.at(down, self.width), self.arm.at(down, -self.width));
+        let (out, inn) = (self.arm.at(down, self.width), self.inner_end());
+        let inn = if self.is_cap() { inn } else { self.arm.at(down, -self.width) };
         let sag = self.arm.at(down + 0.025, 0.0);
         Path::at(out.0, out.1).bend(sag, inn)
     }
 
     fn inner(&self) -> Path {
+        if self.is_cap() {
+            return Path::lines(&[self.inner_end(), self.torso.underarm()]);
+        }
         let (from, to) = (self.arm.at(self.down, -self.width), self.torso.underarm());
         let path = Path::at(from.0, from.1);
         match self.set {
@@ -158,7 +185,7 @@ impl Sleeve<'_> {
         match self.set {
             Set::Raglan => edges.bend((46.0, 226.0), self.torso.neck_side).close(),
             Set::Dolman => edges
-                .curve((under.0 - 16.0, under.1), (top.0 - 22.0, top.1 + 40.0), (top.0 - 12.0, top.1 - 4.0))
+                .curve((under.0 - 34.0, under.1), (top.0 - 40.0, top.1 + 30.0), (top.0 - 26.0, top.1 - 6.0))
                 .close(),
             _ => edges.curve((under.0 - 10.0, under.1 - 14.0), (top.0 - 9.0, top.1 + 24.0), top).close(),
         }

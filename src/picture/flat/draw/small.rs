@@ -1,6 +1,6 @@
 //! Belts, cords, scarves, gloves, glasses and other small things, each in its place on the figure.
 
-use super::figure::{EYES, HIP, WAIST};
+use super::figure::{EYES, HIP};
 use super::pen::Pen;
 use super::sleeve;
 use crate::picture::flat::model::{Path, Point, Rgb};
@@ -8,13 +8,12 @@ use crate::picture::flat::read::{Garment, Kind, Mark};
 
 const METAL: Rgb = [0xc4, 0xc4, 0xc8];
 
-/// A belt, a cord or a sash round a waist at this height.
-pub(super) fn girdle(pen: &mut Pen<'_>, garment: &Garment, y: f32) {
+/// A belt, a cord or a sash round a waist at this height and of this half width.
+pub(super) fn girdle(pen: &mut Pen<'_>, garment: &Garment, (y, wide): (f32, f32)) {
     match garment.kind {
-        Kind::Cord => cord(pen, y),
-        Kind::Sash => sash(pen, garment, y),
+        Kind::Cord => cord(pen, y, wide),
+        Kind::Sash => sash(pen, garment, y, wide),
         _ => {
-            let wide = if y > WAIST + 20.0 { 68.0 } else { 60.0 };
             pen.body(
                 &Path::at(-wide, y - 8.0)
                     .bend((0.0, y - 4.0), (wide, y - 8.0))
@@ -33,12 +32,12 @@ pub(super) fn girdle(pen: &mut Pen<'_>, garment: &Garment, y: f32) {
 }
 
 /// Three turns, a knot at the left hip, and an end with a watch where a second colour says metal.
-fn cord(pen: &mut Pen<'_>, y: f32) {
+fn cord(pen: &mut Pen<'_>, y: f32, wide: f32) {
     for turn in [-6.0, 0.0, 6.0] {
-        let rope = Path::at(-61.0, y + turn - 2.5)
-            .bend((0.0, y + turn + 3.0), (61.0, y + turn - 2.5))
-            .line(61.0, y + turn + 2.5)
-            .bend((0.0, y + turn + 8.0), (-61.0, y + turn + 2.5))
+        let rope = Path::at(-wide, y + turn - 2.5)
+            .bend((0.0, y + turn + 3.0), (wide, y + turn - 2.5))
+            .line(wide, y + turn + 2.5)
+            .bend((0.0, y + turn + 8.0), (-wide, y + turn + 2.5))
             .close();
         pen.patch(&rope);
     }
@@ -56,7 +55,7 @@ fn cord(pen: &mut Pen<'_>, y: f32) {
     }
 }
 
-fn sash(pen: &mut Pen<'_>, garment: &Garment, y: f32) {
+fn sash(pen: &mut Pen<'_>, garment: &Garment, y: f32, wide: f32) {
     if garment.has(Mark::Fringe) {
         let band =
             Path::lines(&[(-62.0, 184.0), (-36.0, 176.0), (66.0, HIP - 20.0), (46.0, HIP - 2.0)]).close();
@@ -73,13 +72,13 @@ fn sash(pen: &mut Pen<'_>, garment: &Garment, y: f32) {
         return;
     }
     pen.body(
-        &Path::at(-64.0, y - 12.0)
-            .bend((0.0, y - 6.0), (64.0, y - 12.0))
-            .line(66.0, y + 10.0)
-            .bend((0.0, y + 16.0), (-66.0, y + 10.0))
+        &Path::at(-wide, y - 12.0)
+            .bend((0.0, y - 6.0), (wide, y - 12.0))
+            .line(wide + 2.0, y + 10.0)
+            .bend((0.0, y + 16.0), (-wide - 2.0, y + 10.0))
             .close(),
     );
-    pen.fold(&Path::at(-64.0, y - 4.0).bend((0.0, y + 2.0), (60.0, y - 4.0)));
+    pen.fold(&Path::at(-wide, y - 4.0).bend((0.0, y + 2.0), (wide - 4.0, y - 4.0)));
     pen.part(
         &Path::at(38.0, y + 4.0)
             .curve((34.0, y + 40.0), (40.0, y + 70.0), (34.0, y + 104.0))

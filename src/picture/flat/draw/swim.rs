@@ -51,22 +51,7 @@ pub(super) fn draw(pen: &mut Pen<'_>, garment: &Garment) {
     }
     if garment.has(Mark::Flash) {
         let second = pen.cloth.second;
-        pen.bead(
-            &Path::lines(&[
-                (-40.0, 232.0),
-                (-14.0, 268.0),
-                (-22.0, 274.0),
-                (14.0, 318.0),
-                (6.0, 326.0),
-                (48.0, 384.0),
-                (2.0, 340.0),
-                (10.0, 332.0),
-                (-30.0, 288.0),
-                (-20.0, 280.0),
-            ])
-            .close(),
-            second,
-        );
+        pen.bead(&bolt(), second);
     }
     if garment.has(Mark::Badge) {
         pen.bead(
@@ -110,11 +95,12 @@ impl Shape {
         let leg_y = match garment.length {
             Some(Length::AboveKnee | Length::Knee | Length::BelowKnee) => THIGH + 40.0,
             Some(Length::Thigh) => THIGH - 4.0,
+            _ if garment.has(Mark::HighLeg) => CROTCH + 6.0,
+            _ if garment.has(Mark::Skirted) => CROTCH + 42.0,
             _ if garment.has(Mark::Legged) => CROTCH + 30.0,
-            _ if garment.has(Mark::Skirted) => CROTCH + 26.0,
-            _ => CROTCH + 6.0,
+            _ => CROTCH + 16.0,
         };
-        let cut_away = leg_y < CROTCH + 10.0;
+        let cut_away = garment.has(Mark::HighLeg);
         let leg = if cut_away { (64.0, 16.0, leg_y - 16.0) } else { (68.0, 5.0, leg_y) };
         Self {
             neck,
@@ -222,16 +208,16 @@ fn bands(pen: &mut Pen<'_>, garment: &Garment, outline: &Path, shape: &Shape) {
 
 /// The skirt over the legs.
 fn overskirt(pen: &mut Pen<'_>, garment: &Garment, shape: &Shape) {
-    let low = shape.leg.2 - 14.0;
-    let skirt = Path::at(0.0, HIP - 22.0)
-        .bend((40.0, HIP - 23.0), (61.5, HIP - 28.0))
-        .curve((68.0, HIP), (76.0, low - 30.0), (80.0, low))
+    let low = shape.leg.2 - 13.0;
+    let skirt = Path::at(0.0, HIP - 24.0)
+        .bend((40.0, HIP - 25.0), (60.0, HIP - 30.0))
+        .curve((66.0, HIP - 6.0), (72.0, low - 30.0), (75.0, low))
         .bend((40.0, low + 9.0), (0.0, low + 10.0))
         .both_halves();
-    pen.body(&skirt);
+    pen.part(&skirt);
     let pleated = garment.has(Mark::Pleats);
     for share in if pleated { vec![0.1, 0.3, 0.5, 0.7, 0.88] } else { vec![0.35, 0.72] } {
-        let fold = Path::lines(&[(60.0 * share, HIP - 18.0), (80.0 * share, low + 6.0)]).twice();
+        let fold = Path::lines(&[(60.0 * share, HIP - 18.0), (75.0 * share, low + 6.0)]).twice();
         if pleated { pen.seam(&fold) } else { pen.fold(&fold) }
     }
     if garment.has(Mark::HemBand) || garment.has(Mark::Edged) || garment.has(Mark::HipBand) {
@@ -250,4 +236,11 @@ fn belt(pen: &mut Pen<'_>, outline: &Path) {
         &Path::lines(&[(-9.0, y - 9.0), (9.0, y - 9.0), (9.0, y + 9.0), (-9.0, y + 9.0)]).close(),
         [0xcf, 0xcf, 0xd2],
     );
+}
+
+/// A flash of lightning from the right shoulder to the left hip.
+fn bolt() -> Path {
+    let right = [(-34.0, 204.0), (-3.0, 262.0), (-13.0, 266.0), (22.0, 322.0), (12.0, 326.0), (46.0, 388.0)];
+    let left = [(-4.0, 334.0), (6.0, 329.0), (-32.0, 275.0), (-22.0, 270.0), (-46.0, 214.0)];
+    Path::lines(&[&right[..], &left[..]].concat()).close()
 }

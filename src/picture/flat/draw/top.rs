@@ -127,6 +127,14 @@ impl<'a> Made<'a> {
         }
     }
 
+    /// The outline of the body.
+    fn body(&self) -> Torso {
+        match self.garment.set {
+            Set::Raglan | Set::Dolman if self.reach != Reach::None => self.torso.under_raglan(),
+            _ => self.torso.clone(),
+        }
+    }
+
     /// How far down the front's fastenings go.
     fn front(&self) -> Option<Front> {
         let torso = &self.torso;
@@ -165,6 +173,10 @@ impl<'a> Made<'a> {
     }
 }
 
+fn opens_in_front(kind: Kind) -> bool {
+    matches!(kind, Kind::Jacket | Kind::Cardigan | Kind::Waistcoat | Kind::Coat)
+}
+
 /// A jacket follows the words for a whole suit in its bodice only, and knitting has no waist seam.
 fn shaped(garment: &Garment, cut: Cut) -> Cut {
     let loose = matches!(
@@ -197,17 +209,73 @@ fn short_enough(garment: &Garment, length: Length) -> Length {
             Length::Hip
         }
         Kind::Jumper if length == Length::Waist && garment.has(Mark::Banded) => Length::Waist,
+        Kind::Dress | Kind::Gown if length < Length::AboveKnee => Length::Knee,
+        Kind::Coat if length == Length::Waist => Length::Thigh,
         _ => length,
     }
 }
 
+/// How a garment is worn with others.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Wear {
+    pub(super) open: bool,
+    /// Whether its sleeves are seen.
+    pub(super) sleeves: bool,
+}
+
+/// How far a garment's sleeves reach.
+pub(super) fn reach(garment: &Garment) -> Reach {
+    match garment.kind {
+        Kind::OnePiece => garment.reach.unwrap_or(Reach::Long),
+        kind if hangs(kind) => Made::of(garment).reach,
+        _ => Reach::None,
+    }
+}
+
+/// Where the waist of a garment that hangs from the shoulders is, and half its width there.
+pub(super) fn waist(garment: &Garment) -> Option<(f32, f32)> {
+    let made = hangs(garment.kind).then(|| Made::of(garment))?;
+    let y = if made.cut == Cut::DropWaist { HIP - 8.0 } else { WAIST };
+    Some((y, width_at(&made.torso.outline(), y) + 1.5))
+}
+
+/// What is drawn here.
+fn hangs(kind: Kind) -> bool {
+    use Kind::*;
+    matches!(
+        kind,
+        Dress
+            | Nightshirt
+            | Gown
+            | Tunic
+            | Overall
+            | Pinafore
+            | Smock
+            | Coat
+            | WrapCoat
+            | Duffel
+            | Oilskin
+            | OpenGown
+            | Jacket
+            | Waistcoat
+            | Cardigan
+            | Jumper
+            | Blouse
+            | Shirt
+            | Singlet
+            | HalterTop
+            | Robe
+            | Christening
+    )
+}
+
 /// Draws it, closed or open.
-pub(super) fn draw(pen: &mut Pen<'_>, garment: &Garment, open: bool) {
-    let made = Made::of(garment);
-    if open
-        && made.torso.hem_y > WAIST
-        && !matches!(garment.kind, Kind::Dress | Kind::Gown | Kind::Jumper | Kind::Smock)
-    {
+pub(super) fn draw(pen: &mut Pen<'_>, garment: &Garment, wear: Wear) {
+    let mut made = Made::of(garment);
+    if !wear.sleeves {
+        made.reach = Reach::None;
+    }
+    if wear.open && made.torso.hem_y > WAIST {
         opened(pen, &made);
     } else {
         closed(pen, &made);
@@ -218,14 +286,22 @@ fn opened(pen: &mut Pen<'_>, made: &Made<'_>) {
     let torso = &made.torso;
     pen.inside(&torso.back());
     let gap = if torso.hem_y > HIP + 30.0 { 40.0 } else { 26.0 };
-    let right = torso.open_front(gap);
+    let right = made.body().open_front(gap);
+    sleeve::gap(pen, made.garment, torso, made.reach, made.ease);
     for half in [right.mirrored(), right.clone()] {
         pen.body(&half);
+        let high = if torso.hem_y < HIP + 30.0 { 8.0 } else { 16.0 };
         if made.garment.has(Mark::HemBand) && pen.cloth.has_second {
-            pen.band(&half, torso.hem_y - 26.0, torso.hem_y - 10.0);
-            pen.edge(&half);
+            pen.band(&half, torso.hem_y - high - 8.0, torso.hem_y - 8.0);
         }
     }
+    if pen.cloth.has_second && made.garment.has(Mark::Edged) {
+        pen.trim(&torso.front_edge(gap, 6.0).twice(), 6.0);
+    } else if pen.cloth.has_second && made.garment.kind == Kind::OpenGown {
+        pen.trim(&torso.front_edge(gap, 9.0).twice(), 13.0);
+        pen.seam(&torso.front_edge(gap, 16.0).twice());
+    }
+    pen.edge(&right.twice());
     sleeve::draw(pen, made.garment, torso, made.reach, made.ease);
     if made.collar != Collar::None {
         let (x, y) = torso.neck_side;
@@ -239,7 +315,7 @@ fn opened(pen: &mut Pen<'_>, made: &Made<'_>) {
         pen.part(&facing);
     }
     if made.garment.has(Mark::Pockets) || matches!(made.garment.kind, Kind::Coat | Kind::Duffel) {
-        pockets(pen, made);
+        pockets(pen, made, gap * 0.5);
     }
     if made.closure == Closure::Toggles {
         for y in [BUST, BUST + 54.0, BUST + 108.0, BUST + 162.0] {
@@ -250,11 +326,15 @@ fn opened(pen: &mut Pen<'_>, made: &Made<'_>) {
 
 fn closed(pen: &mut Pen<'_>, made: &Made<'_>) {
     let (torso, garment) = (&made.torso, made.garment);
-    let outline = torso.outline();
+    let outline = made.body().outline();
     pen.inside(&torso.back_of_neck());
+    if garment.length == Some(Length::Train) {
+        train(pen, torso);
+    }
     if garment.has(Mark::Points) {
         points(pen, torso);
     }
+    sleeve::gap(pen, garment, torso, made.reach, made.ease);
     pen.body(&outline);
     body_details(pen, made, &outline);
     bands(pen, made, &outline);
@@ -269,7 +349,7 @@ fn closed(pen: &mut Pen<'_>, made: &Made<'_>) {
     if garment.kind == Kind::Duffel || (garment.has(Mark::Hood) && made.collar == Collar::None) {
         hood(pen, torso);
     }
-    if garment.has(Mark::Badge) {
+    if garment.has(Mark::Badge) && garment.kind != Kind::Jumper {
         pen.bead(
             &Path::lines(&[(30.0, 238.0), (44.0, 238.0), (44.0, 250.0), (37.0, 256.0), (30.0, 250.0)])
                 .close(),
@@ -326,6 +406,9 @@ fn body_details(pen: &mut Pen<'_>, made: &Made<'_>, outline: &Path) {
     if let (Some(seam), true) = (torso.seam, skirted) {
         pen.seam(&across(outline, seam, 5.0));
     }
+    if garment.has(Mark::Divided) && skirted {
+        skirt::divided(pen, torso.hem_y + 10.0);
+    }
     if skirted {
         let top = torso.seam.unwrap_or(HIP);
         skirt::details(pen, garment, outline, Hang { top, hem: torso.hem_y, cut: made.cut });
@@ -345,7 +428,7 @@ fn body_details(pen: &mut Pen<'_>, made: &Made<'_>, outline: &Path) {
         || garment.has(Mark::BreastPockets)
         || matches!(garment.kind, Kind::Coat | Kind::Jacket | Kind::Duffel | Kind::Oilskin)
     {
-        pockets(pen, made);
+        pockets(pen, made, 0.0);
     }
     if matches!(garment.kind, Kind::Jumper | Kind::Cardigan) || garment.has(Mark::Banded) {
         welt(pen, garment, torso, outline);
@@ -392,7 +475,8 @@ fn yoke(pen: &mut Pen<'_>, garment: &Garment, outline: &Path, torso: &Torso) {
     }
 }
 
-fn pockets(pen: &mut Pen<'_>, made: &Made<'_>) {
+/// Pockets, so far further out than on a closed front.
+fn pockets(pen: &mut Pen<'_>, made: &Made<'_>, out: f32) {
     let garment = made.garment;
     let long = made.torso.hem_y > HIP + 40.0;
     let patch = |x: f32, y: f32, wide: f32, high: f32| {
@@ -419,7 +503,7 @@ fn pockets(pen: &mut Pen<'_>, made: &Made<'_>) {
     }
     match garment.kind {
         Kind::Jacket | Kind::Coat if !garment.has(Mark::Pockets) || garment.kind == Kind::Jacket => {
-            let (x, y) = if long { (42.0, HIP - 10.0) } else { (36.0, made.torso.hem_y - 42.0) };
+            let (x, y) = if long { (42.0 + out, HIP - 10.0) } else { (36.0, made.torso.hem_y - 42.0) };
             if made.torso.hem_y > HIP {
                 let flap = Path::lines(&[
                     (x - 17.0, y),
@@ -434,7 +518,7 @@ fn pockets(pen: &mut Pen<'_>, made: &Made<'_>) {
         }
         _ => {
             let y = if long { HIP - 6.0 } else { made.torso.hem_y - 52.0 };
-            let x = if long { 38.0 } else { 34.0 };
+            let x = if long { 38.0 + out } else { 34.0 + out };
             for side in [-1.0, 1.0] {
                 pen.patch(&patch(side * x, y, 19.0, if long { 48.0 } else { 34.0 }));
                 pen.stitch(&Path::lines(&[(side * x - 19.0, y + 7.0), (side * x + 19.0, y + 7.0)]));
@@ -481,7 +565,7 @@ fn bands(pen: &mut Pen<'_>, made: &Made<'_>, outline: &Path) {
     if garment.has(Mark::Edged) && pen.cloth.has_second {
         let neck = torso.neckline().twice();
         pen.trim(&neck, 9.0);
-        if short {
+        if short && opens_in_front(garment.kind) {
             pen.trim(&torso.hemline().twice(), 9.0);
             pen.trim(&Path::lines(&[(3.0, torso.depth), (3.0, torso.hem_y + 6.0)]), 7.0);
         }
@@ -627,4 +711,18 @@ fn points(pen: &mut Pen<'_>, torso: &Torso) {
         (0.0, y + 14.0),
     ]);
     pen.body(&hanging.both_halves());
+}
+
+/// A train, lying on the floor behind.
+fn train(pen: &mut Pen<'_>, torso: &Torso) {
+    let (x, y) = (torso.hem_width(), torso.hem_y);
+    let lying = Path::at(0.0, y - 50.0)
+        .line(x * 0.9, y - 60.0)
+        .curve((x + 6.0, y - 20.0), (x + 40.0, y), (x + 62.0, y + 14.0))
+        .curve((x + 40.0, y + 34.0), (x * 0.5, y + 36.0), (0.0, y + 34.0))
+        .both_halves();
+    pen.body(&lying);
+    for share in [0.3, 0.7, 1.1] {
+        pen.fold(&Path::at(x * 0.8, y - 20.0).bend((x, y + 4.0), (x * share + 30.0, y + 24.0)).twice());
+    }
 }

@@ -197,18 +197,28 @@ impl Torso {
 
     /// One front of a garment that stands open, on the right.
     pub(super) fn open_front(&self, gap: f32) -> Path {
-        let (x, y) = self.neck_side;
-        let drop = self.hem_y + 4.0;
-        let hem_gap = gap.min(self.hem_width() * 0.5);
-        let hem = (hem_gap * 1.15, drop);
-        self.outer_edge_from()
-            .curve((self.hem_width() * 0.75, self.hem_y + 5.0), (self.hem_width() * 0.6, drop), hem)
-            .curve((hem_gap, self.hem_y * 0.6 + y * 0.4), (gap * 0.6, y + 90.0), (x, y))
+        let edge = self.front_edge(gap, 0.0);
+        let (x, y) = (gap.min(self.hem_width() * 0.5) * 1.15, self.hem_y + 4.0);
+        self.outer_edge()
+            .curve((self.hem_width() * 0.75, self.hem_y + 5.0), (self.hem_width() * 0.6, y), (x, y))
+            .then(&edge)
             .close()
     }
 
-    fn outer_edge_from(&self) -> Path {
-        self.outer_edge()
+    /// The edge of an open front, from its hem up to the neck, or a line so far inside it.
+    pub(super) fn front_edge(&self, gap: f32, inset: f32) -> Path {
+        let (x, y) = (self.neck_side.0 + inset, self.neck_side.1 + inset * 0.4);
+        let low = gap.min(self.hem_width() * 0.5);
+        Path::at(low * 1.15 + inset, self.hem_y + 4.0).curve(
+            (low + inset, self.hem_y * 0.6 + y * 0.4),
+            (gap * 0.6 + inset, y + 90.0),
+            (x, y),
+        )
+    }
+
+    /// The same outline with its shoulder drawn in, for a sleeve that covers it.
+    pub(super) fn under_raglan(&self) -> Self {
+        Self { shoulder: (self.shoulder.0 - 14.0, self.shoulder.1 - 2.0), ..self.clone() }
     }
 
     /// What shows of the inside: the back, up to the back of the neck.

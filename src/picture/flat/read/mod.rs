@@ -145,7 +145,7 @@ pub enum Length {
 }
 
 /// How far a sleeve reaches.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[allow(missing_docs, reason = "each is the word that it means")]
 pub enum Reach {
     None,
@@ -289,6 +289,8 @@ pub enum Mark {
     Wedge,
     ChinStrap,
     LongGlove,
+    Divided,
+    HighLeg,
     Bib,
     Swinging,
     ButtonedThrough,
@@ -336,18 +338,23 @@ impl Garment {
 }
 
 /// So many pieces of a record are read.
-const PIECES: usize = 24;
+const PIECES: usize = 16;
 /// So many details of a piece are read.
-const DETAILS: usize = 12;
+const DETAILS: usize = 10;
 
 /// The garments that pieces name, in their order; a suit or pyjamas become their parts. Pieces of no known kind are
 /// left out.
 pub fn garments(pieces: &[Piece], silhouette: &str) -> Vec<Garment> {
     let outline = Words::of(silhouette);
     let mut all: Vec<Garment> = Vec::new();
-    for piece in pieces.iter().take(PIECES) {
+    let pieces = &pieces[..pieces.len().min(PIECES)];
+    for piece in pieces {
         let first = !all.iter().any(|garment| carries_outline(garment.kind));
         all.extend(parts(garment(piece, &outline, first), &outline));
+    }
+    if all.iter().any(|garment| garment.kind == Kind::Veil) {
+        let dresses = all.iter_mut().filter(|garment| garment.kind == Kind::Dress);
+        dresses.for_each(|dress| dress.length = dress.length.or(Some(Length::Floor)));
     }
     all
 }
@@ -409,18 +416,18 @@ fn garment(piece: &Piece, outline: &Words, takes_outline: bool) -> Option<Garmen
     let kind = name.before(&["with", "over", "for", "from", "in", "and", "under"]).last(tables::KINDS)?;
     let cloth = Words::of(&piece.cloth);
     let details: Vec<Words> = piece.details.iter().take(DETAILS).map(|detail| Words::of(detail)).collect();
-    let outline = if takes_outline && carries_outline(kind) { outline.clone() } else { Words::default() };
+    let below = matches!(kind, Kind::Trousers | Kind::Skirt | Kind::Shorts);
+    let outline =
+        if below || (takes_outline && carries_outline(kind)) { outline.clone() } else { Words::default() };
     let all = Said { name: &name, cloth: &cloth, details: &details, outline: &outline };
     let kind = refined(kind, &all);
+    let set = all.anywhere(tables::SETS).unwrap_or_default();
     Some(Garment {
         kind,
-        cut: all
-            .in_details(tables::CUTS)
-            .or_else(|| outline.first(tables::CUTS))
-            .or_else(|| name.first(tables::CUTS)),
+        cut: cut(&all),
         length: length(&all),
-        reach: all.in_details(tables::REACHES).or_else(|| sleeve_said(&details)),
-        set: all.anywhere(tables::SETS).unwrap_or_default(),
+        reach: all.in_details(tables::REACHES).or_else(|| sleeve_said(&details, set)),
+        set,
         neck: all.in_details(tables::NECKS).or_else(|| outline.first(tables::NECKS)),
         collar: name.first(tables::COLLARS).or_else(|| all.in_details(tables::COLLARS)),
         closure: closure(&all),
@@ -490,38 +497,47 @@ fn refined(kind: Kind, said: &Said<'_>) -> Kind {
 }
 
 fn length(said: &Said<'_>) -> Option<Length> {
-    let of_the_whole = || {
-        said.details.iter().filter(|words| {
-            !words.say("sleeve|sleeves|cuff|cuffs|lining|back|open|button|buttons|collar|glove|bare")
-        })
-    };
+    let of_the_whole = || said.details.iter().filter(|words| !words.say(tables::PARTS));
     let measured =
         of_the_whole().find_map(|words| words.number_before("cm from the floor")).map(Length::FromFloor);
     let in_words =
         || tables::LENGTHS.iter().find(|(phrases, _)| of_the_whole().any(|words| words.say(phrases)));
-    measured.or_else(|| in_words().map(|(_, length)| *length)).or_else(|| said.outline.first(tables::LENGTHS))
+    measured
+        .or_else(|| in_words().map(|(_, length)| *length))
+        .or_else(|| said.outline.first(tables::LENGTHS))
+        .or_else(|| said.outline.first(tables::OUTLINE_LENGTHS))
 }
 
-/// Any other word on sleeves means that there are some.
-fn sleeve_said(details: &[Words]) -> Option<Reach> {
-    details.iter().any(|words| words.say("sleeve|sleeves|cuff|cuffs")).then_some(Reach::Long)
+fn cut(said: &Said<'_>) -> Option<Cut> {
+    let of_the_whole = || said.details.iter().filter(|words| !words.say(tables::PARTS));
+    let in_words = || tables::CUTS.iter().find(|(phrases, _)| of_the_whole().any(|words| words.say(phrases)));
+    in_words()
+        .map(|(_, cut)| *cut)
+        .or_else(|| said.outline.first(tables::CUTS))
+        .or_else(|| said.name.first(tables::CUTS))
+}
+
+/// Any other word on sleeves means that there are some; a puff alone is a short sleeve.
+fn sleeve_said(details: &[Words], set: Set) -> Option<Reach> {
+    let reach = if set == Set::Puffed { Reach::Short } else { Reach::Long };
+    details.iter().any(|words| words.say("sleeve|cuff")).then_some(reach)
 }
 
 fn closure(said: &Said<'_>) -> Option<Closure> {
-    let fronts = || {
-        said.details.iter().filter(|words| {
-            !words.say("sleeve|sleeves|wrist|shoulder|back buttons|strap|at the left hip|chin|drawers|off")
-        })
-    };
-    let front = tables::CLOSURES.iter().find(|(phrases, _)| fronts().any(|words| words.say(phrases)));
-    front
-        .map(|(_, closure)| *closure)
-        .or_else(|| said.outline.first(tables::CLOSURES))
+    let elsewhere = "sleeve|wrist|shoulder|back buttons|strap|at the left hip|chin|drawers|off";
+    let fronts = || said.details.iter().filter(|words| !words.say(elsewhere));
+    let in_details = || tables::CLOSURES.iter().find(|(phrases, _)| fronts().any(|words| words.say(phrases)));
+    said.outline
+        .first(tables::CLOSURES)
+        .or_else(|| in_details().map(|(_, closure)| *closure))
         .or_else(|| said.name.first(tables::CLOSURES))
 }
 
 fn buttons(details: &[Words]) -> Option<u8> {
-    let words = details.iter().find(|words| words.say("button|toggle|clip|stud"))?;
+    let words = details.iter().find(|words| {
+        words.say("button|toggle|clip|stud") && !words.say("gone|odd|whittled|sleeve|wrist")
+            || words.say("of which")
+    })?;
     words.number().and_then(|number| u8::try_from(number).ok()).filter(|number| (1..=24).contains(number))
 }
 

@@ -111,20 +111,30 @@ pub(super) const CUTS: &[(&str, Cut)] = &[
 /// How far down something reaches.
 pub(super) const LENGTHS: &[(&str, Length)] = &[
     ("train|with a train", Length::Train),
-    ("floor length|to the floor|full length|floor|length three times the child", Length::Floor),
-    ("ankle|to the ankle|ankle length|maxi", Length::Ankle),
-    ("to the calf|mid calf|calf length|calf|midi|ballerina", Length::Calf),
+    ("floor length|to the floor|full length|length three times the child|long robe", Length::Floor),
+    ("to the ankle|ankle length|maxi", Length::Ankle),
+    ("to the calf|mid calf|calf length|midi|ballerina", Length::Calf),
     ("above the knee|just above the knee|mini", Length::AboveKnee),
-    ("below the knee|seven eighths", Length::BelowKnee),
-    ("to the knee|knee length|knee|economy line", Length::Knee),
-    ("to the thigh|mid thigh|thigh|thigh length", Length::Thigh),
-    ("hip length|hip|to the hip", Length::Hip),
-    ("waist length|short|cropped|to the waist", Length::Waist),
+    ("below the knee|seven eighths|longer skirt", Length::BelowKnee),
+    ("to the knee|knee length|economy line", Length::Knee),
+    ("to the thigh|mid thigh|thigh length", Length::Thigh),
+    ("hip length|to the hip", Length::Hip),
+    ("waist length|cropped", Length::Waist),
 ];
+
+/// Lengths that only a silhouette can mean: of a detail, `short` may be said of anything.
+pub(super) const OUTLINE_LENGTHS: &[(&str, Length)] =
+    &[("knee", Length::Knee), ("short", Length::Waist), ("column", Length::Floor)];
+
+/// Details of these parts say nothing of the whole garment's length or outline.
+pub(super) const PARTS: &str = "sleeve|cuff|lining|back|open|button|collar|glove|bare|revers|lapel|pocket|lined|opening|strap|flap|wet|tuck|yoke";
 
 /// How far a sleeve reaches.
 pub(super) const REACHES: &[(&str, Reach)] = &[
-    ("sleeveless|strapless|no sleeve|straps|shoulder straps", Reach::None),
+    (
+        "crossover|crosses left over right|old crossover|sleeveless|strapless|no sleeve|straps|shoulder straps",
+        Reach::None,
+    ),
     ("cap sleeve", Reach::Cap),
     (
         "elbow sleeve|half sleeve|to the elbow|sleeves to the elbow|sleeve to the elbow|tied above the elbow",
@@ -274,10 +284,11 @@ pub(super) const MARKS: &[MarkRow] = &[
         "pocket|patch pocket|patch pockets|pockets|jetted pockets|piped pockets|pocket flaps",
     ),
     row(Mark::BreastPockets, Place::Details, "breast pockets|breast pocket|bellows pockets"),
-    row(
+    unless(
         Mark::Pleats,
         Place::Anywhere,
-        "pleats|knife pleats|pleated|unpressed pleats|box pleats|pleats stitched",
+        "pleats|knife pleats|pleated|unpressed pleats|box pleats",
+        "kick pleat|inverted pleat|one pleat|pleat at the back",
     ),
     row(
         Mark::BoxPleat,
@@ -309,11 +320,20 @@ pub(super) const MARKS: &[MarkRow] = &[
         Place::Details,
         "braid|piping|piped|binding|bindings|bound|self braid|edge overcast|cord piping|bound armholes",
     ),
-    row(Mark::Cuffs, Place::Details, "cuff|cuffs|turned cuffs|deep cuffs|turned back cuff|cuffs turned back"),
+    unless(
+        Mark::Cuffs,
+        Place::Details,
+        "cuff|cuffs|turned cuffs|deep cuffs|turned back cuff|cuffs turned back",
+        "no cuffs|from the cuff|monogram on the cuff",
+    ),
     unless(Mark::TurnUps, Place::Details, "turn ups", "turn ups cut off|cut off"),
     row(Mark::WideLeg, Place::Anywhere, "wide leg|wide trouser|wide trousers|76 cm hems|bags"),
-    row(Mark::NarrowLeg, Place::Anywhere, "tapered|underfoot strap|tapered slack|drainpipe"),
-    row(Mark::Rolled, Place::Details, "rolled|tied at the ankle|tucked into boots"),
+    row(
+        Mark::NarrowLeg,
+        Place::Anywhere,
+        "tapered|underfoot strap|drainpipe|tied at the ankle|tucked into boots",
+    ),
+    row(Mark::Rolled, Place::Details, "rolled"),
     row(Mark::FallFront, Place::Details, "fall front|broad fall front|buttons"),
     row(Mark::KneePatches, Place::Details, "knee patches|knees doubled|canvas knees|knees"),
     row(Mark::SideStripe, Place::Details, "stripe down each seam|side stripe"),
@@ -346,7 +366,7 @@ pub(super) const MARKS: &[MarkRow] = &[
     ),
     row(Mark::Pompons, Place::Details, "pompons|pompoms"),
     row(Mark::ThreePiece, Place::Details, "three pieces|waistcoat|gansey|undertaker"),
-    row(Mark::Banded, Place::Details, "waistband|welt|short welt"),
+    row(Mark::Banded, Place::Details, "waistband|short welt"),
     row(Mark::Hood, Place::Anywhere, "hood|duffel coat|duffle coat"),
     row(Mark::Fringe, Place::Details, "fringe"),
     row(Mark::HighHeel, Place::Details, "louis heel|court heel|stacked heel|heel|heels"),
@@ -360,6 +380,8 @@ pub(super) const MARKS: &[MarkRow] = &[
         "chin strap cut off|no chin strap",
     ),
     row(Mark::LongGlove, Place::Details, "elbow|twelve button|long gloves"),
+    row(Mark::Divided, Place::Anywhere, "divided|divided skirt"),
+    row(Mark::HighLeg, Place::Details, "leg high|high leg|low leg|leg high and elastic|high cut"),
     row(Mark::Bib, Place::Details, "bib"),
     row(Mark::Swinging, Place::Details, "crossed|crosses|worn across|across"),
     row(

@@ -7,7 +7,7 @@ pub(super) struct Words(Vec<String>);
 
 impl Words {
     /// So many words of a text are read; a record that needs more is no record.
-    const MOST: usize = 48;
+    const MOST: usize = 32;
     /// So many bytes of a text are looked at.
     const BYTES: usize = 1024;
 
