@@ -1,5 +1,6 @@
 //! Garments laid on the figure, one over the other, in one vocabulary of lines.
 
+mod bodice;
 mod bottom;
 mod cloth;
 mod collar;
@@ -7,6 +8,7 @@ mod feet;
 mod figure;
 mod front;
 mod head;
+mod made;
 mod over;
 mod pen;
 mod skirt;
