@@ -12,6 +12,7 @@
 //! | [`plot`] | what scenes and shooting days make of the looks: changes, screen time, first uses, cautions |
 //! | [`gather`] | which looks keep most of the wardrobe, with proof |
 //! | [`workroom`] | what looks need to be made: fit, versions and copies, cloth, cost, whom to ask before |
+//! | [`picture`] | what is seen of a record: flats, drawn from its words |
 //! | [`store`] | board ⇄ folder: YAML, safe writes, the history log, changes from outside |
 //! | [`board`] | the records, what follows from them, and [`board::Edit`], the only way to change them |
 //! | [`trade`] | values that know no board: dates, eighths, lengths, body measures, money, hours, colours |
@@ -21,6 +22,7 @@ pub mod bring;
 pub mod check;
 pub mod cli;
 pub mod gather;
+pub mod picture;
 pub mod plot;
 pub mod report;
 pub mod screen;

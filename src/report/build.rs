@@ -5,7 +5,7 @@ use std::collections::HashMap;
 
 use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
-use super::looks::treatment;
+use super::looks::{flat, treatment};
 use super::plain::Plain;
 use crate::board::{Board, BodyId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId};
 use crate::check::words::counted;
@@ -44,6 +44,7 @@ pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
                 table.push([vec![Cell::text(&name)], row].concat());
             }
         }
+        tables[0].draw_beside(flat(board, look));
     }
     Document {
         key: "build",

@@ -4,7 +4,11 @@
 //! [`Date`], and each format writes them as its readers need them: `1 3/8` and `c. 1926` on paper, a number and EDTF in a
 //! table that other programs read.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
 use super::plain::Plain;
+use crate::picture::flat::Flat;
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
 use crate::trade::length::Length;
@@ -41,6 +45,8 @@ pub struct Table {
     reading: Plain,
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
+    /// By the number of the row that it stands beside.
+    flats: BTreeMap<usize, Arc<Flat>>,
     upright: bool,
 }
 
@@ -234,11 +240,26 @@ impl Table {
     fn part(&self, key: &str, value: &Cell) -> Option<Self> {
         let at = self.columns.iter().position(|column| column.key == key)?;
         let without = |cells: &[Cell]| [&cells[..at], &cells[at + 1..]].concat();
-        let rows: Vec<Vec<Cell>> =
-            self.rows.iter().filter(|row| row[at] == *value).map(|row| without(row)).collect();
         let mut columns = self.columns.clone();
         columns.remove(at);
-        (!rows.is_empty()).then(|| Self { columns, rows, ..self.clone() })
+        let mut part = Self { columns, rows: Vec::new(), flats: BTreeMap::new(), ..self.clone() };
+        for (number, row) in self.rows.iter().enumerate().filter(|(_, row)| row[at] == *value) {
+            part.push(without(row));
+            part.draw_beside(self.flats.get(&number).cloned());
+        }
+        (!part.rows.is_empty()).then_some(part)
+    }
+
+    /// Puts a flat beside the last row. Only formats that can show a drawing have it.
+    pub fn draw_beside(&mut self, flat: Option<Arc<Flat>>) {
+        if let (Some(flat), Some(last)) = (flat, self.rows.len().checked_sub(1)) {
+            self.flats.insert(last, flat);
+        }
+    }
+
+    /// The flat beside a row.
+    pub fn flat(&self, row: usize) -> Option<&Flat> {
+        self.flats.get(&row).map(Arc::as_ref)
     }
 
     /// Its stable name, one of a kind in its document; empty where it is the only one.

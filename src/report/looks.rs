@@ -1,10 +1,13 @@
 //! The look list: what each look says, what it is made after, where it departs, and where it is seen.
 
+use std::sync::Arc;
+
 use super::cautions::{self, Raised, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
 use crate::check::words::counted;
+use crate::picture::flat::Flat;
 use crate::plot::{self, Shooting};
 
 pub(super) fn document(board: &Board) -> Document {
@@ -15,6 +18,7 @@ pub(super) fn document(board: &Board) -> Document {
         if let Some(look) = board.look(id) {
             let cautions = with_look(board, id);
             table.push(row(board, &shooting, id, look, &cautions));
+            table.draw_beside(flat(board, look));
             raised.extend(cautions);
         }
     }
@@ -87,6 +91,12 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
         Cell::date(first.and_then(|day| day.date.as_ref())),
         cautions::cell(board, cautions),
     ]
+}
+
+/// The flat of a look, where its record is enough for one.
+pub(super) fn flat(board: &Board, look: &Look) -> Option<Arc<Flat>> {
+    let base = look.base.as_ref().and_then(|base| board.outfit(base));
+    Flat::of_look(look, base).map(Arc::new)
 }
 
 /// Word, then mark: a cell that began with the mark `=` would be a formula to a spreadsheet.

@@ -4,6 +4,7 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::Text;
+use crate::picture::flat::{DRAWN, Flat};
 use crate::report::document::{Cell, Column, Document, Kind, OnPaper, Table};
 use crate::report::plain::Plain;
 
@@ -41,6 +42,9 @@ table.upright th { border-bottom: 1px solid #bbb; width: 11em; }
 .sheet { break-before: page; margin-top: 3em; }
 .sheet h2 { font-size: 1.5em; border-bottom: 3px solid #111; }
 .sheet tbody { break-inside: auto; }
+figure { float: right; margin: 0 0 .4em 1em; text-align: center; font: italic 7.5pt Georgia, 'Times New Roman', serif; break-inside: avoid; }
+figure svg { display: block; width: 8.5em; height: 11em; font-size: 10pt; }
+.sheet figure svg { width: 16em; height: 20em; }
 td ul { margin: 0; padding: 0; list-style: none; }
 .cautions, .missing { border: 2px solid #111; padding: .5em 1em; margin: 1em 0; break-inside: avoid; }
 .cautions h2, .missing h2 { margin: 0 0 .3em; }
@@ -123,10 +127,25 @@ fn set(one: &Table, document: &Plain) -> Markup {
     if one.is_upright() { upright(one) } else { table(one, document) }
 }
 
+/// A flat, and that it is one.
+fn drawing(flat: Option<&Flat>) -> Markup {
+    html! {
+        // What a flat writes is numbers and colours only.
+        @if let Some(flat) = flat { figure { (PreEscaped(flat.svg())) figcaption { (DRAWN) } } }
+    }
+}
+
+/// The runs of a table, each with the number of its first row.
+fn numbered(table: &Table) -> impl Iterator<Item = (usize, &[Vec<Cell>])> {
+    let from = |next: &mut usize, run: &[Vec<Cell>]| std::mem::replace(next, *next + run.len());
+    table.runs().scan(0, move |next, run| Some((from(next, run), run)))
+}
+
 /// A table of one row, each column that says something as a line.
 fn upright(table: &Table) -> Markup {
     html! {
-        @for row in table.rows() {
+        @for (number, row) in table.rows().iter().enumerate() {
+            (drawing(table.flat(number)))
             table.upright {
                 caption.unseen { (table.title().as_str()) }
                 tbody {
@@ -173,10 +192,13 @@ fn table(table: &Table, document: &Plain) -> Markup {
                     }
                 }
             }
-            @for run in table.runs() {
+            @for (number, run) in numbered(table) {
                 tbody class=[(!above.is_empty()).then_some("together")] {
                     @if let (Some(first), false) = (run.first(), above.is_empty()) {
-                        tr { th scope="rowgroup" colspan=(columns.len()) { (common(table, first, &above)) } }
+                        tr { th scope="rowgroup" colspan=(columns.len()) {
+                            (drawing(table.flat(number)))
+                            (common(table, first, &above))
+                        } }
                     }
                     @for row in run {
                         tr {
@@ -444,6 +466,44 @@ mod tests {
                 Cell::text(&text), Cell::Empty, Cell::list([&text]), Cell::Empty, Cell::Empty, Cell::Empty,
             ]);
             is_whole(&document);
+        }
+    }
+
+    #[test]
+    fn a_flat_stands_beside_its_row_and_says_that_it_is_drawn() {
+        use std::sync::Arc;
+
+        use crate::board::garment::Piece;
+        use crate::report::formats::{Csv, Json, Markdown};
+
+        let mut table = Table::new(vec![
+            Column::new("look", "Look", Kind::Text).above(),
+            Column::new("says", "Says", Kind::Text),
+        ]);
+        let coat = [Piece { name: "coat".into(), ..Piece::default() }];
+        for (look, flat) in [("bare", None), ("coat", Flat::of(&coat, "")), ("last", None)] {
+            table.push(vec![Cell::text(look), Cell::text("something")]);
+            table.draw_beside(flat.map(Arc::new));
+        }
+        let mut document = Document { tables: vec![table], ..Document::default() };
+        let text = Html.write(&document);
+        let page = Read::parse_document(&text);
+        let groups = all(&page, "th[scope=rowgroup]");
+        let drawn: Vec<usize> =
+            groups.iter().map(|group| below(*group, "figure svg path").len().min(1)).collect();
+        assert_eq!(drawn, [0, 1, 0]);
+        assert_eq!(said(below(groups[1], "figcaption")[0]), DRAWN);
+        assert!(all(&page, "svg script, svg image, svg use, svg [href], svg [id]").is_empty());
+
+        document.sheets_by = Some("look");
+        document.tables = document.tables.into_iter().map(Table::upright).collect();
+        let text = Html.write(&document);
+        let page = Read::parse_document(&text);
+        let sheets = all(&page, ".sheet").into_iter().map(|sheet| below(sheet, "figure").len());
+        assert_eq!(sheets.collect::<Vec<_>>(), [0, 1, 0]);
+
+        for other in [Csv.write(&document), Json.write(&document), Markdown.write(&document)] {
+            assert!(!other.contains("<svg") && !other.contains(DRAWN));
         }
     }
 }
