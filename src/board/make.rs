@@ -400,7 +400,7 @@ pub struct Expense {
     pub once: Option<Money>,
 }
 
-/// A fitting: what was measured, pinned and decided. Of two that decide the same, the later one counts.
+/// A fitting: what was measured, pinned and decided. Of two that decide the same, the later one in the log counts.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Fitting {

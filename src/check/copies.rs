@@ -73,7 +73,7 @@ fn version_missing(board: &Board, demand: &Demand) -> Option<Finding> {
     let needs = if scenes.len() == 1 { "needs" } else { "need" };
     Some(Finding {
         name: "version-missing",
-        level: Level::Warning,
+        level: Level::Error,
         about: About::Look(look.clone()),
         text: format!(
             "{} {} {needs} {piece} of {} in a version {}, which it does not have.",

@@ -39,10 +39,10 @@
 //! | `wish-impossible` | warning | a group is to have more looks, or fewer, than it can |
 //! | `copies-too-few` | error | fewer copies are planned than the shooting days need |
 //! | `make-of-no-piece` | error | something is said of a piece that the record does not have |
+//! | `version-missing` | error | a scene needs a version that the piece does not have |
 //! | `cut-impossible` | error | a piece cannot be cut of the cloth that it names |
 //! | `over-money` | error | the looks cost more than there is |
 //! | `too-few-for-a-principal` | warning | there is only one of what a principal wears |
-//! | `version-missing` | warning | a scene needs a version that the piece does not have |
 //! | `versions-differ` | warning | two versions that can be told apart are seen in one scene |
 //! | `done-by-nobody` | warning | a scene says what somebody does who is not in it |
 //! | `done-in-no-piece` | warning | a scene names a piece that the look does not have |

@@ -7,14 +7,14 @@ use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::looks::{flat, treatment};
 use super::plain::Plain;
-use crate::board::{Board, BodyId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId};
+use crate::board::{Board, BodyId, ClothId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId};
 use crate::check::words::counted;
 use crate::plot::Shooting;
 use crate::trade::colour::Colour;
 use crate::trade::length::{Length, Unit};
 use crate::workroom::cloth::lay::{self, NotLaid};
 use crate::workroom::copies::plan::{Demand, Plan};
-use crate::workroom::fit::{original_of, rows, version_of, wearer_of};
+use crate::workroom::fit::{Row, original_of, rows, version_of, wearer_of};
 use crate::workroom::{asks, words};
 
 pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
@@ -131,6 +131,7 @@ fn copies() -> Table {
         Column::new("why", "Why so many", Kind::List),
         Column::new("rigs", "Rigs", Kind::List),
         Column::new("differs", "Seen to differ", Kind::List),
+        Column::new("notes", "Notes", Kind::Text),
     ];
     titled("copies", "Versions and copies", columns)
 }
@@ -143,6 +144,7 @@ fn cloths() -> Table {
         Column::new("weight", "Weight", Kind::Text),
         Column::new("width", "Width", Kind::Text),
         Column::new("each", "For one copy", Kind::Text),
+        Column::new("besides", "Besides", Kind::List),
         Column::new("mind", "To mind", Kind::List),
     ];
     titled("cloths", "Cloths", columns)
@@ -165,7 +167,7 @@ fn fittings() -> Table {
 fn asked() -> Table {
     let columns = vec![
         Column::new("caution", "Caution", Kind::Text),
-        Column::new("because", "Because", Kind::Text),
+        Column::new("because", "Because", Kind::List),
         Column::new("says", "What can happen", Kind::Text),
         Column::new("ask", "What to ask", Kind::Text),
         Column::new("of", "Of whom", Kind::Text),
@@ -219,14 +221,18 @@ impl Sheets<'_> {
         look.pieces.iter().map(row).collect()
     }
 
-    /// The measures as designed for everybody who wears the piece, and of each version those that it changes.
+    /// For everybody who wears a piece all measures of one version that is made for them, and of the others those that
+    /// are not the same.
     fn measures(&self, id: &LookId, look: &Look) -> Vec<Vec<Cell>> {
         let mut all = Vec::new();
         for piece in look.make.keys() {
+            let mut told: HashMap<BodyId, Vec<Option<Length>>> = HashMap::new();
             for (version, wearer) in self.made(id, look, piece) {
-                let is_plain = version == Version::as_designed();
-                for row in rows(self.board, look, piece, Some(&version), &wearer) {
-                    if !is_plain && row.added.is_empty() {
+                let rows = rows(self.board, look, piece, Some(&version), &wearer);
+                let results: Vec<Option<Length>> = rows.iter().map(Row::result).collect();
+                let first = told.get(&wearer);
+                for (at, row) in rows.iter().enumerate() {
+                    if first.is_some_and(|first| first.get(at) == results.get(at)) {
                         continue;
                     }
                     all.push(vec![
@@ -235,27 +241,22 @@ impl Sheets<'_> {
                         Cell::text(self.board.who_is(&wearer)),
                         Cell::text(&row.measure.name),
                         row.result().map_or_else(|| Cell::text("not yet"), |length| self.shown(length)),
-                        Cell::text(&words::row(&row, self.unit)),
+                        Cell::text(&words::row(row, self.unit)),
                     ]);
                 }
+                told.entry(wearer).or_insert(results);
             }
         }
         all
     }
 
-    /// The versions of a piece that are made, each for whom; first as designed, for who wears the look.
+    /// The versions of a piece that are made, each for whom; of a piece that no scene needs, as designed.
     fn made(&self, id: &LookId, look: &Look, piece: &str) -> Vec<(VersionId, BodyId)> {
-        let own = wearer_of(self.board, look);
-        let mut all = vec![(Version::as_designed(), own)];
-        let demands = self.plan.of_look(id).filter(|demand| demand.garment.piece == piece);
-        for garment in demands.map(|demand| &demand.garment) {
-            // A double's copies are cut like the performer's, to another body.
-            for version in [Version::as_designed(), garment.version.clone()] {
-                let one = (version, garment.wearer.clone());
-                if !all.contains(&one) {
-                    all.push(one);
-                }
-            }
+        let demands = self.plan.of_look(id).map(|demand| &demand.garment).filter(|one| one.piece == piece);
+        let mut all: Vec<(VersionId, BodyId)> =
+            demands.map(|garment| (garment.version.clone(), garment.wearer.clone())).collect();
+        if all.is_empty() {
+            all.push((Version::as_designed(), wearer_of(self.board, look)));
         }
         all
     }
@@ -274,6 +275,7 @@ impl Sheets<'_> {
                 Cell::list(why(self.board, &self.practice, demand)),
                 Cell::list(version.map(|version| version.rigs.as_slice()).unwrap_or_default()),
                 Cell::list(version.map(|version| version.differs.as_slice()).unwrap_or_default()),
+                Cell::maybe(version.map(|version| version.notes.as_str())),
             ]
         };
         self.plan.of_look(id).map(row).collect()
@@ -292,6 +294,7 @@ impl Sheets<'_> {
                     Cell::maybe(cloth.weight),
                     cloth.width.map_or(Cell::Empty, |width| self.shown(width.length())),
                     Cell::text(&each.map_or_else(|wrong: NotLaid| wrong.to_string(), words::amount)),
+                    Cell::list(besides(make, &cut.cloth)),
                     Cell::list(words::to_mind(cloth, self.unit)),
                 ]);
             }
@@ -329,18 +332,34 @@ impl Sheets<'_> {
         look.fittings.iter().flat_map(of).collect()
     }
 
+    /// Each caution once, with everything that raises it.
     fn asked(&self, id: &LookId) -> Vec<Vec<Cell>> {
-        let row = |asked: asks::Asked| {
-            vec![
-                Cell::text(&asked.ask.caution.as_str().replace('-', " ")),
-                Cell::text(&words::because(&self.practice, &asked)),
-                Cell::text(&asked.ask.says),
-                Cell::text(&asked.ask.ask),
-                Cell::text(&asked.ask.of),
-            ]
+        let row = |same: &[asks::Asked]| {
+            let ask = &same.first()?.ask;
+            Some(vec![
+                Cell::text(&ask.caution.as_str().replace('-', " ")),
+                Cell::list(same.iter().map(|asked| words::because(&self.practice, asked))),
+                Cell::text(&ask.says),
+                Cell::text(&ask.ask),
+                Cell::text(&ask.of),
+            ])
         };
-        asks::of_look(self.board, id).into_iter().map(row).collect()
+        let all = asks::of_look(self.board, id);
+        all.chunk_by(|one, next| one.ask.caution == next.ask.caution).filter_map(row).collect()
     }
+}
+
+/// What versions take of a cloth besides, and the toiles that are cut of it: `floor: + 0.10 m`, `1 toile`.
+fn besides(make: &Make, cloth: &ClothId) -> Vec<String> {
+    let more = make.versions.iter().filter_map(|version| {
+        let more = version.more_cloth.get(cloth)?;
+        Some(format!("{}: + {} before the wash", version.version, more.length().in_metres()))
+    });
+    let toiles = (make.toiles > 0).then(|| match make.toiles {
+        1 => "1 toile".to_owned(),
+        toiles => format!("{toiles} toiles"),
+    });
+    more.chain(toiles).collect()
 }
 
 /// Why there must be so many, in sentences.

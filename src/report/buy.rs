@@ -4,6 +4,7 @@ use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Trial};
+use crate::check::{Finding, findings};
 use crate::trade::date::{Date, Day};
 use crate::trade::fibre::Fibre;
 use crate::trade::length::Length;
@@ -69,6 +70,8 @@ fn gaps(board: &Board, all: &[Purchase<'_>]) -> Vec<Plain> {
             gaps.push(Plain::line(&format!("{piece} of {look}, of {}: {wrong}.", one.cloth.title)));
         }
     }
+    let of_cloth = |finding: &Finding| finding.name == "fibre-too-early";
+    gaps.extend(findings(board).iter().filter(|one| of_cloth(one)).map(|one| Plain::line(&one.text)));
     if used().any(|one| one.needed.is_none()) {
         gaps.push(Plain::line(
             "Shooting days without a date, or looks on none: there is no day by which to order.",
@@ -99,7 +102,7 @@ fn columns(board: &Board) -> Vec<Column> {
         Column::new("order-by", "Order by", Kind::Date),
         Column::new("needed", "First needed", Kind::Date),
         Column::new("mind", "To mind", Kind::List),
-        Column::new("notes", "Notes", Kind::Text).not_on_paper(),
+        Column::new("notes", "Notes", Kind::Text),
     ]
 }
 

@@ -3,7 +3,7 @@
 //! A caution approves nothing and clears nothing: whoever it names decides, by the local code and licensed practice.
 
 use super::copies::plan::has_words;
-use crate::board::{ActionId, Ask, Board, Cloth, Doing, Look, LookId, Piece, Practice, Scene, SceneNumber};
+use crate::board::{ActionId, Ask, Board, Cloth, Doing, Id, Look, LookId, Piece, Practice, Scene, SceneNumber};
 
 /// A caution of the tables, and what raised it.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +31,7 @@ pub fn in_scene(board: &Board, scene: &Scene) -> Vec<Asked> {
     in_scene_by(board, &board.practice(), scene)
 }
 
-/// What a look raises, alone and in its scenes; each caution once, in the first scene that raises it.
+/// What a look raises, alone and in every scene that does; the same caution stands together, in the order of scenes.
 pub fn of_look(board: &Board, id: &LookId) -> Vec<Asked> {
     let practice = board.practice();
     let Some(look) = board.look(id) else { return Vec::new() };
@@ -42,12 +42,13 @@ pub fn of_look(board: &Board, id: &LookId) -> Vec<Asked> {
     all.extend(
         scenes.flat_map(|scene| in_scene_by(board, &practice, scene)).filter(|asked| asked.look == *id),
     );
-    let mut told = Vec::new();
-    all.retain(|asked| {
-        let is_new = !told.contains(&asked.ask.caution);
-        told.push(asked.ask.caution.clone());
-        is_new
-    });
+    let mut order: Vec<Id<Ask>> = Vec::new();
+    for asked in &all {
+        if !order.contains(&asked.ask.caution) {
+            order.push(asked.ask.caution.clone());
+        }
+    }
+    all.sort_by_key(|asked| order.iter().position(|caution| *caution == asked.ask.caution));
     all
 }
 

@@ -256,8 +256,8 @@ mod tests {
                     "versions": [{"version": "floor", "adds": [{"to": "knee", "pad": "2 cm", "arc": 180}]}],
                 }},
                 "fittings": [
-                    {"on": "2027-03-02", "found": [{"piece": "costume", "measure": "bust", "measured": "90 cm", "pinned": "-1 cm", "decided": "88 cm"}]},
                     {"on": "2027-02-01", "found": [{"piece": "costume", "measure": "bust", "decided": "91 cm"}]},
+                    {"on": "2027-03-02", "found": [{"piece": "costume", "measure": "bust", "measured": "90 cm", "pinned": "-1 cm", "decided": "88 cm"}]},
                 ],
             }},
         }));

@@ -139,7 +139,7 @@ pub fn pieces(look: &Look) -> impl Iterator<Item = (&String, &Make)> {
     look.make.iter().filter(|(_, make)| !make.measures.is_empty())
 }
 
-/// What the last fitting that decided a measure decided.
+/// What the last fitting in the log that decided a measure decided, whatever days they are of.
 pub fn decided<'a>(
     board: &Board,
     look: &'a Look,
@@ -150,12 +150,9 @@ pub fn decided<'a>(
     let on_whom =
         |fitting: &Fitting| fitting.wearer.clone().unwrap_or_else(|| wearer_of(board, look)) == *wearer;
     let of = |found: &&Found| found.piece == piece && found.measure == measure;
-    let mut told = look.fittings.iter().filter(|fitting| on_whom(fitting)).flat_map(|fitting| {
-        fitting.found.iter().filter(of).filter_map(|found| Some((&fitting.on, found.decided?)))
-    });
-    // Of two on one day the later in the log counts.
-    let first = told.next()?;
-    Some(told.fold(first, |last, next| if next.0.earliest() >= last.0.earliest() { next } else { last }))
+    let found = |fitting: &'a Fitting| fitting.found.iter().filter(of).filter_map(|found| found.decided).next_back();
+    let told = look.fittings.iter().rev().filter(|fitting| on_whom(fitting));
+    told.filter_map(|fitting| Some((&fitting.on, found(fitting)?))).next()
 }
 
 struct Fitter<'a, 'b> {

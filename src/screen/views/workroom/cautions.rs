@@ -56,10 +56,13 @@ pub fn page(cautions: &[Caution], wide: u16) -> Lines {
     if cautions.is_empty() {
         body.extend(folded("No caution is raised. That clears nothing.", wide, 0, &Tone::Strong));
     }
-    for caution in cautions {
-        body.extend(folded(&format!("! {}", caution.what), wide, 0, &Tone::Wrong));
-        body.extend(folded(&caution.because, wide, 2, &Tone::Quiet));
-        body.extend(folded(&caution.ask, wide, 2, &Tone::Plain));
+    for same in cautions.chunk_by(|one, next| one.what == next.what && one.ask == next.ask) {
+        let Some(first) = same.first() else { continue };
+        body.extend(folded(&format!("! {}", first.what), wide, 0, &Tone::Wrong));
+        for caution in same {
+            body.extend(folded(&caution.because, wide, 2, &Tone::Quiet));
+        }
+        body.extend(folded(&first.ask, wide, 2, &Tone::Plain));
     }
     body.push(Line::default());
     body.extend(folded(CLOSING, wide, 0, &Tone::Quiet));
