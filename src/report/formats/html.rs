@@ -42,9 +42,10 @@ table.upright th { border-bottom: 1px solid #bbb; width: 11em; }
 .sheet { break-before: page; margin-top: 3em; }
 .sheet h2 { font-size: 1.5em; border-bottom: 3px solid #111; }
 .sheet tbody { break-inside: auto; }
-figure { float: right; margin: 0 0 .4em 1em; text-align: center; font: italic 7.5pt Georgia, 'Times New Roman', serif; break-inside: avoid; }
-figure svg { display: block; width: 8.5em; height: 11em; font-size: 10pt; }
-.sheet figure svg { width: 16em; height: 20em; }
+figure { margin: 0; text-align: center; font: italic 7.5pt Georgia, 'Times New Roman', serif; break-inside: avoid; }
+figure svg { display: block; margin: auto; width: 9em; height: 11em; font-size: 10pt; }
+.drawn { display: flex; gap: 2em; align-items: flex-start; }
+.drawn svg { width: 17em; height: 21em; }
 td ul { margin: 0; padding: 0; list-style: none; }
 .cautions, .missing { border: 2px solid #111; padding: .5em 1em; margin: 1em 0; break-inside: avoid; }
 .cautions h2, .missing h2 { margin: 0 0 .3em; }
@@ -145,14 +146,16 @@ fn numbered(table: &Table) -> impl Iterator<Item = (usize, &[Vec<Cell>])> {
 fn upright(table: &Table) -> Markup {
     html! {
         @for (number, row) in table.rows().iter().enumerate() {
-            (drawing(table.flat(number)))
-            table.upright {
-                caption.unseen { (table.title().as_str()) }
-                tbody {
-                    @for (column, cell) in table.columns().iter().zip(row).filter(|(_, cell)| **cell != Cell::Empty) {
-                        tr { th scope="row" { (column.heading.as_str()) } td { (beside(cell)) } }
+            div.drawn {
+                table.upright {
+                    caption.unseen { (table.title().as_str()) }
+                    tbody {
+                        @for (column, cell) in table.columns().iter().zip(row).filter(|(_, cell)| **cell != Cell::Empty) {
+                            tr { th scope="row" { (column.heading.as_str()) } td { (beside(cell)) } }
+                        }
                     }
                 }
+                (drawing(table.flat(number)))
             }
         }
     }
@@ -175,6 +178,7 @@ fn table(table: &Table, document: &Plain) -> Markup {
     let class = |is_number: bool| is_number.then_some("number");
     let (rows, above) = (table.places(OnPaper::Row), table.places(OnPaper::Above));
     let columns: Vec<&Column> = rows.iter().map(|at| &table.columns()[*at]).collect();
+    let drawn = !above.is_empty() && (0..table.rows().len()).any(|row| table.flat(row).is_some());
     html! {
         table {
             @if table.title().is_empty() {
@@ -190,15 +194,16 @@ fn table(table: &Table, document: &Plain) -> Markup {
                     @for column in &columns {
                         th scope="col" class=[class(column.kind.is_number())] { (column.heading.as_str()) }
                     }
+                    @if drawn { td {} }
                 }
             }
             @for (number, run) in numbered(table) {
                 tbody class=[(!above.is_empty()).then_some("together")] {
                     @if let (Some(first), false) = (run.first(), above.is_empty()) {
-                        tr { th scope="rowgroup" colspan=(columns.len()) {
-                            (drawing(table.flat(number)))
-                            (common(table, first, &above))
-                        } }
+                        tr {
+                            th scope="rowgroup" colspan=(columns.len()) { (common(table, first, &above)) }
+                            @if drawn { td rowspan=(run.len() + 1) { (drawing(table.flat(number))) } }
+                        }
                     }
                     @for row in run {
                         tr {
@@ -488,7 +493,7 @@ mod tests {
         let mut document = Document { tables: vec![table], ..Document::default() };
         let text = Html.write(&document);
         let page = Read::parse_document(&text);
-        let groups = all(&page, "th[scope=rowgroup]");
+        let groups = all(&page, "tbody.together");
         let drawn: Vec<usize> =
             groups.iter().map(|group| below(*group, "figure svg path").len().min(1)).collect();
         assert_eq!(drawn, [0, 1, 0]);

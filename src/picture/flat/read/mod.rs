@@ -219,9 +219,9 @@ fn pattern(kind: Kind, said: &Said<'_>) -> Pattern {
         return Pattern::Gansey;
     }
     let outside = || {
-        said.details
-            .iter()
-            .filter(|words| !words.say("lined|lining|facing|border|at the hem|each seam|petticoat|cuffs"))
+        said.details.iter().filter(|words| {
+            !words.say("lined|lining|facing|border|at the hem|at the skirt|each seam|petticoat|cuffs|wrist")
+        })
     };
     let own = said.cloth.first(tables::PATTERNS);
     let table = || {

@@ -307,7 +307,7 @@ pub(super) const MARKS: &[MarkRow] = &[
     row(
         Mark::HemBand,
         Place::Details,
-        "at the hem|hip and hem|hem band|border|end stripe|faced hem|four edges",
+        "at the hem|stripe at the skirt|hip and hem|hem band|border|end stripe|faced hem|four edges",
     ),
     row(
         Mark::HipBand,
