@@ -7,7 +7,9 @@ use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::looks::{flat, treatment};
 use super::plain::Plain;
-use crate::board::{Board, BodyId, ClothId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId};
+use crate::board::{
+    Board, BodyId, ClothId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId,
+};
 use crate::check::words::counted;
 use crate::plot::Shooting;
 use crate::trade::colour::Colour;

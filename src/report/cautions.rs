@@ -76,7 +76,9 @@ pub(super) fn asks(raised: &[Raised]) -> Vec<Plain> {
         .collect();
     asks.extend(once_each(raised).into_iter().map(|asked| {
         let ask = &asked.ask;
-        Plain::line(&format!("{}: {} Ask {}: {}", name(asked), ask.says, ask.of, ask.ask))
+        let said =
+            format!("Ask before it is done: {}. {} Ask {}: {}", name(asked), ask.says, ask.of, ask.ask);
+        Plain::line(&said)
     }));
     if !asks.is_empty() {
         asks.push(Plain::line(CLOSING));
@@ -217,7 +219,10 @@ mod tests {
         let both: Vec<Raised> = board.scenes().flat_map(|scene| in_scene(&board, scene)).collect();
         assert_eq!(cell(&board, &both), Cell::list(["loose by it: in scenes 1 and 4 and in the look Shift"]));
         let told: Vec<String> = asks(&both).iter().map(ToString::to_string).collect();
-        assert_eq!(told[0], "loose by it: It draws in. Ask the safety lead: What is loose.");
+        assert_eq!(
+            told[0],
+            "Ask before it is done: loose by it. It draws in. Ask the safety lead: What is loose."
+        );
         assert_eq!(told.len(), 2);
     }
 }

@@ -90,17 +90,8 @@ impl Length {
             }
             Unit::Inches => {
                 let parts = nearest(PARTS_OF_INCH, PER_INCH);
-                let (whole, part) = (parts / PARTS_OF_INCH, parts % PARTS_OF_INCH);
-                let fraction = |part: i64| {
-                    let by = [4, 2, 1].into_iter().find(|by| part % by == 0).unwrap_or(1);
-                    format!("{}/{}", part / by, PARTS_OF_INCH / by)
-                };
-                match (whole, part) {
-                    (0, 0) => "0 in".to_owned(),
-                    (whole, 0) => format!("{sign}{whole} in"),
-                    (0, part) => format!("{sign}{} in", fraction(part)),
-                    (whole, part) => format!("{sign}{whole} {} in", fraction(part)),
-                }
+                let sign = if parts == 0 { "" } else { sign };
+                format!("{sign}{} in", in_parts(parts, PARTS_OF_INCH))
             }
         }
     }
@@ -192,13 +183,41 @@ impl FromStr for Length {
 }
 
 impl fmt::Display for Length {
+    /// As a hand would have written it, and exactly: in inches where it is whole sixteenths of them and no whole
+    /// millimetres, else in centimetres or millimetres. So a file keeps `57 cm` and `36 3/8 in`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (whole, part) = (self.0.abs() / PER_MM, self.0.abs() % PER_MM);
         let sign = if self.0 < 0 { "-" } else { "" };
-        match part {
-            0 => write!(f, "{sign}{whole} mm"),
-            _ => write!(f, "{sign}{whole}.{part:02} mm"),
+        let size = self.0.abs();
+        let sixteenths = (size * 16 + PER_INCH / 2) / PER_INCH;
+        if size % PER_MM != 0 && (sixteenths * PER_INCH * 2 + 16) / 32 == size {
+            return write!(f, "{sign}{} in", in_parts(sixteenths, 16));
         }
+        if size >= PER_CM && size % 10 == 0 {
+            return write!(f, "{sign}{} cm", decimal(size / 10));
+        }
+        write!(f, "{sign}{} mm", decimal(size))
+    }
+}
+
+/// Hundredths as a decimal without noughts at its end.
+fn decimal(hundredths: i64) -> String {
+    let (whole, part) = (hundredths / 100, hundredths % 100);
+    match (part, part % 10) {
+        (0, _) => whole.to_string(),
+        (part, 0) => format!("{whole}.{}", part / 10),
+        (part, _) => format!("{whole}.{part:02}"),
+    }
+}
+
+/// So many parts of a whole as a number and a fraction in its lowest terms: `22 1/2`; `of` is a power of two.
+fn in_parts(parts: i64, of: i64) -> String {
+    let (whole, part) = (parts / of, parts % of);
+    let by = [8, 4, 2, 1].into_iter().find(|by| part % by == 0 && of % by == 0).unwrap_or(1);
+    let fraction = format!("{}/{}", part / by, of / by);
+    match (whole, part) {
+        (whole, 0) => whole.to_string(),
+        (0, _) => fraction,
+        (whole, _) => format!("{whole} {fraction}"),
     }
 }
 
@@ -304,6 +323,26 @@ mod tests {
                 (cm, inches)
             );
         }
+    }
+
+    #[test]
+    fn a_file_keeps_what_a_hand_wrote() {
+        for text in [
+            "57 cm",
+            "57.25 cm",
+            "9.5 mm",
+            "0.5 mm",
+            "1 cm",
+            "22 1/2 in",
+            "36 3/8 in",
+            "1/16 in",
+            "-1/4 in",
+            "0 mm",
+        ] {
+            assert_eq!(text.parse::<Length>().unwrap().to_string(), text);
+        }
+        assert_eq!("923.91 mm".parse::<Length>().unwrap().to_string(), "923.91 mm");
+        assert_eq!("50 in".parse::<Length>().unwrap().to_string(), "127 cm");
     }
 
     proptest! {

@@ -3,7 +3,9 @@
 //! A caution approves nothing and clears nothing: whoever it names decides, by the local code and licensed practice.
 
 use super::copies::plan::has_words;
-use crate::board::{ActionId, Ask, Board, Cloth, Doing, Id, Look, LookId, Piece, Practice, Scene, SceneNumber};
+use crate::board::{
+    ActionId, Ask, Board, Cloth, Doing, Id, Look, LookId, Piece, Practice, Scene, SceneNumber,
+};
 
 /// A caution of the tables, and what raised it.
 #[derive(Clone, Debug, PartialEq)]

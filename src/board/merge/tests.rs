@@ -252,10 +252,10 @@ fn what_two_people_found_of_one_measure_of_two_pieces_is_two_things() {
             .map(|(piece, measure, decided)| json!({"piece": piece, "measure": measure, "decided": decided}));
         json!({"found": all.collect::<Vec<_>>()})
     };
-    let (coat, skirt) = (("coat", "length", "900 mm"), ("skirt", "length", "700 mm"));
+    let (coat, skirt) = (("coat", "length", "90 cm"), ("skirt", "length", "70 cm"));
     for (base, expected) in [
         (vec![], vec![coat, skirt]),
-        (vec![("hat", "girth", "580 mm")], vec![("hat", "girth", "580 mm"), coat, skirt]),
+        (vec![("hat", "girth", "58 cm")], vec![("hat", "girth", "58 cm"), coat, skirt]),
     ] {
         let with = |more| [base.as_slice(), &[more]].concat();
         let told = [found(&base), found(&with(coat)), found(&with(skirt))];

@@ -5,12 +5,16 @@ use crate::plot::Hazard;
 /// With what the last line about cautions begins.
 const CAUTIONS: &str = "A caution approves nothing and its absence clears nothing: ";
 
+/// With what every caution begins that is raised by what is done.
+const ASK_BEFORE: &str = "Ask before it is done: ";
+
 /// With what a schedule says which of its scenes the script does not have.
 const UNKNOWN_SCENES: &str = "On the schedule and not in the script: scene ";
 
 /// Whether a line is one of those.
 pub(super) fn is_closing(line: &str) -> bool {
-    line.starts_with(CAUTIONS) || line.starts_with(UNKNOWN_SCENES) || is_ask(line) || is_fault(line)
+    let begins = [CAUTIONS, ASK_BEFORE, UNKNOWN_SCENES].iter().any(|start| line.starts_with(start));
+    begins || is_ask(line) || is_fault(line)
 }
 
 fn is_ask(line: &str) -> bool {

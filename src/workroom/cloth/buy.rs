@@ -248,10 +248,10 @@ mod tests {
         let board = board(cloth, json!({"cuts": [{"cloth": "serge", "lay": "2.25 m"}], "toiles": 1}));
         let all = purchases(&board, &Plan::of(&board));
         let [serge] = all.as_slice() else { panic!("{all:?}") };
-        assert_eq!(serge.cut().to_string(), "6750 mm", "two copies and a toile");
+        assert_eq!(serge.cut().to_string(), "675 cm", "two copies and a toile");
         assert_eq!(
             (serge.taken().to_string(), serge.to_buy().to_string()),
-            ("7250 mm".into(), "6300 mm".into())
+            ("725 cm".into(), "630 cm".into())
         );
         assert_eq!(serge.price(), Some(Money::of_cents(12_600)));
         // The day that is listed second comes first.
@@ -275,7 +275,7 @@ mod tests {
         let all = purchases(&board, &Plan::of(&board));
         assert_eq!(
             (all[0].parts[0].copies, all[0].cut().to_string()),
-            (3, "12600 mm".into()),
+            (3, "1260 cm".into()),
             "washed to half"
         );
         assert_eq!(all[0].price(), None);

@@ -173,33 +173,33 @@ mod tests {
     fn panels_lie_side_by_side_and_rows_begin_where_the_pattern_does() {
         let panels = || json!({"panels": 5, "length": "110 cm", "width": "60 cm"});
         // Two of 60 cm in 150: three rows of 110 cm.
-        assert_eq!(bought(json!({"width": "150 cm"}), panels()), Ok("3300 mm".into()));
+        assert_eq!(bought(json!({"width": "150 cm"}), panels()), Ok("330 cm".into()));
         // Rows of four repeats of 32 cm.
-        assert_eq!(bought(json!({"width": "150 cm", "repeat": "32 cm"}), panels()), Ok("3840 mm".into()));
+        assert_eq!(bought(json!({"width": "150 cm", "repeat": "32 cm"}), panels()), Ok("384 cm".into()));
         // Panels of two repeats of 40 cm: only one of 80 cm in 150.
         assert_eq!(
             bought(json!({"width": "150 cm", "repeat-across": "40 cm"}), panels()),
-            Ok("5500 mm".into())
+            Ok("550 cm".into())
         );
         // One of three repeats of 30 cm is wider than the cloth, but nothing has to lie beside it.
         let wide = json!({"panels": 2, "length": "110 cm", "width": "70 cm"});
-        assert_eq!(bought(json!({"width": "80 cm", "repeat-across": "30 cm"}), wide), Ok("2200 mm".into()));
+        assert_eq!(bought(json!({"width": "80 cm", "repeat-across": "30 cm"}), wide), Ok("220 cm".into()));
         // A nap changes nothing where all panels lie one way already.
-        assert_eq!(bought(json!({"width": "150 cm", "nap": true}), panels()), Ok("3300 mm".into()));
+        assert_eq!(bought(json!({"width": "150 cm", "nap": true}), panels()), Ok("330 cm".into()));
     }
 
     #[test]
     fn a_measured_lay_takes_more_for_repeat_nap_and_wash() {
         let laid = || json!({"lay": "2.1 m"});
-        assert_eq!(bought(json!({"width": "150 cm"}), laid()), Ok("2100 mm".into()));
-        assert_eq!(bought(json!({"width": "150 cm", "repeat": "50 cm"}), laid()), Ok("2500 mm".into()));
-        assert_eq!(bought(json!({"width": "150 cm", "nap": true}), laid()), Ok("2415 mm".into()));
+        assert_eq!(bought(json!({"width": "150 cm"}), laid()), Ok("210 cm".into()));
+        assert_eq!(bought(json!({"width": "150 cm", "repeat": "50 cm"}), laid()), Ok("250 cm".into()));
+        assert_eq!(bought(json!({"width": "150 cm", "nap": true}), laid()), Ok("241.5 cm".into()));
         assert_eq!(
             bought(json!({"width": "150 cm", "nap": true, "repeat": "50 cm"}), laid()),
-            Ok("2500 mm".into()),
+            Ok("250 cm".into()),
             "the nap's part goes before the repeats"
         );
-        assert_eq!(bought(json!({"width": "150 cm", "shrinkage": "4 %"}), laid()), Ok("2187.50 mm".into()));
+        assert_eq!(bought(json!({"width": "150 cm", "shrinkage": "4 %"}), laid()), Ok("218.75 cm".into()));
     }
 
     #[test]

@@ -150,7 +150,8 @@ pub fn decided<'a>(
     let on_whom =
         |fitting: &Fitting| fitting.wearer.clone().unwrap_or_else(|| wearer_of(board, look)) == *wearer;
     let of = |found: &&Found| found.piece == piece && found.measure == measure;
-    let found = |fitting: &'a Fitting| fitting.found.iter().filter(of).filter_map(|found| found.decided).next_back();
+    let found =
+        |fitting: &'a Fitting| fitting.found.iter().filter(of).filter_map(|found| found.decided).next_back();
     let told = look.fittings.iter().rev().filter(|fitting| on_whom(fitting));
     told.filter_map(|fitting| Some((&fitting.on, found(fitting)?))).next()
 }
