@@ -17,6 +17,7 @@ mod named;
 mod new;
 mod open;
 mod outfile;
+mod poster;
 mod quote;
 mod report;
 mod starters;
@@ -54,6 +55,7 @@ enum Command {
     Bring(bring::Bring),
     Check(check::Check),
     Report(report::Report),
+    Poster(poster::Poster),
     Suggest(suggest::Suggest),
     Keys(keys::Keys),
     Completions(completions::Completions),
@@ -105,6 +107,7 @@ fn run(args: impl IntoIterator<Item = OsString>, console: &mut Console) -> Resul
             Some(Command::Bring(bring)) => bring.run(console),
             Some(Command::Check(check)) => check.run(console),
             Some(Command::Report(report)) => report.run(console),
+            Some(Command::Poster(poster)) => poster.run(console),
             Some(Command::Suggest(suggest)) => suggest.run(console),
             Some(Command::Keys(keys)) => keys.run(console),
             Some(Command::Completions(completions)) => completions.run(console),

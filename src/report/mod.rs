@@ -19,6 +19,7 @@ mod meeting;
 mod outfits;
 pub mod plain;
 mod plot;
+pub mod poster;
 mod scenes;
 mod schedule;
 

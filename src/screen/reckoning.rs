@@ -63,10 +63,10 @@ pub struct Sign {
     pub lacking: usize,
     /// Copies that are reckoned with.
     pub copies: u32,
-    /// How many of those are not planned.
+    /// How many fewer are planned than must be.
     pub short: u32,
-    /// Whether the board says of any how many are planned.
-    pub is_planned: bool,
+    /// How many must be of what the board does not say how many are planned.
+    pub open: u32,
     /// What it costs.
     pub cost: Money,
     /// How much of that could not be reckoned.
@@ -117,7 +117,7 @@ impl Reckoned {
             if let Some(sign) = signs.get_mut(&demand.garment.look) {
                 sign.copies = sign.copies.saturating_add(demand.made());
                 sign.short = sign.short.saturating_add(short_of(demand));
-                sign.is_planned |= demand.planned.is_some();
+                sign.open = sign.open.saturating_add(open_of(demand));
             }
         }
         for cost in &costs.looks {
@@ -134,9 +134,17 @@ impl Reckoned {
     }
 }
 
-/// How many copies must be that are not planned.
+/// How many fewer copies are planned than must be. Of a version that is not there none are.
 pub fn short_of(demand: &Demand) -> u32 {
-    demand.copies().saturating_sub(demand.planned.map_or(0, u32::from))
+    match demand.planned {
+        None if demand.is_there => 0,
+        planned => demand.copies().saturating_sub(planned.map_or(0, u32::from)),
+    }
+}
+
+/// How many copies must be, where the board does not say how many are planned.
+pub fn open_of(demand: &Demand) -> u32 {
+    if demand.planned.is_none() && demand.is_there { demand.copies() } else { 0 }
 }
 
 fn measured(board: &Board, look: &Look) -> Sign {
@@ -195,6 +203,8 @@ mod tests {
         let demands: Vec<&Demand> = reckoned.plan.of_look(id).collect();
         assert_eq!(sign.copies, demands.iter().map(|demand| demand.made()).sum::<u32>());
         assert_eq!(sign.short, demands.iter().map(|demand| short_of(demand)).sum::<u32>());
+        assert_eq!(sign.open, demands.iter().map(|demand| open_of(demand)).sum::<u32>());
+        assert!(sign.short == 0 && sign.open > 0, "a pinafore is planned, a hair ribbon is not");
         assert_eq!(Some(sign.cost), reckoned.costs.look(id).map(|cost| cost.sum()));
         assert!(sign.measures > 0 && sign.lacking <= sign.measures);
     }

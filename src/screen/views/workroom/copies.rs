@@ -4,7 +4,7 @@ use super::lines::{BEFORE, Line, Lines, Span, Tone, cell, folded};
 use super::seen::Seen;
 use crate::board::Board;
 use crate::screen::canvas::width;
-use crate::screen::reckoning::short_of;
+use crate::screen::reckoning::{open_of, short_of};
 use crate::workroom::copies::Whereabouts;
 use crate::workroom::copies::plan::{Days, Demand};
 use crate::workroom::words;
@@ -110,6 +110,7 @@ fn numbers(name: &str, room: usize, is_narrow: bool, demand: &Demand, in_focus: 
         )
     };
     let last = match short_of(demand) {
+        0 if open_of(demand) > 0 => Span::new("  no plan", Tone::Quiet),
         0 => Span::new("  ✓", Tone::Well),
         short => Span::new(format!("  {short} short"), Tone::Wrong),
     };

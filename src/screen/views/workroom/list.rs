@@ -71,15 +71,16 @@ pub fn draw(
     });
 }
 
-/// Copies, measures and cost: `✓` where all is there, `!2` where two lack.
+/// Copies, measures and cost: `✓` where all is there, `!2` where two lack, `–2` where nobody has said of two whether they
+/// are planned.
 fn cells(canvas: &Canvas<'_>, sign: Sign) -> [(String, Style); 3] {
     let theme = canvas.theme;
     let (quiet, well, lacks) = (theme.quiet(), theme.within(), theme.open());
     let copies = match sign {
         Sign { copies: 0, .. } => (String::new(), quiet),
-        Sign { short: 0, copies, .. } => (format!("✓ {copies}"), well),
-        Sign { is_planned: false, copies, .. } => (format!("–/{copies}"), quiet),
-        Sign { short, .. } => (format!("!{short}"), lacks),
+        Sign { short: short @ 1.., .. } => (format!("!{short}"), lacks),
+        Sign { open: open @ 1.., .. } => (format!("–{open}"), quiet),
+        Sign { copies, .. } => (format!("✓ {copies}"), well),
     };
     let measures = match sign {
         Sign { measures: 0, .. } => (String::new(), quiet),

@@ -354,7 +354,7 @@ impl Workroom {
         let sign = seen.reckoned.sign(seen.id);
         let notes = Tab::ALL.map(|tab| match tab {
             Tab::Measures if sign.lacking > 0 => format!("!{}", sign.lacking),
-            Tab::Copies if sign.is_planned && sign.short > 0 => format!("!{}", sign.short),
+            Tab::Copies if sign.short > 0 => format!("!{}", sign.short),
             Tab::Cautions if !self.cautions().is_empty() => format!("!{}", self.cautions().len()),
             _ => String::new(),
         });

@@ -73,6 +73,38 @@ fn trousers_that_stand_sit_kneel_and_are_seen_from_behind_are_four_versions() {
 }
 
 #[test]
+fn the_seated_trousers_are_longer_in_the_leg_and_those_for_the_floor_wider_at_the_knee_by_the_pad() {
+    // Common practice, no source.
+    let looks = json!({"suit": {
+        "treatment": "invent", "pieces": [{"name": "trousers"}],
+        "make": {"trousers": {
+            "measures": [
+                {"measure": "leg", "rule": "same", "original": "80 cm"},
+                {"measure": "knee", "rule": "same", "original": "46 cm"},
+            ],
+            "versions": [
+                {"version": "seated", "adds": [{"to": "leg", "rise": "4 cm"}]},
+                {"version": "floor", "adds": [{"to": "knee", "pad": "2 cm", "arc": 180}]},
+                {"version": "behind"},
+            ],
+        }},
+    }});
+    let board = board(looks, json!([]), json!([]));
+    let look = board.look(&"suit".parse().unwrap()).unwrap();
+    let cut = |version: &str| -> Vec<String> {
+        let version: VersionId = version.parse().unwrap();
+        let rows =
+            crate::workroom::fit::rows(&board, look, "trousers", Some(&version), &"kim".parse().unwrap());
+        rows.iter().map(|row| row.result().unwrap().to_string()).collect()
+    };
+    assert_eq!(cut("standing"), ["80 cm", "46 cm"]);
+    assert_eq!(cut("seated"), ["84 cm", "46 cm"]);
+    // Half a turn over 2 cm: π × 2 cm.
+    assert_eq!(cut("floor"), ["80 cm", "522.83 mm"]);
+    assert_eq!(cut("behind"), cut("standing"));
+}
+
+#[test]
 fn there_are_two_of_anything_a_principal_wears_and_of_nothing_else() {
     let looks = json!({
         "a": {"treatment": "invent", "pieces": [{"name": "hat"}]},
