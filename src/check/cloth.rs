@@ -10,19 +10,23 @@ use crate::workroom::copies::plan::Plan;
 use crate::workroom::cost::Costs;
 use crate::workroom::words;
 
-pub(super) fn findings(board: &Board) -> Vec<Finding> {
-    let plan = Plan::of(board);
-    let purchases = purchases(board, &plan);
+pub(super) fn findings(board: &Board, plan: &Plan) -> Vec<Finding> {
+    let purchases = purchases(board, plan);
     let mut found: Vec<Finding> = purchases.iter().flat_map(|one| cannot_be_cut(board, one)).collect();
     for (id, cloth) in &board.records().cloths {
         found.extend(too_early(board, id, cloth));
         found.extend(crossed(id, cloth));
     }
-    let costs = Costs::with(board, &plan, &purchases);
+    let costs = Costs::with(board, plan, &purchases);
     found.extend(without_price(board, &purchases));
     found.extend(without_rate(board));
     found.extend(over_money(board, &costs));
     found
+}
+
+/// Every cloth of a fibre that came into use after a look of it plays.
+pub(super) fn young_fibres(board: &Board) -> Vec<Finding> {
+    board.records().cloths.iter().flat_map(|(id, cloth)| too_early(board, id, cloth)).collect()
 }
 
 fn cannot_be_cut(board: &Board, purchase: &Purchase<'_>) -> Vec<Finding> {

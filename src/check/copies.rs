@@ -8,13 +8,12 @@ use crate::board::{Board, Doing, LookId, Practice, Scene, SceneNumber, VersionId
 use crate::workroom::copies::plan::{Demand, Garment, Plan, has_words};
 use crate::workroom::{fit, words};
 
-pub(super) fn findings(board: &Board) -> Vec<Finding> {
-    let plan = Plan::of(board);
+pub(super) fn findings(board: &Board, plan: &Plan) -> Vec<Finding> {
     let practice = board.practice();
     let mut found: Vec<Finding> =
         plan.demands.iter().filter_map(|one| too_few(board, &practice, one)).collect();
     found.extend(plan.demands.iter().filter_map(|one| version_missing(board, one)));
-    found.extend(versions_differ(board, &plan));
+    found.extend(versions_differ(board, plan));
     for scene in board.scenes() {
         found.extend(done_in_nothing(board, scene));
     }

@@ -81,6 +81,7 @@ use crate::board::{
     Board, CharacterId, ClothId, Edit, LookId, OutfitId, PeriodId, PicturePath, RecordRef, SceneNumber,
     Scope, ThreadId,
 };
+use crate::workroom::copies::plan::Plan;
 
 /// One thing that is the matter.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -215,13 +216,20 @@ pub fn findings(board: &Board) -> Vec<Finding> {
         schedule::findings,
         wardrobe::findings,
         wishes::findings,
-        copies::findings,
-        fit::findings,
-        cloth::findings,
     ];
     let mut found: Vec<Finding> = families.into_iter().flat_map(|family| family(board)).collect();
+    // What the shooting days need of copies is reckoned once for all that ask after it.
+    let plan = Plan::of(board);
+    found.extend(copies::findings(board, &plan));
+    found.extend(fit::findings(board));
+    found.extend(cloth::findings(board, &plan));
     found.sort_by_key(|finding| finding.level);
     found
+}
+
+/// Fibres that came into use after what is made of them plays: for whoever buys them.
+pub fn young_fibres(board: &Board) -> Vec<Finding> {
+    cloth::young_fibres(board)
 }
 
 /// What would be the matter with a board after an edit and is not before it; nothing where the board refuses the edit.

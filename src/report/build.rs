@@ -66,13 +66,12 @@ pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
 
 /// What the sheets are called; two looks of one title are two sheets.
 fn names(board: &Board, looks: &[(&LookId, &Look)]) -> Vec<String> {
-    let name = |look: &Look| format!("{}: {}", board.name_of(&look.character), look.title);
     let mut times: HashMap<String, usize> = HashMap::new();
-    for (_, look) in looks {
-        *times.entry(name(look)).or_default() += 1;
+    for (id, _) in looks {
+        *times.entry(super::whose(board, id)).or_default() += 1;
     }
-    let unlike = |(id, look): &(&LookId, &Look)| {
-        let name = name(look);
+    let unlike = |(id, _): &(&LookId, &Look)| {
+        let name = super::whose(board, id);
         if times.get(&name) == Some(&1) { name } else { format!("{name} ({id})") }
     };
     looks.iter().map(unlike).collect()

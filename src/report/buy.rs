@@ -4,7 +4,7 @@ use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
 use super::plain::Plain;
 use crate::board::{Board, Trial};
-use crate::check::{Finding, findings};
+use crate::check::young_fibres;
 use crate::trade::date::{Date, Day};
 use crate::trade::fibre::Fibre;
 use crate::trade::length::Length;
@@ -70,8 +70,7 @@ fn gaps(board: &Board, all: &[Purchase<'_>]) -> Vec<Plain> {
             gaps.push(Plain::line(&format!("{piece} of {look}, of {}: {wrong}.", one.cloth.title)));
         }
     }
-    let of_cloth = |finding: &Finding| finding.name == "fibre-too-early";
-    gaps.extend(findings(board).iter().filter(|one| of_cloth(one)).map(|one| Plain::line(&one.text)));
+    gaps.extend(young_fibres(board).iter().map(|one| Plain::line(&one.text)));
     if used().any(|one| one.needed.is_none()) {
         gaps.push(Plain::line(
             "Shooting days without a date, or looks on none: there is no day by which to order.",
@@ -152,14 +151,13 @@ fn part_columns() -> Vec<Column> {
 
 fn part_row(board: &Board, one: &Purchase<'_>, part: &Part) -> Vec<Cell> {
     let garment = &part.garment;
-    let look = board.look(&garment.look);
     let (length, skins) = match part.all() {
         Amount::Length(length) => (Cell::Metres(length), Cell::Empty),
         Amount::Skins(skins) => (Cell::Empty, Cell::Number(skins)),
     };
     vec![
         Cell::text(&one.cloth.title),
-        Cell::maybe(look.map(|look| format!("{}: {}", board.name_of(&look.character), look.title))),
+        Cell::text(&super::whose(board, &garment.look)),
         Cell::text(&garment.piece),
         Cell::text(garment.version.as_str()),
         Cell::text(board.who_is(&garment.wearer)),

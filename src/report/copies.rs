@@ -22,7 +22,7 @@ pub(super) fn document(board: &Board) -> Document {
         }
         let short = demand.planned.map(|planned| demand.copies().saturating_sub(planned.into()));
         copies.push(vec![
-            Cell::text(&look_of(board, demand)),
+            Cell::text(&super::whose(board, &demand.garment.look)),
             Cell::text(&garment.piece),
             Cell::text(garment.version.as_str()),
             Cell::text(board.who_is(&garment.wearer)),
@@ -73,13 +73,6 @@ pub(super) fn document(board: &Board) -> Document {
     }
 }
 
-fn look_of(board: &Board, demand: &Demand) -> String {
-    board.look(&demand.garment.look).map_or_else(
-        || demand.garment.look.to_string(),
-        |look| format!("{}: {}", board.name_of(&look.character), look.title),
-    )
-}
-
 fn columns() -> Vec<Column> {
     vec![
         Column::new("look", "Look", Kind::Text).above(),
@@ -117,7 +110,11 @@ fn calendar(board: &Board, plan: &Plan) -> Table {
         is_cut |= calendar.len() < demand.copies() as usize;
         let name = format!("{}, {}, {}", garment.piece, garment.version, board.who_is(&garment.wearer));
         for (copy, where_it_is) in (1..).zip(calendar) {
-            let lead = vec![Cell::text(&look_of(board, demand)), Cell::text(&name), Cell::Number(copy)];
+            let lead = vec![
+                Cell::text(&super::whose(board, &demand.garment.look)),
+                Cell::text(&name),
+                Cell::Number(copy),
+            ];
             let days = where_it_is.iter().map(|is| is.map_or(Cell::Empty, |is| Cell::text(word(is))));
             table.push(lead.into_iter().chain(days).collect());
         }

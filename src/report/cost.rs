@@ -148,10 +148,7 @@ fn lines(board: &Board, costs: &Costs) -> Table {
     ];
     let mut table = Table::titled("lines", "What each sum is made of", columns);
     for cost in &costs.looks {
-        let title = board.look(&cost.look).map_or_else(
-            || cost.look.to_string(),
-            |look| format!("{}: {}", board.name_of(&look.character), look.title),
-        );
+        let title = super::whose(board, &cost.look);
         for line in &cost.lines {
             table.push(vec![
                 Cell::text(&title),

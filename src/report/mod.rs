@@ -97,6 +97,12 @@ pub fn build_of(board: &Board, look: &LookId) -> Document {
     build::document(board, Some(look))
 }
 
+/// A look and whose it is: `Odile Maren: The crossing black`; the id where there is no such look.
+fn whose(board: &Board, id: &LookId) -> String {
+    let of = |look: &crate::board::Look| format!("{}: {}", board.name_of(&look.character), look.title);
+    board.look(id).map_or_else(|| id.to_string(), of)
+}
+
 /// Everybody who may be in a scene: the board's characters in their order, then names that scenes alone know.
 fn cast(board: &Board) -> Vec<&CharacterId> {
     let mut cast: Vec<&CharacterId> = board.head().characters.iter().map(|character| &character.id).collect();

@@ -10,6 +10,7 @@ use crate::board::garment::swatches;
 use crate::board::{Board, Look, LookId, Outfit, OutfitId, PeriodId, Scope, Standing};
 use crate::picture::flat::{DRAWN, Flat};
 use crate::plot;
+use crate::trade::colour::Colour;
 use crate::trade::date::Day;
 
 /// What the sheet is printed on.
@@ -200,15 +201,13 @@ impl<'a> Sheet<'a> {
                 for (at, colour) in [main, second].into_iter().flatten().enumerate() {
                     let _ = write!(
                         to,
-                        "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"#{:02x}{:02x}{:02x}\" stroke=\"#111\" \
+                        "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" fill=\"{}\" stroke=\"#111\" \
                          stroke-width=\"0.2\"/>",
                         short(x + card * (0.2 + 0.3 * at as f64)),
                         short(y + picture * 0.35),
                         short(card * 0.3),
                         short(card * 0.3),
-                        colour.rgb()[0],
-                        colour.rgb()[1],
-                        colour.rgb()[2]
+                        colour.hex()
                     );
                 }
             }
@@ -345,10 +344,7 @@ impl<'a> Sheet<'a> {
     fn colour_of(&self, look: &Look) -> String {
         let base = look.base.as_ref().and_then(|base| self.board.outfit(base));
         let own = swatches(&look.pieces).0.or_else(|| base.and_then(|base| swatches(&base.pieces).0));
-        own.map_or("#ddd".to_owned(), |colour| {
-            let [red, green, blue] = colour.rgb();
-            format!("#{red:02x}{green:02x}{blue:02x}")
-        })
+        own.map_or_else(|| "#ddd".to_owned(), Colour::hex)
     }
 }
 

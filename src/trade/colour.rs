@@ -27,6 +27,12 @@ impl Colour {
         self.rgb
     }
 
+    /// As `#1f4a37`, however it is written.
+    pub fn hex(&self) -> String {
+        let [red, green, blue] = self.rgb;
+        format!("#{red:02x}{green:02x}{blue:02x}")
+    }
+
     /// Whether black lettering reads better on it than white (relative luminance, W3C WCAG 2.1:
     /// the contrast with black passes that with white above 0.179).
     pub fn is_light(&self) -> bool {

@@ -210,7 +210,7 @@ pub fn because(practice: &Practice, asked: &Asked) -> String {
 }
 
 /// What somebody does in an action.
-fn says<'a>(practice: &'a Practice, id: &'a ActionId) -> &'a str {
+pub fn says<'a>(practice: &'a Practice, id: &'a ActionId) -> &'a str {
     let says = practice.action(id).map(|action| action.says.as_str()).filter(|says| !says.is_empty());
     says.unwrap_or(id.as_str())
 }

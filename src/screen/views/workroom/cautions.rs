@@ -3,7 +3,7 @@
 use super::lines::{Line, Lines, Tone, folded};
 use crate::board::{Board, LookId, Practice};
 use crate::plot::cautions as by_words;
-use crate::workroom::asks;
+use crate::workroom::{asks, words};
 
 /// A caution, in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,10 +25,7 @@ pub fn of_look(board: &Board, practice: &Practice, id: &LookId) -> Vec<Caution> 
     let asked = asks::of_look(board, id).into_iter().map(|asked| {
         let mut because: Vec<String> = Vec::new();
         because.extend(asked.scene.as_ref().map(|scene| format!("scene {scene}")));
-        because.extend(asked.action.as_ref().map(|id| {
-            let says = practice.action(id).map(|action| action.says.as_str());
-            says.filter(|says| !says.is_empty()).unwrap_or(id.as_str()).to_owned()
-        }));
+        because.extend(asked.action.as_ref().map(|id| words::says(practice, id).to_owned()));
         because.extend(asked.piece.as_ref().map(|piece| format!("the {piece}")));
         Caution {
             what: asked.ask.says.clone(),
