@@ -47,13 +47,23 @@ pub fn of_look(board: &Board, practice: &Practice, id: &LookId) -> Vec<Caution> 
     asked.chain(told).collect()
 }
 
+/// The cautions, each with all that raises it.
+fn each(cautions: &[Caution]) -> impl Iterator<Item = &[Caution]> {
+    cautions.chunk_by(|one, next| one.what == next.what && one.ask == next.ask)
+}
+
+/// How many there are, however often each is raised.
+pub fn count(cautions: &[Caution]) -> usize {
+    each(cautions).count()
+}
+
 /// The page.
 pub fn page(cautions: &[Caution], wide: u16) -> Lines {
     let mut body = Vec::new();
     if cautions.is_empty() {
         body.extend(folded("No caution is raised. That clears nothing.", wide, 0, &Tone::Strong));
     }
-    for same in cautions.chunk_by(|one, next| one.what == next.what && one.ask == next.ask) {
+    for same in each(cautions) {
         let Some(first) = same.first() else { continue };
         body.extend(folded(&format!("! {}", first.what), wide, 0, &Tone::Wrong));
         for caution in same {

@@ -355,7 +355,7 @@ impl Workroom {
         let notes = Tab::ALL.map(|tab| match tab {
             Tab::Measures if sign.lacking > 0 => format!("!{}", sign.lacking),
             Tab::Copies if sign.short > 0 => format!("!{}", sign.short),
-            Tab::Cautions if !self.cautions().is_empty() => format!("!{}", self.cautions().len()),
+            Tab::Cautions if !self.cautions().is_empty() => format!("!{}", cautions::count(self.cautions())),
             _ => String::new(),
         });
         let notes = notes.map(|note| if note.is_empty() { note } else { format!(" {note}") });
