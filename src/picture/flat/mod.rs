@@ -14,8 +14,7 @@ mod raster;
 pub mod read;
 mod svg;
 
-pub use raster::Pixels;
-
+use super::pixels::Pixels;
 use crate::board::garment::Piece;
 use crate::board::look::Look;
 use crate::board::outfit::Outfit;

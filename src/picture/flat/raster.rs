@@ -4,24 +4,9 @@ use tiny_skia::{
     Color, FillRule, LineCap, LineJoin, Paint, PathBuilder, Pixmap, Stroke, StrokeDash, Transform,
 };
 
+use super::super::pixels::Pixels;
 use super::model::{Drawing, Line, Path, Rgb, Step};
 use super::svg::STITCH;
-
-/// Pixels in rows from the top, each red, green, blue and opacity, one byte each, not premultiplied.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Pixels {
-    /// Pixels in a row.
-    pub width: u32,
-    /// Rows.
-    pub height: u32,
-    /// Four bytes a pixel.
-    pub rgba: Vec<u8>,
-}
-
-impl Pixels {
-    /// The longest side that is drawn.
-    pub const MOST: u32 = 8192;
-}
 
 /// The drawing as large as fits, in the middle, on paper of a colour or on nothing.
 pub(super) fn pixels(drawing: &Drawing, width: u32, height: u32, paper: Option<Rgb>) -> Option<Pixels> {
