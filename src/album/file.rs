@@ -1,9 +1,10 @@
 //! A picture's file, opened inside the board's folder and nowhere else.
 
 use std::fs::{self, File};
-use std::io::Read;
-use std::path::Path;
+use std::io::{self, Read};
+use std::path::{Path, PathBuf};
 
+use super::thumbs::Stamp;
 use crate::board::PicturePath;
 use crate::picture::photo::{MOST_BYTES, Unreadable};
 
@@ -30,28 +31,44 @@ pub enum Unseen {
     Unreadable(#[from] Unreadable),
 }
 
-/// All bytes of a picture's file.
-pub(super) fn bytes(folder: &Path, path: &PicturePath) -> Result<Vec<u8>, Unseen> {
-    let refused = |error: std::io::Error| match error.kind() {
-        std::io::ErrorKind::NotFound => Unseen::Missing,
+/// A file inside the folder, looked at but not yet read.
+pub(super) struct Found {
+    path: PathBuf,
+    pub stamp: Stamp,
+}
+
+impl Found {
+    /// What a path names in a folder, with all links followed.
+    pub fn of(folder: &Path, path: &PicturePath) -> Result<Self, Unseen> {
+        let inside = fs::canonicalize(folder).map_err(refused)?;
+        let named = fs::canonicalize(folder.join(path.as_str())).map_err(refused)?;
+        if !named.starts_with(&inside) {
+            return Err(Unseen::Outside);
+        }
+        // Looked at before it is opened: opening a pipe would wait for whoever writes into it.
+        let facts = fs::metadata(&named).map_err(refused)?;
+        if !facts.is_file() {
+            return Err(Unseen::NoFile);
+        }
+        if facts.len() > MOST_BYTES {
+            return Err(Unseen::TooLarge);
+        }
+        Ok(Self { path: named, stamp: Stamp::of(&facts) })
+    }
+
+    /// All its bytes.
+    pub fn bytes(&self) -> Result<Vec<u8>, Unseen> {
+        let mut bytes = Vec::new();
+        let file = File::open(&self.path).map_err(refused)?;
+        // It may have grown since it was looked at, or grow while it is read.
+        file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(refused)?;
+        if bytes.len() as u64 > MOST_BYTES { Err(Unseen::TooLarge) } else { Ok(bytes) }
+    }
+}
+
+fn refused(error: io::Error) -> Unseen {
+    match error.kind() {
+        io::ErrorKind::NotFound => Unseen::Missing,
         _ => Unseen::Refused(error.to_string()),
-    };
-    let inside = fs::canonicalize(folder).map_err(refused)?;
-    let named = fs::canonicalize(folder.join(path.as_str())).map_err(refused)?;
-    if !named.starts_with(&inside) {
-        return Err(Unseen::Outside);
     }
-    // Looked at before it is opened: opening a pipe would wait for whoever writes into it.
-    if !fs::metadata(&named).map_err(refused)?.is_file() {
-        return Err(Unseen::NoFile);
-    }
-    let file = File::open(&named).map_err(refused)?;
-    let length = file.metadata().map_err(refused)?.len();
-    if length > MOST_BYTES {
-        return Err(Unseen::TooLarge);
-    }
-    let mut bytes = Vec::new();
-    // It may grow while it is read.
-    file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(refused)?;
-    if bytes.len() as u64 > MOST_BYTES { Err(Unseen::TooLarge) } else { Ok(bytes) }
 }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::trade::colour::Colour;
 
 /// One garment or accessory.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Piece {
     /// What it is.

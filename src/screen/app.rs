@@ -10,6 +10,7 @@ use crossterm::event::{Event, KeyEventKind, MouseButton, MouseEventKind};
 use super::actions::{self, Act, Scope};
 use super::canvas::{Hit, Hits};
 use super::clash;
+use super::gallery::Gallery;
 use super::keys::Key;
 use super::layers::{Layer, Next};
 use super::limit;
@@ -51,6 +52,8 @@ pub struct App {
     pub(super) measure: Measure,
     /// What the workroom reckons.
     pub(super) reckoning: Reckoning,
+    /// The pictures.
+    pub gallery: Gallery,
     /// Styles.
     pub theme: Theme,
     /// Where the mouse can hit.
@@ -111,6 +114,7 @@ impl App {
     /// Opens on the wall.
     pub fn new(open: OpenBoard, theme: Theme) -> Self {
         let walk = Walk::left_at(&open);
+        let gallery = Gallery::off(open.folder());
         let mut app = Self {
             open,
             version: 0,
@@ -126,6 +130,7 @@ impl App {
             said: Said::default(),
             measure: Measure::default(),
             reckoning: Reckoning::default(),
+            gallery,
             theme,
             hits: Hits::default(),
             left: false,
@@ -152,9 +157,9 @@ impl App {
         self.open.folder().to_path_buf()
     }
 
-    /// Whether a layer has something new to show.
+    /// Whether a layer or a picture has something new to show.
     pub fn has_news(&mut self) -> bool {
-        self.layers.iter_mut().any(|laid| laid.layer.has_news())
+        self.gallery.has_news() | self.layers.iter_mut().any(|laid| laid.layer.has_news())
     }
 
     /// Says something.

@@ -7,6 +7,7 @@ use unicode_segmentation::UnicodeSegmentation;
 use unicode_width::UnicodeWidthStr;
 
 use super::actions::Act;
+use super::gallery::{Gallery, Seen, Subject};
 use super::theme::Theme;
 use super::views::Target;
 use crate::trade::plain::is_unsafe;
@@ -48,6 +49,7 @@ pub struct Canvas<'a> {
     /// The styles.
     pub theme: &'a Theme,
     hits: &'a mut Hits,
+    gallery: Option<&'a mut Gallery>,
     /// Where the terminal's cursor shall stand, if anywhere.
     pub cursor: Option<Position>,
 }
@@ -55,7 +57,36 @@ pub struct Canvas<'a> {
 impl<'a> Canvas<'a> {
     /// A canvas over a frame's cells.
     pub fn new(buffer: &'a mut Buffer, theme: &'a Theme, hits: &'a mut Hits) -> Self {
-        Self { buffer, theme, hits, cursor: None }
+        Self { buffer, theme, hits, gallery: None, cursor: None }
+    }
+
+    /// The same, with pictures.
+    #[must_use]
+    pub fn with(self, gallery: &'a mut Gallery) -> Self {
+        Self { gallery: Some(gallery), ..self }
+    }
+
+    /// Whether pictures are shown at all.
+    pub fn shows_pictures(&self) -> bool {
+        self.gallery.as_ref().is_some_and(|gallery| gallery.is_on())
+    }
+
+    /// Draws a picture in the middle of `area`, or a notice why it cannot be shown; says what there is of it.
+    pub fn picture(&mut self, area: Rect, subject: &Subject) -> Seen {
+        let Some(gallery) = self.gallery.as_deref_mut() else { return Seen::Off };
+        let seen = gallery.draw(self.buffer, area, subject);
+        if let Seen::Not(why) = &seen {
+            let name = match subject {
+                Subject::File(path) => path.as_str().rsplit('/').next().unwrap_or_default(),
+                Subject::Flat { .. } => "flat",
+            };
+            let (quiet, over) = (self.theme.quiet(), self.theme.over());
+            self.put(area.x, area.y, area.width, &format!("! {name}"), over);
+            for (y, line) in (area.y + 1..area.bottom()).zip(wrapped(why, usize::from(area.width))) {
+                self.put(area.x, y, area.width, &line, quiet);
+            }
+        }
+        seen
     }
 
     /// Writes as much of `text` as fits into `width` cells, with `…` where it is cut. Returns the cells used.
@@ -88,6 +119,9 @@ impl<'a> Canvas<'a> {
     /// Blanks an area.
     pub fn clear(&mut self, area: Rect) {
         let area = area.intersection(self.buffer.area);
+        if let Some(gallery) = self.gallery.as_deref_mut() {
+            gallery.cover(area);
+        }
         for y in area.top()..area.bottom() {
             for x in area.left()..area.right() {
                 self.buffer[(x, y)].reset();

@@ -14,6 +14,8 @@ use super::terminal::{Terminal, stop_here};
 /// # Errors
 /// When the terminal cannot be taken again.
 pub fn run(app: &mut App, terminal: &mut Terminal, errand: Errand) -> io::Result<()> {
+    // The terminal will have forgotten the pictures that it was given.
+    app.gallery.forget();
     match errand {
         Errand::Redraw => terminal.redraw(),
         Errand::Suspend => terminal.away(stop_here),

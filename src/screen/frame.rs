@@ -52,6 +52,7 @@ pub fn draw_on(
         said,
         measure,
         reckoning,
+        gallery,
         theme,
         hits,
         ..
@@ -59,7 +60,8 @@ pub fn draw_on(
     let board = open.board();
     measure.refresh(board, *version);
     reckoning.refresh(board, *version, *view == Scope::Workroom);
-    let mut canvas = Canvas::new(buffer, theme, hits);
+    gallery.begin();
+    let mut canvas = Canvas::new(buffer, theme, hits).with(gallery);
     if area.width < LEAST.0 || area.height < LEAST.1 {
         let words = format!("Shirr needs at least {} columns and {} rows.", LEAST.0, LEAST.1);
         for (y, line) in
@@ -117,6 +119,7 @@ pub fn draw_on(
     }
     let cursor = canvas.cursor.filter(|_| !layers.is_empty());
     disarm(buffer);
+    gallery.end(buffer);
     cursor
 }
 

@@ -13,6 +13,7 @@ mod dates;
 mod deeds;
 mod errand;
 pub mod frame;
+pub mod gallery;
 mod general;
 pub mod keys;
 pub mod layers;
@@ -36,10 +37,12 @@ use std::io;
 use std::sync::mpsc;
 use std::time::Duration;
 
-use crossterm::event;
+use crossterm::event::{self, Event, KeyCode, KeyEvent, KeyModifiers};
 
+use crate::album::Album;
 use crate::store::{OpenBoard, Watcher};
 use app::App;
+use gallery::{Eye, Gallery, Way};
 use terminal::{Asked, Signals, Terminal, Waited};
 use theme::{Depth, Theme};
 
@@ -53,6 +56,9 @@ pub enum ScreenError {
 
 /// How long the loop waits for a key before it looks for signals and for changes from outside.
 const PATIENCE: Duration = Duration::from_millis(100);
+
+/// How long it waits while pictures are being made ready.
+const EAGER: Duration = Duration::from_millis(10);
 
 /// How often the folder is looked at for changes from outside.
 const WATCH: Duration = Duration::from_millis(400);
@@ -70,7 +76,8 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
         let _ = changed.send(());
     });
     let mut app = App::new(open, theme);
-    if let Some(wrong) = Depth::misnamed(|name| std::env::var(name).ok()) {
+    let variable = |name: &str| std::env::var(name).ok();
+    if let Some(wrong) = Depth::misnamed(variable).or_else(|| Way::misnamed(variable)) {
         app.warn(wrong);
     }
     let done = until_left(&mut app, &signals, &outside);
@@ -78,9 +85,30 @@ pub fn run(open: OpenBoard) -> Result<(), ScreenError> {
     done
 }
 
+/// The board's pictures, with small copies in the user's own cache.
+fn album(app: &App) -> Album {
+    Album::of(app.open.folder()).keeping_copies(app.open.cache().join("pictures"))
+}
+
+/// How pictures are seen on this terminal in this way.
+fn eye(way: Way, depth: Depth) -> Eye {
+    let size = crossterm::terminal::window_size();
+    let (letters, pixels) =
+        size.map_or(((1, 1), (0, 0)), |size| ((size.columns, size.rows), (size.width, size.height)));
+    Eye::new(way, depth, letters, pixels)
+}
+
 /// Draws and takes events until the user leaves, is made to, or the terminal is gone.
 fn until_left(app: &mut App, signals: &Signals, outside: &mpsc::Receiver<()>) -> Result<(), ScreenError> {
     let mut terminal = Terminal::enter()?;
+    let depth = app.theme.depth();
+    let known = Way::of_environment(depth, |name| std::env::var(name).ok());
+    let answer = if known.is_none() { terminal::identity() } else { Vec::new() };
+    app.gallery = Gallery::new(album(app), eye(known.unwrap_or_else(|| Way::of_answer(&answer)), depth));
+    for letter in gallery::typed_meanwhile(&answer) {
+        let code = if letter == '\r' { KeyCode::Enter } else { KeyCode::Char(letter) };
+        app.event(&Event::Key(KeyEvent::new(code, KeyModifiers::NONE)));
+    }
     let mut unread = false;
     while !app.left {
         terminal.frames.draw(|frame| frame::draw(app, frame))?;
@@ -105,7 +133,11 @@ fn until_left(app: &mut App, signals: &Signals, outside: &mpsc::Receiver<()>) ->
             if !idle {
                 continue;
             }
-            let waited = if unread { Waited::Ready } else { terminal::wait(PATIENCE)? };
+            let waited = if unread {
+                Waited::Ready
+            } else {
+                terminal::wait(if app.gallery.is_waiting() { EAGER } else { PATIENCE })?
+            };
             match waited {
                 Waited::Gone => return Ok(()),
                 Waited::Nothing => {}

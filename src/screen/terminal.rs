@@ -136,16 +136,16 @@ pub enum Waited {
 }
 
 #[cfg(unix)]
-pub use unix::{Signals, stop_here, wait};
+pub use unix::{Signals, identity, stop_here, wait};
 
 #[cfg(unix)]
 mod unix {
     use std::fs::File;
-    use std::io;
+    use std::io::{self, Write as _};
     use std::sync::Arc;
     use std::sync::atomic::{AtomicBool, Ordering};
     use std::thread;
-    use std::time::Duration;
+    use std::time::{Duration, Instant};
 
     use crossterm::terminal::disable_raw_mode;
     use rustix::event::{PollFd, PollFlags, Timespec, poll};
@@ -240,6 +240,37 @@ mod unix {
         }
     }
 
+    /// How long a terminal has to say what it is; one at the other end of a slow line is taken for a plain one.
+    const ANSWER: Duration = Duration::from_millis(200);
+
+    /// What the terminal answers when it is asked what it is (DA1), and whatever else came meanwhile; nothing where it
+    /// does not answer. An answer that comes too late is taken for no key by the event library.
+    pub fn identity() -> Vec<u8> {
+        let mut answer = Vec::new();
+        let mut out = io::stdout();
+        if out.write_all(b"\x1b[c").and_then(|()| out.flush()).is_err() {
+            return answer;
+        }
+        let began = Instant::now();
+        let stdin = io::stdin();
+        let is_whole =
+            |answer: &[u8]| answer.ends_with(b"c") && answer.windows(3).any(|three| three == b"\x1b[?");
+        while let Some(left) = ANSWER.checked_sub(began.elapsed()) {
+            let mut fds = [PollFd::new(&stdin, PollFlags::IN)];
+            let patience = Timespec { tv_sec: 0, tv_nsec: i64::from(left.subsec_nanos()) };
+            let mut bytes = [0; 64];
+            let count = match poll(&mut fds, Some(&patience)) {
+                Ok(ready) if ready > 0 => rustix::io::read(&stdin, &mut bytes).unwrap_or(0),
+                _ => 0,
+            };
+            answer.extend_from_slice(&bytes[..count]);
+            if count == 0 || is_whole(&answer) || answer.len() > 1_000 {
+                break;
+            }
+        }
+        answer
+    }
+
     /// Stops the whole job, as the shell expects of `ctrl-z`; returns when it is continued.
     pub fn stop_here() {
         // Without job control there is nothing to stop, and the screen comes back at once.
@@ -248,7 +279,7 @@ mod unix {
 }
 
 #[cfg(not(unix))]
-pub use elsewhere::{Signals, stop_here, wait};
+pub use elsewhere::{Signals, identity, stop_here, wait};
 
 #[cfg(not(unix))]
 mod elsewhere {
@@ -281,6 +312,11 @@ mod elsewhere {
     /// When the terminal cannot be waited for.
     pub fn wait(patience: Duration) -> io::Result<Waited> {
         Ok(if crossterm::event::poll(patience)? { Waited::Ready } else { Waited::Nothing })
+    }
+
+    /// Nothing: there is no way to ask without waiting for it.
+    pub fn identity() -> Vec<u8> {
+        Vec::new()
     }
 
     /// Nothing to do: there is no job control.

@@ -28,6 +28,7 @@ pub struct OpenBoard {
     pub(super) history: History,
     /// The file with this machine's bookmarks.
     pub(super) bookmarks: PathBuf,
+    pub(super) cache: PathBuf,
     pub(super) references: Vec<Fault>,
     pub(super) unsaved: Vec<Fault>,
     pub(super) faults: Vec<Fault>,
@@ -53,6 +54,7 @@ impl OpenBoard {
             shelf,
             history: claimed.own,
             bookmarks: bookmark::file(places, &id),
+            cache: places.cache.join(&id),
             references: Vec::new(),
             unsaved: claimed.closed.iter().map(|(path, error)| closed(path, error)).collect(),
             faults: Vec::new(),
@@ -73,6 +75,11 @@ impl OpenBoard {
     /// The folder, as it was given.
     pub fn folder(&self) -> &Path {
         &self.given
+    }
+
+    /// Where what can be made anew of this board at any time is kept on this machine. It need not exist yet.
+    pub fn cache(&self) -> &Path {
+        &self.cache
     }
 
     /// What needs a person; the files in order.

@@ -11,6 +11,8 @@ pub struct Places {
     pub state: PathBuf,
     /// What the user would miss.
     pub data: PathBuf,
+    /// What can be made anew at any time: small copies of pictures.
+    pub cache: PathBuf,
 }
 
 impl Places {
@@ -23,12 +25,13 @@ impl Places {
         Ok(Self {
             state: dirs.state_dir().unwrap_or_else(|| dirs.data_local_dir()).to_path_buf(),
             data: dirs.data_dir().to_path_buf(),
+            cache: dirs.cache_dir().to_path_buf(),
         })
     }
 
     /// All of them below one directory.
     pub fn below(dir: impl AsRef<Path>) -> Self {
         let below = |name| dir.as_ref().join(name);
-        Self { state: below("state"), data: below("data") }
+        Self { state: below("state"), data: below("data"), cache: below("cache") }
     }
 }

@@ -8,6 +8,10 @@ use super::super::pixels::Pixels;
 use super::model::{Drawing, Line, Path, Rgb, Step};
 use super::svg::STITCH;
 
+/// Below this height, in pixels, lines are drawn no thinner than this, lest what tells garments apart is lost.
+const SMALL: u32 = 260;
+const THINNEST: f32 = 1.4;
+
 /// The drawing as large as fits, in the middle, on paper of a colour or on nothing.
 pub(super) fn pixels(drawing: &Drawing, width: u32, height: u32, paper: Option<Rgb>) -> Option<Pixels> {
     if width > Pixels::MOST || height > Pixels::MOST {
@@ -18,13 +22,14 @@ pub(super) fn pixels(drawing: &Drawing, width: u32, height: u32, paper: Option<R
         map.fill(Color::from_rgba8(red, green, blue, 255));
     }
     let placed = placing(drawing, width, height);
+    let thinnest = if height < SMALL { THINNEST / placed.sx } else { 0.0 };
     for shape in drawing.shapes() {
         let Some(path) = built(&shape.path) else { continue };
         if let Some(fill) = shape.fill {
             map.fill_path(&path, &paint(fill), FillRule::Winding, placed, None);
         }
         if let Some(line) = shape.line {
-            map.stroke_path(&path, &paint(line.colour), &stroke(line), placed, None);
+            map.stroke_path(&path, &paint(line.colour), &stroke(line, thinnest), placed, None);
         }
     }
     let rgba = map.pixels().iter().flat_map(|pixel| {
@@ -62,9 +67,9 @@ fn paint(colour: Rgb) -> Paint<'static> {
     paint
 }
 
-fn stroke(line: Line) -> Stroke {
+fn stroke(line: Line, thinnest: f32) -> Stroke {
     Stroke {
-        width: line.width,
+        width: line.width.max(thinnest),
         line_cap: LineCap::Round,
         line_join: LineJoin::Round,
         dash: line.stitched.then(|| StrokeDash::new(STITCH.to_vec(), 0.0)).flatten(),

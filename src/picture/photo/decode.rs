@@ -35,12 +35,26 @@ pub fn decoded(bytes: &[u8], within: (u32, u32)) -> Result<Pixels, Unreadable> {
     let mut image =
         DynamicImage::from_decoder(decoder).map_err(|error| Unreadable::Broken(error.to_string()))?;
     image.apply_orientation(orientation);
-    let (wide, high) = (within.0.max(1), within.1.max(1));
-    if image.width() > wide || image.height() > high {
-        image = image.thumbnail(wide, high);
+    Ok(fitted(image, within))
+}
+
+/// Pixels as large as fits into `within` (width, height), never larger than they are.
+pub fn scaled(pixels: Pixels, within: (u32, u32)) -> Pixels {
+    if pixels.width <= within.0 && pixels.height <= within.1 {
+        return pixels;
     }
+    match image::RgbaImage::from_raw(pixels.width, pixels.height, pixels.rgba) {
+        Some(image) => fitted(image.into(), within),
+        None => Pixels { width: 0, height: 0, rgba: Vec::new() },
+    }
+}
+
+fn fitted(image: DynamicImage, within: (u32, u32)) -> Pixels {
+    let (wide, high) = (within.0.max(1), within.1.max(1));
+    let image =
+        if image.width() > wide || image.height() > high { image.thumbnail(wide, high) } else { image };
     let rgba = image.into_rgba8();
-    Ok(Pixels { width: rgba.width(), height: rgba.height(), rgba: rgba.into_raw() })
+    Pixels { width: rgba.width(), height: rgba.height(), rgba: rgba.into_raw() }
 }
 
 fn opened(bytes: &[u8]) -> Result<(impl ImageDecoder + '_, Facts, Orientation), Unreadable> {

@@ -4,7 +4,7 @@
 mod decode;
 mod unreadable;
 
-pub use decode::{Facts, decoded, facts};
+pub use decode::{Facts, decoded, facts, scaled};
 pub use unreadable::Unreadable;
 
 /// The largest file that is read, in bytes.

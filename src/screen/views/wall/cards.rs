@@ -7,9 +7,14 @@ use super::draw::target;
 use super::shelf::Entry;
 use super::{Wall, Zoom};
 use crate::board::{Board, Piece, Standing, garment};
-use crate::screen::canvas::{Canvas, Hit};
+use crate::picture::flat::DRAWN;
+use crate::screen::canvas::{Canvas, Hit, wrapped};
+use crate::screen::gallery::{Seen, Subject};
 use crate::screen::parts::list::Cursor;
 use crate::trade::colour::Colour;
+
+/// Cells for the words beside a picture.
+const WORDS: u16 = 17;
 
 /// The least width of a period.
 pub fn least_width(zoom: Zoom) -> u16 {
@@ -20,15 +25,25 @@ pub fn least_width(zoom: Zoom) -> u16 {
     }
 }
 
-/// Rows that an entry takes, the gap below a card included.
-fn rows_of(zoom: Zoom) -> u16 {
-    if zoom == Zoom::Near { 6 } else { 1 }
+/// The fewest rows of a card with a picture, and the most, the gap below included.
+const PICTURED: (u16, u16) = (11, 22);
+
+/// Rows that an entry takes, the gap below a card included: cards with pictures fill the height that there is.
+fn rows_of(wall: &Wall, high: u16) -> u16 {
+    match wall.zoom {
+        Zoom::Near if wall.pictured => {
+            let down = ((high + 1) / PICTURED.0).max(1);
+            ((high + 1) / down).clamp(6, PICTURED.1)
+        }
+        Zoom::Near => 6,
+        _ => 1,
+    }
 }
 
 /// Draws the entries of the visible periods.
 pub fn draw(wall: &mut Wall, board: &Board, canvas: &mut Canvas<'_>) {
     let zone = wall.plan.outfits;
-    let each = rows_of(wall.zoom);
+    let each = rows_of(wall, zone.height);
     // The gap below the last card may be cut off.
     let fit = usize::from((zone.height + u16::from(each > 1)) / each).max(1);
     let focus = wall.focus.as_ref().filter(|_| !wall.in_lanes).and_then(|entry| wall.shelf.place(entry));
@@ -47,10 +62,10 @@ pub fn draw(wall: &mut Wall, board: &Board, canvas: &mut Canvas<'_>) {
             let Some(entry) = wall.shelf.at(stretch.column, row) else { continue };
             let area = Rect::new(stretch.x, y, stretch.width, height);
             let card = Card::of(wall, board, entry, own == Some(row));
-            if wall.zoom == Zoom::Near {
-                card.draw_card(canvas, area)
-            } else {
-                card.draw_line(canvas, area)
+            match wall.zoom {
+                Zoom::Near if wall.pictured => card.draw_pictured(canvas, area),
+                Zoom::Near => card.draw_card(canvas, area),
+                _ => card.draw_line(canvas, area),
             }
             canvas.hit(area, Hit::Target(target(entry)));
         }
@@ -87,6 +102,7 @@ struct Card<'a> {
     known: Option<u8>,
     cloth: String,
     standing: String,
+    subject: Option<Subject>,
 }
 
 impl<'a> Card<'a> {
@@ -104,6 +120,7 @@ impl<'a> Card<'a> {
             known: None,
             cloth: String::new(),
             standing: String::new(),
+            subject: None,
         };
         match entry {
             Entry::Outfit(id) => {
@@ -111,6 +128,7 @@ impl<'a> Card<'a> {
                 card.marked = wall.marks.contains(id);
                 card.date = outfit.worn.as_ref().map_or_else(|| "undated".to_owned(), |date| date.short());
                 card.title = &outfit.title;
+                card.subject = wall.pictured.then(|| Subject::of_outfit(outfit));
                 card.occasion = &outfit.occasion;
                 card.swatches = garment::swatches(&outfit.pieces);
                 card.known = Some(outfit.recognition.get());
@@ -129,6 +147,7 @@ impl<'a> Card<'a> {
                 let Some(look) = board.look(id) else { return card };
                 card.date = format!("look of {}", look.outfits().count());
                 card.title = &look.title;
+                card.subject = wall.pictured.then(|| Subject::of_look(board, look));
                 card.occasion = &look.says;
                 card.swatches = garment::swatches(&look.pieces);
                 card.cloth = cloth(&look.pieces);
@@ -177,6 +196,84 @@ impl<'a> Card<'a> {
         }
         if self.lit {
             canvas.put(x + 16, y, 1, "◆", theme.lit().remove_modifier(Modifier::UNDERLINED));
+        }
+    }
+
+    /// A picture, and beside it what the card tells.
+    fn draw_pictured(&self, canvas: &mut Canvas<'_>, area: Rect) {
+        let Some(subject) = &self.subject else { return };
+        // The last row is the gap to the card below.
+        let high = area.height.saturating_sub(1).max(1);
+        // A picture is about three wide and four high, and a cell one wide and two high; the words need their room too.
+        let wide = (high * 3 / 2).min(area.width.saturating_sub(WORDS + 3)).max(area.width / 3);
+        let frame = Rect::new(area.x + 1, area.y, wide, high);
+        let theme = canvas.theme;
+        let seen = canvas.picture(frame, subject);
+        if matches!(seen, Seen::Coming | Seen::Thin) {
+            self.hang_swatches(canvas, frame);
+        }
+        let edge = match (self.focused, self.lit) {
+            (true, _) => Some(("▌", theme.key())),
+            (_, true) => Some(("◆", theme.lit().remove_modifier(Modifier::UNDERLINED))),
+            _ => None,
+        };
+        for y in area.y..area.y + high {
+            if let Some((mark, style)) = edge {
+                canvas.put(area.x, y, 1, mark, style);
+            }
+        }
+        let x = frame.right() + 1;
+        let room = area.right().saturating_sub(x + 1);
+        let mut y = area.y;
+        let mut write = |canvas: &mut Canvas<'_>, words: &str, style: Style, most: usize| {
+            let lines = wrapped(words, usize::from(room.max(1)));
+            let cut = lines.len() > most;
+            for (at, line) in lines.iter().take(most).enumerate() {
+                if y >= area.y + high {
+                    return;
+                }
+                let line = if cut && at + 1 == most { format!("{line}…") } else { line.clone() };
+                canvas.put(x, y, room, &line, style);
+                y += 1;
+            }
+        };
+        let mark = if self.marked { "✓ " } else { "" };
+        let title = self.title_style(canvas).add_modifier(Modifier::BOLD);
+        let known = self.known.map_or(String::new(), |known| format!("known {known}/5"));
+        let drawn = match seen {
+            Seen::There(_) if subject.is_drawn() => DRAWN,
+            Seen::Coming => "…",
+            _ => "",
+        };
+        let standing = format!("{} {}", self.mark, self.standing);
+        let spare = usize::from(high);
+        write(
+            canvas,
+            &format!("{mark}{}", self.date),
+            if self.marked { theme.marked() } else { theme.quiet() },
+            1,
+        );
+        write(canvas, self.title, title, if spare > 8 { 3 } else { 2 });
+        write(canvas, &standing, self.mark_style(canvas), if spare > 8 { 3 } else { 2 });
+        write(canvas, drawn, theme.quiet(), 2);
+        write(canvas, &known, theme.quiet(), 1);
+        write(canvas, self.occasion, Style::new(), 3);
+        write(canvas, &self.cloth, theme.quiet(), 3);
+    }
+
+    /// The two colours hang side by side where there is no picture to see, or not yet.
+    fn hang_swatches(&self, canvas: &mut Canvas<'_>, frame: Rect) {
+        let (main, second) = self.swatches;
+        let wide = (frame.width / 3).max(1);
+        let high = (frame.height / 2).max(1);
+        let (x, top) = (frame.x + (frame.width - 2 * wide) / 2, frame.y + (frame.height - high) / 2);
+        for y in top..top + high {
+            for (at, colour) in (0..).zip([main, second.or(main)]) {
+                for cell in 0..wide {
+                    let glyph = canvas.theme.cloth_glyph(colour);
+                    canvas.put(x + at * wide + cell, y, 1, glyph, canvas.theme.cloth(colour));
+                }
+            }
         }
     }
 

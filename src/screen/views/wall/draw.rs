@@ -34,10 +34,12 @@ impl Wall {
     /// Draws the wall.
     pub fn draw(&mut self, board: &Board, version: u64, canvas: &mut Canvas<'_>, area: Rect) {
         self.refresh(board, version);
+        self.pictured = self.zoom == Zoom::Near && canvas.shows_pictures();
         self.follow_focus(area.width);
-        if self.planned_for != Some((area, self.zoom, self.first)) {
+        let planned_for = Some((area, self.zoom, self.first, (self.pictured, self.in_lanes)));
+        if self.planned_for != planned_for {
             self.plan = self.lay_out(board, area);
-            self.planned_for = Some((area, self.zoom, self.first));
+            self.planned_for = planned_for;
         }
         if self.zoom == Zoom::Far {
             paint::draw(self, board, canvas);
@@ -83,6 +85,8 @@ impl Wall {
         let strip_rows = match area.height {
             0..14 => 0,
             14..26 => 3,
+            // What the strip tells, the cards tell too.
+            26..45 if self.pictured => 3,
             26..40 => 5,
             _ => 6,
         };
@@ -92,6 +96,9 @@ impl Wall {
         let lanes_most = match (self.zoom, area.height) {
             (_, 0..14) => 0,
             (Zoom::Far, _) => left.saturating_sub(3),
+            // Pictures need the room, and the strip tells of the look in focus.
+            (Zoom::Near, 0..45) if self.pictured && !self.in_lanes => 0,
+            (Zoom::Near, _) if self.pictured => left / 5,
             _ => left / 3,
         };
         let outfits_most = if lanes_most == 0 { left } else { left - (left / 3).min(lanes_most) };

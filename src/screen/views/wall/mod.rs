@@ -71,7 +71,9 @@ pub struct Wall {
     shelf: Shelf,
     filled_for: Option<(u64, Option<CharacterId>, bool)>,
     plan: draw::Plan,
-    planned_for: Option<(Rect, Zoom, usize)>,
+    planned_for: Option<(Rect, Zoom, usize, (bool, bool))>,
+    /// Whether cards carry pictures.
+    pictured: bool,
     /// The entries that carry the thread that is lit, for as long as thread and shelf stay the same.
     carriers: Option<(ThreadId, Vec<Entry>)>,
 }
