@@ -10,6 +10,7 @@ use super::amending::literal;
 use super::body::Body;
 use super::cloth::Cloth;
 use super::id::Id;
+use super::outfit::PicturePath;
 use super::pairs::Pairs;
 use crate::trade::angle::Angle;
 use crate::trade::body::BodyMeasure;
@@ -412,6 +413,9 @@ pub struct Fitting {
     /// What was found.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub found: Vec<Found>,
+    /// What was photographed: paths below the board's folder.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pictures: Vec<PicturePath>,
     /// Anything else.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,

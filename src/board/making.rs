@@ -135,7 +135,13 @@ impl Board {
                 Some(fitting) => fitting,
                 None => {
                     let wearer = (wearer != own).then(|| wearer.clone());
-                    let fitting = Fitting { on: on.clone(), wearer, found: Vec::new(), notes: String::new() };
+                    let fitting = Fitting {
+                        on: on.clone(),
+                        wearer,
+                        found: Vec::new(),
+                        pictures: Vec::new(),
+                        notes: String::new(),
+                    };
                     at_end(&mut look.fittings, fitting)
                 }
             };

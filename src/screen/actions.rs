@@ -97,6 +97,8 @@ actions! {
     Notes, Everywhere, 0, "notes", ["n"], "Write the notes of what is in focus";
     Bring, Everywhere, 0, "bring in", ["I"], "Bring in a script, or a table of outfits, scenes or shooting days, from a file";
     Suggest, Everywhere, 70, "suggest", ["G"], "Suggest which looks keep most of the wardrobe, beside yours";
+    Pictures, Everywhere, 0, "pictures", ["P"], "See the pictures of what is in focus as large as can be, and pick colours from them";
+    HidePictures, Everywhere, 0, "hide pictures", ["H"], "Show no pictures, or show them again";
     Suspend, Everywhere, 0, "suspend", ["ctrl-z"], "Give the terminal back for a while";
     Redraw, Everywhere, 0, "redraw", ["ctrl-l"], "Draw the whole screen again";
     Up, Everywhere, 0, "up", ["up", "k"], "Go up";

@@ -7,6 +7,8 @@ use std::path::PathBuf;
 
 use crossterm::event::{Event, KeyEventKind, MouseButton, MouseEventKind};
 
+use ratatui::layout::Position;
+
 use super::actions::{self, Act, Scope};
 use super::canvas::{Hit, Hits};
 use super::clash;
@@ -367,6 +369,10 @@ impl App {
                 match hit {
                     Hit::Row(row) if self.layers.is_empty() => self.click_row(row),
                     Hit::Row(row) => self.send_to_top(|layer, app| layer.click(row, app)),
+                    Hit::Cell => {
+                        let at = Position::new(column, row);
+                        self.send_to_top(|layer, app| layer.click_cell(at, app));
+                    }
                     // What lies under a layer is out of reach; a stray click must not lose what was typed.
                     _ if !self.layers.is_empty() => {}
                     Hit::Act(act) => self.perform(act),
@@ -445,6 +451,8 @@ impl App {
             Act::Notes => self.write_notes(),
             Act::Bring => self.bring_in(),
             Act::Suggest => self.suggest(),
+            Act::Pictures => self.see_focused(),
+            Act::HidePictures => self.turn_pictures(),
             Act::Suspend => self.errand = Some(Errand::Suspend),
             Act::Redraw => self.errand = Some(Errand::Redraw),
             Act::Back => match self.view {

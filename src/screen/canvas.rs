@@ -2,7 +2,7 @@
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
-use ratatui::style::Style;
+use ratatui::style::{Modifier, Style};
 use unicode_segmentation::UnicodeSegmentation;
 use unicode_width::UnicodeWidthStr;
 
@@ -21,6 +21,8 @@ pub enum Hit {
     Target(Target),
     /// Put the focus on what the wall has painted at the cell that is hit.
     Place,
+    /// The layer on top takes the cell itself.
+    Cell,
     /// The row of this number in the layer or list on top.
     Row(usize),
 }
@@ -73,8 +75,27 @@ impl<'a> Canvas<'a> {
 
     /// Draws a picture in the middle of `area`, or a notice why it cannot be shown; says what there is of it.
     pub fn picture(&mut self, area: Rect, subject: &Subject) -> Seen {
+        self.see(area, subject, false)
+    }
+
+    /// The same in half blocks, whatever else the terminal can show, so that a mark can be set on it.
+    pub fn picture_in_blocks(&mut self, area: Rect, subject: &Subject) -> Seen {
+        self.see(area, subject, true)
+    }
+
+    /// Sets a cross on a cell of a picture.
+    pub fn mark(&mut self, at: Position) {
+        if let Some(cell) = self.buffer.cell_mut(at) {
+            let style = cell.style();
+            let (front, ground) = (style.fg, style.bg);
+            cell.set_symbol("┼");
+            cell.set_style(Style { fg: ground, bg: front, ..style }.add_modifier(Modifier::BOLD));
+        }
+    }
+
+    fn see(&mut self, area: Rect, subject: &Subject, in_blocks: bool) -> Seen {
         let Some(gallery) = self.gallery.as_deref_mut() else { return Seen::Off };
-        let seen = gallery.draw(self.buffer, area, subject);
+        let seen = gallery.draw(self.buffer, area, subject, in_blocks);
         if let Seen::Not(why) = &seen {
             let name = match subject {
                 Subject::File(path) => path.as_str().rsplit('/').next().unwrap_or_default(),

@@ -21,6 +21,7 @@ mod limit;
 mod measure;
 mod outlet;
 pub mod parts;
+mod plates;
 mod problems;
 mod reckoning;
 mod sheet;
@@ -30,6 +31,7 @@ pub mod theme;
 mod travel;
 #[cfg(test)]
 mod trial;
+mod viewer;
 pub mod views;
 mod wearable;
 

@@ -16,7 +16,8 @@ use super::app::App;
 use super::canvas::{Canvas, wrapped};
 use super::layers::{Layer, Next};
 use super::parts::record::{self, Fields};
-use super::parts::window;
+use super::parts::{pictures, window};
+use super::plates;
 use super::views::Target;
 use crate::board::{Board, OutfitId, Standing};
 
@@ -47,6 +48,15 @@ impl App {
         if let Some((title, says)) = said {
             self.say(if says.is_empty() { title } else { format!("{title}: {says}") });
         }
+    }
+}
+
+/// How many columns the pictures take beside what is known.
+fn beside(area: Rect) -> u16 {
+    match area.width {
+        ..76 => 0,
+        76..130 => area.width * 2 / 5,
+        _ => (area.width - 90).min(80),
     }
 }
 
@@ -96,7 +106,14 @@ impl Layer for Sheet {
     }
 
     fn draw(&mut self, board: &Board, canvas: &mut Canvas<'_>, area: Rect) {
-        let wide = if area.width > 60 { area.width.saturating_sub(4).min(110) } else { area.width };
+        let plates =
+            if canvas.shows_pictures() { plates::of_outfit(board, &self.outfit) } else { Vec::new() };
+        let beside = if plates.is_empty() { 0 } else { beside(area) };
+        let wide = match area.width {
+            wide if beside > 0 => wide.min(110 + beside),
+            wide @ 61.. => (wide - 4).min(110),
+            wide => wide,
+        };
         let Some(outfit) = board.outfit(&self.outfit) else {
             let inside = window::open(canvas, area, (wide.min(50), 3), "Sheet", "");
             let words = wrapped("This outfit is no longer there.", usize::from(inside.width));
@@ -116,9 +133,18 @@ impl Layer for Sheet {
         };
         let entries = entries::entries(board, &self.outfit);
         // The frame takes two rows, and two columns on either side.
-        let high = record::height(&entries, wide.saturating_sub(4)).saturating_add(2);
+        let high = record::height(&entries, wide.saturating_sub(4 + beside)).saturating_add(2);
+        let high = if beside > 0 { high.max(area.height) } else { high };
         let inside = window::open(canvas, area, (wide, high), &outfit.title, &foot);
-        self.fields.draw(canvas, inside, &entries, true);
+        let words = Rect { width: inside.width.saturating_sub(beside), ..inside };
+        self.fields.draw(canvas, words, &entries, true);
+        if beside > 0 {
+            // The flat stands beside evidence only where somebody asks for it.
+            let evidence = plates.iter().filter(|plate| !plate.subject.is_drawn()).count();
+            let shown = if evidence > 0 { &plates[..evidence] } else { &plates[..] };
+            let place = Rect { x: words.right() + 2, width: beside.saturating_sub(2), ..inside };
+            pictures::draw(canvas, place, shown, usize::MAX);
+        }
     }
 
     fn event(&mut self, event: &Event, app: &mut App) -> Next {
@@ -142,6 +168,7 @@ impl Layer for Sheet {
             KeyCode::Right | KeyCode::Char('l') => self.turn(app, 1),
             KeyCode::Enter | KeyCode::Char('e') => return self.act(app),
             KeyCode::Char('n') => return edit::change(app, &self.outfit, entries::Spot::Notes),
+            KeyCode::Char('p' | 'P') => app.see(Target::Outfit(self.outfit.clone())),
             KeyCode::Char('u') => app.perform(Act::Undo),
             KeyCode::Char('U') => app.perform(Act::Redo),
             KeyCode::Char('x') | KeyCode::Delete => {
@@ -166,6 +193,6 @@ impl Layer for Sheet {
     }
 
     fn keys(&self) -> &'static str {
-        "↑↓ move · enter change · x take away · ←→ the outfit before and after · u undo · esc close"
+        "↑↓ move · enter change · x take away · p pictures · ←→ the outfit before and after · u undo · esc close"
     }
 }

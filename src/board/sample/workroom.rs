@@ -174,8 +174,10 @@ pub(super) fn fittings() -> BoxedStrategy<Vec<Fitting>> {
         pinned,
         decided,
     });
-    let one = (parsed(&DATES), option::of(body_ids()), vec(found, 0..3), text());
-    let one = one.prop_map(|(on, wearer, found, notes)| Fitting { on, wearer, found, notes });
+    let pictures = vec(parsed(&["images/fitting.jpg", "images/toile 2.png"]), 0..2);
+    let one = (parsed(&DATES), option::of(body_ids()), vec(found, 0..3), pictures, text());
+    let one =
+        one.prop_map(|(on, wearer, found, pictures, notes)| Fitting { on, wearer, found, pictures, notes });
     prop_oneof![2 => Just(Vec::new()), 1 => vec(one, 1..3)].boxed()
 }
 

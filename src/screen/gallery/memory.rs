@@ -102,7 +102,7 @@ mod tests {
     use ratatui::layout::Size;
 
     fn ask(name: &str) -> Ask {
-        Ask { subject: Subject::File(name.parse().unwrap()), size: Size::new(8, 8) }
+        Ask { subject: Subject::File(name.parse().unwrap()), size: Size::new(8, 8), in_blocks: false }
     }
 
     #[test]

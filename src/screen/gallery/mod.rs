@@ -120,12 +120,14 @@ impl Gallery {
     }
 
     /// Draws a picture into `area`, in its middle and no larger than it fits, or says what there is of it.
-    pub fn draw(&mut self, buffer: &mut Buffer, area: Rect, subject: &Subject) -> Seen {
+    /// `in_blocks` has it made of half blocks whatever else the terminal can show.
+    pub fn draw(&mut self, buffer: &mut Buffer, area: Rect, subject: &Subject, in_blocks: bool) -> Seen {
         let area = area.intersection(buffer.area);
         if !self.is_on || area.is_empty() {
             return Seen::Off;
         }
-        let ask = Ask { subject: subject.clone(), size: Size::new(area.width, area.height) };
+        let size = Size::new(area.width, area.height);
+        let ask = Ask { subject: subject.clone(), size, in_blocks };
         let found = self.memory.get(&ask);
         if found.as_ref().is_none_or(|found| found.is_old) {
             self.wanted.push(ask);

@@ -8,7 +8,7 @@ use ratatui::layout::Size;
 
 use super::shot::{PAPER, Shot};
 use super::subject::Subject;
-use super::way::Eye;
+use super::way::{Eye, Way};
 use crate::album::Album;
 use crate::picture::flat::Flat;
 
@@ -17,6 +17,8 @@ use crate::picture::flat::Flat;
 pub(super) struct Ask {
     pub subject: Subject,
     pub size: Size,
+    /// Whether it is made of half blocks, whatever else the terminal can show.
+    pub in_blocks: bool,
 }
 
 /// What came of it.
@@ -119,6 +121,7 @@ fn next(shared: &Shared) -> Option<Ask> {
 }
 
 fn made(album: &Album, eye: &Eye, ask: &Ask) -> Shot {
+    let eye = &if ask.in_blocks { Eye { way: Way::Blocks, ..eye.clone() } } else { eye.clone() };
     let (wide, high) = eye.pixels(ask.size);
     match &ask.subject {
         Subject::File(path) => match album.small(path, (wide, high)) {
@@ -127,6 +130,8 @@ fn made(album: &Album, eye: &Eye, ask: &Ask) -> Shot {
         },
         Subject::Flat { pieces, silhouette } => {
             let flat = Flat::of(pieces, silhouette);
+            // A figure is narrow: more paper to its sides would tell nothing.
+            let wide = wide.min(high * 4 / 5).max(1);
             match flat.and_then(|flat| flat.pixels(wide, high, Some(PAPER))) {
                 Some(pixels) => Shot::of(pixels, ask.size, eye),
                 None => Shot::thin(),

@@ -11,7 +11,7 @@ pub mod page;
 pub mod pick;
 
 use crossterm::event::{Event, KeyCode, KeyEvent, KeyModifiers};
-use ratatui::layout::Rect;
+use ratatui::layout::{Position, Rect};
 
 use super::app::App;
 use super::canvas::Canvas;
@@ -49,6 +49,12 @@ pub trait Layer {
     /// Takes a click on the row of this number.
     fn click(&mut self, row: usize, app: &mut App) -> Next {
         let _ = (row, app);
+        Next::Keep
+    }
+
+    /// Takes a click on a cell that it has laid open to clicks.
+    fn click_cell(&mut self, at: Position, app: &mut App) -> Next {
+        let _ = (at, app);
         Next::Keep
     }
 

@@ -5,6 +5,7 @@ pub mod input;
 pub mod list;
 pub mod matching;
 pub mod meter;
+pub mod pictures;
 pub mod record;
 pub mod swatch;
 pub mod window;

@@ -16,7 +16,9 @@ use super::Target;
 use super::among::Among;
 use crate::board::{Board, LookId};
 use crate::screen::canvas::Canvas;
+use crate::screen::parts::pictures;
 use crate::screen::parts::record::Fields;
+use crate::screen::plates;
 
 pub use act::{click, perform};
 
@@ -25,6 +27,18 @@ const WIDE: u16 = 90;
 
 /// Below this width there is room for nothing.
 const NARROWEST: u16 = 16;
+
+/// The left part of an area, and the rest less a gap.
+fn split_across(area: Rect, wide: u16) -> (Rect, Rect) {
+    let x = area.x + wide + 2;
+    (Rect { width: wide, ..area }, Rect { x, width: area.right().saturating_sub(x), ..area })
+}
+
+/// The upper part of an area, and the rest less a gap.
+fn split_down(area: Rect, high: u16) -> (Rect, Rect) {
+    let y = area.y + high + 1;
+    (Rect { height: high, ..area }, Rect { y, height: area.bottom().saturating_sub(y), ..area })
+}
 
 /// The state of the view.
 #[derive(Debug, Default)]
@@ -98,7 +112,16 @@ impl Looks {
 
     fn draw_fields(&mut self, board: &Board, id: &LookId, canvas: &mut Canvas<'_>, area: Rect) {
         let entries = fields::entries(board, id);
-        self.fields.draw(canvas, area, &entries, self.inside);
+        let plates = if canvas.shows_pictures() { plates::of_look(board, id) } else { Vec::new() };
+        // Beside the fields where they leave room, else below them.
+        let (words, place) = match (area.width, area.height) {
+            _ if plates.is_empty() => (area, Rect::default()),
+            (100.., _) => split_across(area, area.width - (area.width * 9 / 20)),
+            (_, 30..) => split_down(area, area.height / 2),
+            _ => (area, Rect::default()),
+        };
+        self.fields.draw(canvas, words, &entries, self.inside);
+        pictures::draw(canvas, place, &plates, usize::MAX);
     }
 
     /// The look in focus; where it is gone, the one that stands in its place.

@@ -10,12 +10,15 @@ use super::Walk;
 use super::page::{self, Page, Part};
 use crate::board::{Board, Piece};
 use crate::screen::canvas::{Canvas, width, wrapped};
-use crate::screen::parts::swatch;
+use crate::screen::parts::{pictures, swatch};
+use crate::screen::plates::{self, Plate};
 
 /// From this width on the minutes stand beside.
 const BESIDE: u16 = 110;
 /// From this height on there is room for large letters.
 const HIGH: u16 = 24;
+/// At most so many pictures: what is shown to a room is large.
+const MOST_PICTURES: usize = 4;
 /// Cells of one large letter, and its rows.
 const LETTER: (u16, u16) = (4, 4);
 /// The widest that lines are read at ease from across a room.
@@ -60,7 +63,9 @@ impl Walk {
         if body.height == 0 {
             return;
         }
-        if area.width >= BESIDE && !page.side.is_empty() {
+        let plates = if canvas.shows_pictures() { plates::of_stop(board, &stop) } else { Vec::new() };
+        let body = hang(canvas, body, &plates);
+        if body.width + 2 * side_margin >= BESIDE && !page.side.is_empty() {
             let left = (body.width * 3 / 5).min(WIDEST);
             let gap = 4;
             let main = rows(&page.main, canvas, left);
@@ -79,6 +84,22 @@ impl Walk {
             more(canvas, area, self.scroll + usize::from(body.height) < all.len());
         }
     }
+}
+
+/// Hangs the pictures to the left, where there is room for them; returns what they leave.
+fn hang(canvas: &mut Canvas<'_>, body: Rect, plates: &[Plate]) -> Rect {
+    let wide = match body.width {
+        _ if plates.is_empty() || body.height < 10 => 0,
+        ..70 => 0,
+        70..100 => body.width / 3,
+        _ => body.width * 2 / 5,
+    };
+    if wide == 0 {
+        return body;
+    }
+    pictures::draw(canvas, Rect { width: wide, ..body }, plates, MOST_PICTURES);
+    let gap = 3;
+    Rect { x: body.x + wide + gap, width: body.width - wide - gap, ..body }
 }
 
 /// Below each other: what it says first, then what waits for somebody, then the rest.

@@ -1,0 +1,93 @@
+//! Several pictures side by side, each with its words below it.
+
+use ratatui::layout::Rect;
+
+use crate::screen::canvas::{Canvas, fitted, wrapped};
+use crate::screen::gallery::Seen;
+use crate::screen::plates::Plate;
+
+/// The least that a picture is seen in; what is drawn says so below it in one row.
+const LEAST: (u16, u16) = (21, 8);
+
+/// Rows of words below a picture.
+const WORDS: u16 = 2;
+
+/// Draws as many of the pictures as there is room for, as large as can be, and says how many more there are.
+/// `most` are shown.
+pub fn draw(canvas: &mut Canvas<'_>, area: Rect, plates: &[Plate], most: usize) {
+    let Some((across, down)) = tiling((area.width, area.height), plates.len().min(most)) else { return };
+    let (wide, high) = (area.width / across, area.height / down);
+    let shown = usize::from(across) * usize::from(down);
+    let quiet = canvas.theme.quiet();
+    for (at, plate) in (0..).zip(plates.iter().take(shown)) {
+        let cell = Rect::new(area.x + at % across * wide, area.y + at / across * high, wide - 1, high);
+        let more = if usize::from(at) + 1 == shown { plates.len().saturating_sub(shown) } else { 0 };
+        let frame = Rect { height: cell.height.saturating_sub(WORDS), ..cell };
+        let seen = canvas.picture(frame, &plate.subject);
+        if matches!(seen, Seen::Thin) {
+            canvas.put(
+                frame.x,
+                frame.bottom().saturating_sub(1),
+                frame.width,
+                "too little is on record to draw it",
+                quiet,
+            );
+        }
+        // The words stand right below the picture, wherever it ends.
+        let below = if let Seen::There(place) = seen { place.bottom() } else { frame.bottom() };
+        let words =
+            if more > 0 { format!("+{more}: P shows all · {}", plate.words) } else { plate.words.clone() };
+        let drawn = plate.drawn();
+        let most = if drawn.is_empty() { usize::from(WORDS) } else { 1 };
+        let mut lines = cut(&words, usize::from(cell.width), most);
+        lines.push(drawn.to_owned());
+        for (y, line) in (below..cell.bottom()).zip(&lines) {
+            canvas.put(cell.x, y, cell.width, line, quiet);
+        }
+    }
+}
+
+/// Words in at most so many lines, the last cut where it must be.
+fn cut(words: &str, wide: usize, most: usize) -> Vec<String> {
+    let mut lines = wrapped(words, wide);
+    if lines.len() > most {
+        let rest = lines.split_off(most.saturating_sub(1)).join(" ");
+        lines.push(fitted(&rest, wide).into_owned());
+    }
+    lines
+}
+
+/// How many stand across and down so that each is as large as can be; `None` where there is no room for one.
+fn tiling((wide, high): (u16, u16), count: usize) -> Option<(u16, u16)> {
+    let count = u16::try_from(count).unwrap_or(u16::MAX);
+    let (most_across, most_down) = (wide / (LEAST.0 + 1), high / (LEAST.1 + WORDS));
+    if count == 0 || most_across == 0 || most_down == 0 {
+        return None;
+    }
+    // A picture is about three wide and four high; a cell is twice as high as wide.
+    let size = |across: u16, down: u16| {
+        let (wide, high) = (wide / across - 1, (high / down).saturating_sub(WORDS));
+        (u32::from(wide) * 4).min(u32::from(high) * 6)
+    };
+    let tilings =
+        (1..=most_across.min(count)).flat_map(|across| (1..=most_down).map(move |down| (across, down)));
+    // All of them, if they fit; else as many as can be.
+    let shown = |across: u16, down: u16| (u32::from(across) * u32::from(down)).min(u32::from(count));
+    tilings.max_by_key(|(across, down)| (shown(*across, *down), size(*across, *down)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn pictures_are_tiled_as_large_as_can_be() {
+        assert_eq!(tiling((60, 30), 1), Some((1, 1)));
+        assert_eq!(tiling((60, 20), 2), Some((2, 1)));
+        assert_eq!(tiling((30, 40), 2), Some((1, 2)));
+        assert_eq!(tiling((60, 8), 1), None);
+        assert_eq!(tiling((60, 30), 0), None);
+        let (across, down) = tiling((80, 50), 40).unwrap();
+        assert_eq!((across, down), (3, 5), "as many as there is room for");
+    }
+}
