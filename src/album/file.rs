@@ -1,7 +1,7 @@
 //! A picture's file, opened inside the board's folder and nowhere else.
 
 use std::fs::{self, File};
-use std::io::{self, Read};
+use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
 use super::thumbs::Stamp;
@@ -64,6 +64,24 @@ impl Found {
         file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(refused)?;
         if bytes.len() as u64 > MOST_BYTES { Err(Unseen::TooLarge) } else { Ok(bytes) }
     }
+}
+
+/// Writes a file inside the folder, at a path where nothing lies, and sees that it is on the disk.
+pub(super) fn add(folder: &Path, path: &PicturePath, bytes: &[u8]) -> io::Result<()> {
+    let file = folder.join(path.as_str());
+    if let Some(parent) = file.parent() {
+        fs::create_dir_all(parent)?;
+        if !fs::canonicalize(parent)?.starts_with(fs::canonicalize(folder)?) {
+            return Err(io::Error::other("a link leads out of the board's folder"));
+        }
+    }
+    let mut to = File::options().write(true).create_new(true).open(&file)?;
+    let written = to.write_all(bytes).and_then(|()| to.sync_all());
+    if written.is_err() {
+        // Half a picture is worse than none.
+        let _ = fs::remove_file(&file);
+    }
+    written
 }
 
 fn refused(error: io::Error) -> Unseen {

@@ -45,6 +45,33 @@ impl Album {
         file::Found::of(&self.folder, path)?.bytes()
     }
 
+    /// How many bytes a picture's file has.
+    ///
+    /// # Errors
+    /// [`Unseen`] says why there is nothing to see.
+    pub fn length(&self, path: &PicturePath) -> Result<u64, Unseen> {
+        Ok(file::Found::of(&self.folder, path)?.stamp.length())
+    }
+
+    /// Whether nothing lies at a path, not even a link that leads nowhere.
+    pub fn is_free(&self, path: &PicturePath) -> bool {
+        std::fs::symlink_metadata(self.folder.join(path.as_str())).is_err()
+    }
+
+    /// Puts a file into the folder, at a path where nothing lies.
+    ///
+    /// # Errors
+    /// What the system says; where something lies there by now, nothing is overwritten.
+    pub fn add(&self, path: &PicturePath, bytes: &[u8]) -> std::io::Result<()> {
+        file::add(&self.folder, path, bytes)
+    }
+
+    /// Takes away what was added; best effort, for when what it was added for cannot be done.
+    pub fn take_back(&self, path: &PicturePath) {
+        // Left behind at worst: no record names it.
+        let _ = std::fs::remove_file(self.folder.join(path.as_str()));
+    }
+
     /// A picture upright, as large as fits into `within` (width, height) pixels but never larger than it is, from its
     /// file.
     ///

@@ -33,6 +33,11 @@ pub(super) struct Stamp {
 }
 
 impl Stamp {
+    /// How many bytes.
+    pub fn length(self) -> u64 {
+        self.length
+    }
+
     pub fn of(facts: &Metadata) -> Self {
         Self { length: facts.len(), written: facts.modified().ok() }
     }

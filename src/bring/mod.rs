@@ -5,5 +5,6 @@
 //! so does the screen. What cannot be read says where it stands, what was expected and what to do.
 
 mod file;
+pub mod pictures;
 pub mod script;
 pub mod table;

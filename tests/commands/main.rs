@@ -9,6 +9,7 @@ mod checking;
 mod damaged;
 mod demo;
 mod opening;
+mod picturing;
 mod printing;
 mod reporting;
 mod starting;

@@ -1,5 +1,6 @@
 //! `shirr bring`: what comes onto a board from outside, one file per kind of input.
 
+mod pictures;
 mod script;
 mod table;
 
@@ -22,6 +23,7 @@ pub(super) struct Bring {
 enum What {
     Script(script::Script),
     Table(table::Table),
+    Pictures(pictures::Pictures),
 }
 
 impl Bring {
@@ -29,6 +31,7 @@ impl Bring {
         match &self.what {
             What::Script(script) => script.run(console),
             What::Table(table) => table.run(console),
+            What::Pictures(pictures) => pictures.run(console),
         }
     }
 }

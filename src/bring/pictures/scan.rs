@@ -1,0 +1,99 @@
+//! One file, looked at.
+
+use std::collections::hash_map::DefaultHasher;
+use std::hash::Hasher;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Mutex, PoisonError};
+use std::thread;
+
+use super::name::Named;
+use crate::bring::file;
+use crate::picture::photo::{self, Facts, Fingerprint, MOST_BYTES, Unreadable};
+
+/// Pixels on the longer side that a picture is looked at in.
+pub(super) const SIDE: u32 = 320;
+
+/// What was found out about a picture's file.
+#[derive(Clone, Debug)]
+pub struct Scan {
+    /// Where it lies.
+    pub file: PathBuf,
+    /// What its name says.
+    pub named: Named,
+    /// What it says of itself.
+    pub facts: Facts,
+    /// Its bytes, as far as two files are told apart.
+    pub content: Content,
+    /// What it is like.
+    pub fingerprint: Fingerprint,
+    /// Its main colours, the largest first.
+    pub colours: Vec<[u8; 3]>,
+}
+
+/// A file's length and a hash of its bytes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Content(u64, u64);
+
+impl Content {
+    /// Of bytes.
+    pub fn of(bytes: &[u8]) -> Self {
+        let mut hasher = DefaultHasher::new();
+        hasher.write(bytes);
+        Self(bytes.len() as u64, hasher.finish())
+    }
+
+    /// How many bytes it has.
+    pub fn length(self) -> u64 {
+        self.0
+    }
+}
+
+/// A file that was looked at, or why there is nothing to be seen.
+pub type Scanned = Result<Scan, (PathBuf, String)>;
+
+/// Looks at files, several at a time. They come back in the order given.
+pub fn scanned(files: &[PathBuf]) -> Vec<Scanned> {
+    let next = AtomicUsize::new(0);
+    let found: Mutex<Vec<(usize, Scanned)>> = Mutex::new(Vec::with_capacity(files.len()));
+    let work = || {
+        while let Some((at, file)) = {
+            let at = next.fetch_add(1, Ordering::Relaxed);
+            files.get(at).map(|file| (at, file))
+        } {
+            let scan = scan(file);
+            found.lock().unwrap_or_else(PoisonError::into_inner).push((at, scan));
+        }
+    };
+    let threads = thread::available_parallelism().map_or(1, usize::from).min(4);
+    thread::scope(|scope| {
+        for _ in 1..threads {
+            scope.spawn(work);
+        }
+        work();
+    });
+    let mut found = found.into_inner().unwrap_or_else(PoisonError::into_inner);
+    found.sort_by_key(|(at, _)| *at);
+    found.into_iter().map(|(_, scan)| scan).collect()
+}
+
+fn scan(file: &Path) -> Scanned {
+    let wrong = |why: String| (file.to_path_buf(), why);
+    let bytes = file::bytes(file, MOST_BYTES).map_err(|error| wrong(format!("cannot be read: {error}")))?;
+    let bytes = bytes.ok_or_else(|| wrong("is no file".to_owned()))?;
+    if bytes.len() as u64 > MOST_BYTES {
+        return Err(wrong(format!("is larger than {} MB, the most that is read", MOST_BYTES / 1_000_000)));
+    }
+    let unreadable = |why: Unreadable| wrong(why.to_string());
+    let facts = photo::facts(&bytes).map_err(unreadable)?;
+    let pixels = photo::decoded(&bytes, (SIDE, SIDE)).map_err(unreadable)?;
+    let stem = file.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    Ok(Scan {
+        file: file.to_path_buf(),
+        named: Named::of(&stem),
+        facts,
+        content: Content::of(&bytes),
+        fingerprint: Fingerprint::of(&pixels),
+        colours: photo::main_colours(&pixels).iter().map(|proposal| proposal.rgb).collect(),
+    })
+}

@@ -1,0 +1,226 @@
+//! `shirr bring pictures`: what becomes of a folder of scans, and then the copies and the change.
+
+use std::fmt::Write;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+
+use crate::album::Album;
+use crate::board::{Board, CharacterId, OutfitId};
+use crate::bring::pictures::{
+    Brought, Content, Copying, Plate, Told, Wanted, Why, files, hung, own_day_words, scanned,
+};
+use crate::check::words::{counted, quoted};
+use crate::cli::Outcome;
+use crate::cli::boards::{self, BoardArg};
+use crate::cli::changing::{open_whole, refused, whole};
+use crate::cli::console::Console;
+use crate::cli::failure::Failure;
+use crate::cli::faults;
+use crate::cli::named;
+
+/// Bring in a folder of scans: drafts of outfits, or further sources of outfits that are there
+#[derive(Debug, Args)]
+#[command(
+    after_help = "It says what becomes of each picture. A date in a file's name is the day worn; the day that a file tells \
+                  of itself is told beside it, and is the day worn only with --own-day-is-worn. Pictures that are alike \
+                  go to one outfit. Files are copied into images/ under clean names, nothing is overwritten, and one undo \
+                  takes the records back; the copies stay.\n\
+                  Exit code: 0 when every file was read, 1 when some could not be, 2 where nothing could be done."
+)]
+pub(super) struct Pictures {
+    /// The folder with the pictures; what lies in folders below it is left out
+    #[arg(value_name = "DIR", value_hint = clap::ValueHint::DirPath)]
+    from: PathBuf,
+    #[command(flatten)]
+    board: BoardArg,
+    /// Whose outfits the drafts are; left out, the board's first character
+    #[arg(long, value_name = "NAME")]
+    character: Option<String>,
+    /// Where a file's name says no date, take the day that the file tells of itself as the day worn
+    #[arg(long)]
+    own_day_is_worn: bool,
+    /// Give each draft a piece in the main colours of its picture, which are not the cloth's
+    #[arg(long)]
+    take_colours: bool,
+    /// Say what would change, and change nothing
+    #[arg(long)]
+    dry_run: bool,
+}
+
+/// After so many files the user is told how far it is.
+const OFTEN: usize = 100;
+
+/// The most pictures that are told one by one.
+const MOST: usize = 200;
+
+impl Pictures {
+    pub fn run(&self, console: &mut Console) -> Result<Outcome, Failure> {
+        let folder = self.board.folder(console)?;
+        let files = files(&self.from)
+            .map_err(|error| Failure::new(format!("{}: {error}", self.from.display())).hint(error.hint()))?;
+        let mut scans = Vec::with_capacity(files.len());
+        for part in files.chunks(OFTEN) {
+            scans.extend(scanned(part));
+            if files.len() > OFTEN {
+                console.note(&format!("looked at {} of {} files", scans.len(), files.len()));
+            }
+        }
+        if self.dry_run {
+            let reading = boards::read(&folder)?;
+            faults::warn(console, &reading.faults);
+            whole(&reading.faults)?;
+            let album = Album::of(&folder);
+            let brought = self.brought(&reading.board, &album, scans)?;
+            console.print(&self.words(&reading.board, &brought, false))?;
+            return Ok(outcome(&brought));
+        }
+        let mut open = open_whole(&folder, console)?;
+        let album = Album::of(&folder).keeping_copies(open.cache().join("pictures"));
+        let brought = self.brought(open.board(), &album, scans)?;
+        if let Some(edit) = &brought.edit {
+            copy(&album, &brought.copies)?;
+            if let Err(error) = open.edit(edit) {
+                brought.copies.iter().for_each(|copying| album.take_back(&copying.to));
+                return Err(refused(&error));
+            }
+        }
+        console.print(&self.words(open.board(), &brought, true))?;
+        Ok(outcome(&brought))
+    }
+
+    fn brought(
+        &self,
+        board: &Board,
+        album: &Album,
+        scans: Vec<crate::bring::pictures::Scanned>,
+    ) -> Result<Brought, Failure> {
+        let wanted = Wanted {
+            character: self.whose(board)?,
+            own_day_is_worn: self.own_day_is_worn,
+            take_colours: self.take_colours,
+        };
+        let hung = hung(board, album, &scans);
+        Ok(Brought::of(board, scans, &hung, &wanted, |path| album.is_free(path)))
+    }
+
+    fn whose(&self, board: &Board) -> Result<CharacterId, Failure> {
+        match &self.character {
+            Some(name) => named::character(board, name),
+            None => board.head().characters.first().map(|one| one.id.clone()).ok_or_else(|| {
+                Failure::new("the board has no character whose outfits these could be")
+                    .hint("write one under `characters:` in board.yaml first")
+            }),
+        }
+    }
+
+    fn words(&self, board: &Board, brought: &Brought, done: bool) -> String {
+        let mut to = String::new();
+        let read = brought.told.len();
+        let _ = writeln!(to, "{}: {} read.", self.from.display(), counted(read, "picture"));
+        let mut own_days = 0;
+        for told in brought.told.iter().take(MOST) {
+            let _ = writeln!(to, "{}", line(board, told));
+        }
+        for told in &brought.told {
+            let is_new = matches!(told.plate, Plate::Draft(..));
+            own_days += usize::from(is_new && told.named.is_none() && told.own.is_some());
+        }
+        if read > MOST {
+            let _ = writeln!(to, "… and {}.", counted(read - MOST, "more picture"));
+        }
+        for (file, why) in brought.wrong.iter().take(MOST) {
+            let _ = writeln!(to, "left out: {}: {why}", name(file));
+        }
+        if brought.wrong.len() > MOST {
+            let _ = writeln!(to, "… and {} left out.", counted(brought.wrong.len() - MOST, "more file"));
+        }
+        if own_days > 0 && !self.own_day_is_worn {
+            let _ = writeln!(
+                to,
+                "Asked: {} no date in the name, but a day of the file's own. That is when it was scanned or \
+                 photographed. If it is the day worn, take it with --own-day-is-worn.",
+                if own_days == 1 { "one draft has".to_owned() } else { format!("{own_days} drafts have") }
+            );
+        }
+        if brought.told.iter().any(|told| !told.colours.is_empty()) {
+            let _ = writeln!(
+                to,
+                "Colours are the pictures', not the cloths': light, print and age have changed them. On the board, P and \
+                 then c takes them from a picture."
+            );
+        }
+        let _ = match (&brought.edit, done) {
+            (None, _) if read == 0 => writeln!(to, "Nothing is changed: no picture was read."),
+            (None, _) => writeln!(to, "Nothing is changed: the board has all of these already."),
+            (Some(edit), true) => writeln!(to, "Done as one edit: {}.", edit.label),
+            (Some(_), false) => writeln!(to, "Nothing is changed yet: this is the preview."),
+        };
+        to
+    }
+}
+
+fn outcome(brought: &Brought) -> Outcome {
+    if brought.wrong.is_empty() { Outcome::Fine } else { Outcome::Errors }
+}
+
+/// Copies the files; with any that cannot be copied none stays.
+fn copy(album: &Album, copies: &[Copying]) -> Result<(), Failure> {
+    for (at, copying) in copies.iter().enumerate() {
+        let done = fs::read(&copying.file).map_err(|error| error.to_string()).and_then(|bytes| {
+            if Content::of(&bytes) != copying.content {
+                return Err("it has changed since it was looked at".to_owned());
+            }
+            album.add(&copying.to, &bytes).map_err(|error| error.to_string())
+        });
+        if let Err(why) = done {
+            copies[..at].iter().for_each(|copying| album.take_back(&copying.to));
+            return Err(Failure::new(format!(
+                "nothing is changed: {} cannot be copied to {}: {why}",
+                copying.file.display(),
+                copying.to.as_str()
+            )));
+        }
+    }
+    Ok(())
+}
+
+fn name(file: &Path) -> String {
+    let name = file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+    name.chars().map(|letter| if letter.is_control() { '\u{fffd}' } else { letter }).collect()
+}
+
+/// What becomes of one picture, in a line.
+fn line(board: &Board, told: &Told) -> String {
+    let title = |id: &OutfitId| quoted(board.title_of_outfit(id));
+    let plate = match &told.plate {
+        Plate::Draft(id, title) => format!("new outfit `{id}`, {}", quoted(title)),
+        Plate::With(id) => format!("with `{id}`, which it is like or named as"),
+        Plate::Source(id, Why::Id) => format!("a further source of {}, by its name", title(id)),
+        Plate::Source(id, Why::Title) => format!("a further source of {}, by title and date", title(id)),
+        Plate::Source(id, Why::Like(path)) => {
+            format!("a further source of {}, like {}", title(id), path.as_str())
+        }
+        Plate::Hung(path) => format!("on the board already, as {}", path.as_str()),
+        Plate::Twice(file) => format!("the same as {}", name(file)),
+    };
+    let mut words = vec![plate];
+    if matches!(told.plate, Plate::Draft(..) | Plate::With(_) | Plate::Source(..)) {
+        match &told.named {
+            Some(date) => words.push(format!("worn {} by its name", date.short())),
+            None => words.push("undated by its name".to_owned()),
+        }
+        words.extend(told.own.map(own_day_words));
+        let colours: Vec<String> = told
+            .colours
+            .iter()
+            .take(4)
+            .map(|[red, green, blue]| format!("#{red:02x}{green:02x}{blue:02x}"))
+            .collect();
+        if !colours.is_empty() {
+            words.push(format!("colours {}", colours.join(" ")));
+        }
+    }
+    format!("  {}  {}", name(&told.file), words.join("; "))
+}
