@@ -9,6 +9,7 @@ mod fit;
 mod fountain;
 mod gower;
 mod lay;
+mod orientation;
 mod p_median;
 mod units;
 mod webster;
