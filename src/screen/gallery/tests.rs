@@ -67,6 +67,9 @@ fn text(buffer: &Buffer) -> String {
 #[test]
 fn a_picture_in_the_folder_is_seen_on_its_card_and_what_has_none_says_that_it_is_drawn() {
     let mut trial = near(Way::Blocks);
+    let wool = json!({"title": "Club wool", "character": "odile", "worn": "1921",
+        "pieces": [{"name": "bathing costume", "colours": ["navy"]}]});
+    trial.writes("outfits/club-wool.yaml", &wool);
     hang(&mut trial, "images/smock.png", [10, 200, 30]);
     let buffer = settled(&mut trial);
     assert!(cells_of(&buffer, [10, 200, 30]) > 100, "{}", text(&buffer));
