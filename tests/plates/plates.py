@@ -1,0 +1,65 @@
+"""Draws the demo board's plates: `python plates.py FOLDER [NAME ...]` writes them into a folder, all or the named ones."""
+
+import io
+import sys
+from pathlib import Path
+
+from PIL import Image
+
+import slip
+import sound
+from brush import Art, printed
+
+# name, drawing, kind of print, number in the margin, how the file lies (Exif), day of the scan (Exif)
+PLATES = [
+    ("od-1914-quay-smock", slip.quay_smock, "gouache", "212", 1, None),
+    ("od-1918-loft-pinafore", slip.loft_pinafore, "plate", "1142", 1, None),
+    ("od-1921-school-sailor", slip.school_sailor, "plate", "1388", 1, "2025:03:11 10:24:07"),
+    ("od-1923-regatta-wool", slip.regatta_wool, "plate", "1507", 1, None),
+    ("iv-1919-gansey", slip.gansey, "plate", "1160", 1, None),
+    ("od-1926-club-costume", sound.club_costume, "plate", "P.0433", 1, None),
+    ("od-1926-grease-robe", sound.grease_robe, "plate", "P.0429", 1, None),
+    ("od-1927-crossing-costume", sound.crossing_plate, "plate", "7", 1, "2025:05:06 16:02:51"),
+    ("od-1927-crossing-costume-2", sound.crossing_film, "film", "74", 1, None),
+    ("od-1927-boat-cloak", sound.boat_cloak, "film", "74", 1, None),
+    ("od-1927-boat-cloak-2", sound.boat_cloak_sketch, "gouache", "TH 9", 1, None),
+    ("od-1927-civic-georgette", sound.civic_georgette, "plate", "2210", 6, None),
+    ("co-1926-white-robe", sound.white_robe, "plate", "27", 1, None),
+    ("co-1928-record-costume", sound.record_costume, "plate", "9", 1, None),
+    ("iv-1926-pilot-coat", sound.pilot_coat, "plate", "P.0432", 1, None),
+    ("iv-1925-oilskin-long", sound.oilskin_long, "wash", "P.0440", 1, None),
+    ("iv-1919-gansey-2", slip.the_one_saved, "gouache", "TH 3", 1, None),
+]
+
+
+def write(folder, plate, seed):
+    name, draw, kind, number, lies, scanned = plate
+    art = Art()
+    draw(art)
+    picture = printed(art, number, seed, kind)
+    exif = Image.Exif()
+    if lies != 1:
+        # The pixels lie on their side, and the tag says how a viewer sets them up again.
+        picture = picture.transpose({6: Image.Transpose.ROTATE_90, 8: Image.Transpose.ROTATE_270}[lies])
+        exif[0x0112] = lies
+    if scanned:
+        exif.get_ifd(0x8769)[0x9003] = scanned
+    tags = {"exif": exif.tobytes()} if lies != 1 or scanned else {}
+    for quality in (82, 78, 74, 70, 66):
+        held = io.BytesIO()
+        picture.save(held, "JPEG", quality=quality, optimize=True, progressive=False, **tags)
+        if held.tell() <= 50_000:
+            break
+    (folder / f"{name}.jpg").write_bytes(held.getvalue())
+
+
+def main(folder, *names):
+    folder = Path(folder)
+    folder.mkdir(parents=True, exist_ok=True)
+    for seed, plate in enumerate(PLATES):
+        if not names or plate[0] in names:
+            write(folder, plate, seed)
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
