@@ -36,9 +36,9 @@ class Pose:
     """Where a body's joints are. Arms and legs are pairs of degrees outwards: (upper, lower) for left and right."""
 
     def __init__(self, body, arms=((10, 4), (10, 4)), legs=((0, 0), (6, 4)), sway=7, tilt=4, counter=-3, head=(0, 0, 3),
-                 turn=0.4, reach=((1, 1), (1, 1)), stride=((1, 1), (1, 1))):
+                 turn=0.4, reach=((1, 1), (1, 1)), stride=((1, 1), (1, 1)), back=False):
         self.body, self.turn, self.sway, self.tilt, self.counter = body, turn, sway, tilt, counter
-        self.head, self.back = head, False
+        self.head, self.back = head, back
         self.arms, self.legs = {}, {}
         for side, arm, far in ((-1, arms[0], reach[0]), (1, arms[1], reach[1])):
             shoulder = self.point("sh", side, -20, 18)
@@ -250,10 +250,20 @@ def skin(art, pose, tone=SKIN, legs=(1, -1), arms=(-1, 1), hands=("easy", "easy"
         pit = pose.point("bust", side, 0, -14)
         text += art.soft_text(sliver(sampled([pose.point("bust", side, -6, -30), pit, between(pit, elbow, 0.3)]), 6), dark,
                               0.5, 2)
-    # Collarbones, the chest's fall, knees, shins, and what lies between the legs.
+    # Collarbones or shoulder blades, knees, shins, and what lies between the legs.
+    if pose.back:
+        low = body["waist_y"] + 60
+        text += art.soft_text(sliver(sampled([(1, body["sh_y"]), (pose.sway * 0.3, body["bust_y"]), pose.middle("waist", 0, 0), (pose.sway * 0.8, low)]), 9),
+                              dark, 0.5, 2.2)
     for side in (-1, 1):
-        text += art.soft_text(sliver(sampled([(side * 6 + pose.turn * 4, y + 6), (side * wide * 0.36, y + 3),
-                                              (side * wide * 0.66, y + 4)]), 4), dark, 0.42, 1.2)
+        if pose.back:
+            x, y = side * wide * 0.4, body["bust_y"] - 16
+            text += art.soft_text(sliver(sampled([(x - side * 16, y - 30), (x - side * 12, y + 8), (x + side * 10, y + 24)]), 9), dark, 0.5, 2.6)
+            text += art.soft_text(oval(x, y - 12, 17, 26), light(tone), 0.4, 7)
+            text += art.soft_text(oval(side * 20 + pose.sway * 0.5, body["waist_y"] + 10, 9, 40), light(tone), 0.3, 6)
+        else:
+            text += art.soft_text(sliver(sampled([(side * 6 + pose.turn * 4, y + 6), (side * wide * 0.36, y + 3),
+                                                  (side * wide * 0.66, y + 4)]), 4), dark, 0.42, 1.2)
         if side in legs:
             joint, knee, ankle = pose.legs[side]
             text += art.soft_text(sliver(sampled([(knee[0] - 11, knee[1] + 2), (knee[0], knee[1] + 11),

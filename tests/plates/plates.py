@@ -6,6 +6,7 @@ from pathlib import Path
 
 from PIL import Image
 
+import lights
 import slip
 import sound
 from brush import Art, printed
@@ -29,6 +30,17 @@ PLATES = [
     ("iv-1926-pilot-coat", sound.pilot_coat, "plate", "P.0432", 1, None),
     ("iv-1925-oilskin-long", sound.oilskin_long, "wash", "P.0440", 1, None),
     ("iv-1919-gansey-2", slip.the_one_saved, "gouache", "TH 3", 1, None),
+    ("od-1930-newsreel-coat", lights.newsreel_film, "film", "103", 1, None),
+    ("od-1930-newsreel-coat-2", lights.newsreel_still, "plate", "L.R. 103 b", 1, "2025:05:06 16:20:13"),
+    ("od-1930-pavilion-wrap", lights.pavilion_wrap, "gouache", "G.0064", 1, None),
+    ("od-1931-exhibition-costume", lights.exhibition_costume, "plate", "P.0520", 1, None),
+    ("br-1931-wedding", lights.wedding, "plate", "C 14", 1, None),
+    ("od-1932-beach-pyjamas", lights.beach_pyjamas, "plate", "frame 6", 1, None),
+    ("od-1933-ball-gown", lights.ball_gown, "plate", "2588", 1, None),
+    ("co-1933-lame-gown", lights.lame_gown, "plate", "2588 b", 1, None),
+    ("od-1934-race-costume", lights.race_black, "plate", "P.0563", 1, None),
+    ("co-1934-race-costume", lights.race_white, "film", "158", 1, None),
+    ("od-1936-lido-linen", lights.lido_linen, "wash", "works 40", 8, None),
 ]
 
 

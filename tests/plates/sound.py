@@ -6,7 +6,7 @@ from brush import INK, dots, edge, fill, light, loop, mix, oval, sampled, shade,
 from garments import (band, bathing, beard, bodice, buttons, cap, coat, cord, fall, goggles, hem_line, lapels, neckline, peaked,
                       pushed, skirt, sleeve, souwester, trousers, watch)
 from slip import _gansey
-from stage import BONE, DARK, GREEN, stand
+from stage import BONE, DARK, GREEN, stand, stand_collar
 
 WET = "#cfa98c"
 
@@ -51,46 +51,39 @@ def _robe(art, pose, wool, stripe, hem_y, hem, gap, ease=(14, 18, 24, 28), open_
 
 
 def grease_robe(art):
-    """Magnesium light on the slip: the robe off both shoulders, held by the belt, and the back being greased."""
-    ground.night(art, "#4a4d46", 610, (300, 250), "#f3e7c6", False, 0.8)
+    """Magnesium light on the slip: from behind, the robe off both shoulders and held by its belt, the back half done."""
+    ground.night(art, "#4a4d46", 610, (290, 250), "#f3e7c6", False, 0.8)
     for y in (640, 676, 720, 770):
         art.line([(0, y), (300, y + 10), (600, y + 2)], "#23241f", 5, 0.45)
-    pose = Pose(ODILE, arms=((16, -28), (16, -22)), legs=((0, 0), (5, 3)), sway=6, tilt=4, turn=-0.5, head=(-3, 0, -6))
+    tone = "#e2c3a2"
+    pose = Pose(ODILE, arms=((26, -38), (24, -40)), legs=((0, 0), (5, 3)), sway=6, tilt=4, head=(-3, 0, -5), back=True, reach=((1, 0.8), (1, 0.8)))
     stand(art, pose, 752, 712)
     robe, stripe = "#8a8577", "#5c2323"
     body = pose.body
-    skin(art, pose, "#dfbf9f", feet="none", hands=(None, None))
+    skin(art, pose, tone, feet="none", hands=(None, None))
     for side in (-1, 1):
         art.form(pose.leg(side, 3), "ivory", size=6)
         foot(art, pose, side, "ivory", "shoe", sole="#1a1714")
-    for x, y, wide, high, turn in ((-46, 178, 24, 14, 0), (20, 172, 30, 10, 0), (52, 196, 14, 20, 0), (-70, 214, 9, 30, 0), (78, 214, 9, 34, 0), (-12, 206, 34, 9, 0)):
-        art.soft(oval(x, y, wide, high), "#4d463c", 0.5, 5, within=pose.torso())
-    # The skirt of the robe below the belt, then what is pushed down lies in rolls over the arms and the hips.
-    line = hem_line(-104, 112, body["hip_y"] + 292, 8, 4, 10)
-    a, b = pose.point("waist", -1, 12, 14), pose.point("waist", 1, 12, 14)
+    for points, wide in (([(-58, 164), (-20, 172), (30, 166)], 20), ([(-52, 186), (-10, 196), (44, 186)], 22), ([(-46, 212), (0, 218), (50, 206)], 20),
+                         ([(-40, 236), (-14, 240), (10, 236)], 15)):
+        art.soft(sliver(sampled(points), wide), "#4d463c", 0.6, 3.5, within=pose.torso())
+    line = hem_line(-106, 114, body["hip_y"] + 292, 6, 4, 10)
+    a, b = pose.point("waist", -1, 12, 4), pose.point("waist", 1, 12, 4)
     text = art.folds(robe, fall(a, b, sampled(line, 3), 8, reach=0.98), 10, 0.6, 0.4, 1.6)
     text += stroke(edge([(x, y - 38) for x, y in line]), stripe, 34, 0.97)
-    text += art.folds(robe, [[(8, body["waist_y"] + 20), (26, body["hip_y"] + 60), (34, body["hip_y"] + 292)]], 12, 0.9, 0.5, 1)
-    art.form(shape([a, pose.point("hip", -1, 26), line[0]], line, [line[-1], pose.point("hip", 1, 28), b], [b, a]), robe, inside=text, size=13)
+    art.form(shape([a, pose.point("hip", -1, 26), line[0]], line, [line[-1], pose.point("hip", 1, 28), b], [b, pose.middle("waist", 0, 18), a]), robe, inside=text, size=13)
+    # The upper half turned down over the belt, its sleeves hanging.
     for side in (-1, 1):
-        elbow = pose.arms[side][1]
-        shoulder = pose.arms[side][0]
-        cuff = pose.arms[side][2]
-        drop = shape([between(shoulder, elbow, 0.62), (elbow[0] + side * 26, elbow[1] - 6), (elbow[0] + side * 18, elbow[1] + 84), (side * 46, body["waist_y"] + 96)],
-                     [(side * 46, body["waist_y"] + 96), (side * 40, body["waist_y"] + 40), (side * 36, body["waist_y"] + 8)],
-                     [(side * 36, body["waist_y"] + 8), (side * 56, elbow[1] - 44), between(shoulder, elbow, 0.62)])
-        x, y = elbow
-        strokes = [[(x - side * 30, y - 24), (x, y - 4), (x + side * 18, y + 20)], [(x - side * 36, y), (x - 4, y + 24), (x + side * 14, y + 52)],
-                   [(x - side * 30, y + 20), (x - side * 8, y + 48), (x + side * 6, y + 82)]]
-        art.form(drop, robe, inside=art.folds(robe, strokes, 9, 0.6, 0.4, 1.4), size=9)
-        art.form(tube([pose.point("bust", side, -14, 22), (side * 84, elbow[1] - 40), between(shoulder, elbow, 0.7)], [10, 15, 10]), mix(robe, "#ffffff", 0.06), size=6)
-        hand(art, (side * 34, body["waist_y"] + 20), -side * 96, side, "#5a5044", "fist", 0.9)
-    cord(art, pose, "waist", 6, 12, 4, "#2c241c", 6)
-    for side in (-1, 1):
-        art.line([(pose.turn * 6 + side * 3, body["waist_y"] + 28), (side * 10, body["waist_y"] + 60), (side * 15, body["waist_y"] + 96)], "#2c241c", 4.5, 1)
-    neck_shadow(art, pose)
-    head(art, pose, "#dfbf9f")
-    hair(art, pose, "bob", DARK)
+        x, y = pose.point("waist", side, 4, 20)
+        art.form(shape([(x - side * 14, y), (x + side * 30, y + 40), (x + side * 42, y + 190)], [(x + side * 42, y + 190), (x + side * 12, y + 200), (x - side * 4, y + 192)],
+                       [(x - side * 4, y + 192), (x + side * 2, y + 80), (x - side * 34, y + 10)]), robe, size=9,
+                 inside=art.folds(robe, [[(x - side * 6, y + 8), (x + side * 18, y + 70), (x + side * 22, y + 190)], [(x, y + 60), (x + side * 14, y + 110), (x + side * 10, y + 196)]], 8))
+    over = hem_line(-78, 84, body["waist_y"] + 96, 8, 3, 22)
+    text = art.folds(robe, fall(a, b, sampled(over, 3), 6), 9, 0.55, 0.4, 1.4)
+    art.form(shape([a, pose.point("waist", -1, 30, 40), over[0]], over, [over[-1], pose.point("waist", 1, 30, 40), b], [b, pose.middle("waist", 0, 22), a]), robe, inside=text, size=10)
+    cord(art, pose, "waist", 2, 13, 4, "#2c241c", 6)
+    head(art, pose, tone)
+    hair(art, pose, "back", DARK)
     art.end()
     art.end()
 
@@ -298,6 +291,7 @@ def white_robe(art):
     pose = Pose(COSIMA, arms=((10, -20), (38, -50)), legs=((-2, -1), (9, 5)), sway=9, tilt=5, counter=-4, turn=-0.5, head=(-3, 0, -5))
     stand(art, pose, 752, 722)
     body = pose.body
+    stand_collar(art, pose, "white", 20)
     skin(art, pose, "#e0c0a4", feet="bare", hands=("easy", None))
     for side in (-1, 1):
         x, y = pose.legs[side][2]
@@ -306,19 +300,14 @@ def white_robe(art):
     bathing(art, pose, "white", ("scoop", 0.6), (0.4, 0.6), leg="high")
     art.form(pose.arm(-1, [8, 12, 14, 12, 16], 0, 0.9), "white", size=9, inside=art.folds("white", [[(pose.arms[-1][1][0] - 20, pose.arms[-1][1][1] - 10), pose.arms[-1][1], (pose.arms[-1][1][0] + 18, pose.arms[-1][1][1] + 12)]], 7))
     d = coat(art, pose, "white", body["hip_y"] + 196, (-104, 112), (12, 14, 14, 24), neckline(pose, 0.3, 118, "v"), folds=7, gap=(body["hip_y"] - 10, -16, 52), deep=0.9)
-    for x in range(-110, 120, 9):
-        for y in range(150, 570, 22):
-            pass
     for side in (-1, 1):
         a = pose.shoulder(side, 0.26, 16)
         low = (pose.turn * 6 + side * 4, body["waist_y"] - 4)
         art.form(shape([a, (side * 22, body["bust_y"] - 6), low], [low, (side * 46, body["bust_y"] + 12), (side * 54, body["sh_y"] + 20), pose.shoulder(side, 0.55, 9)], [pose.shoulder(side, 0.55, 9), a]), "white", size=7, deep=0.9)
-    art.form(tube([pose.shoulder(-1, 0.28, 16), (-25, body["chin"] - 2), (-20, body["chin"] - 12)], [11, 11, 6]), "white", size=5)
-    art.form(tube([pose.shoulder(1, 0.28, 16), (25, body["chin"] - 2), (20, body["chin"] - 12)], [11, 11, 6]), "white", size=5)
     cord(art, pose, "waist", 0, 15, 2, "#cfcabd", 6)
-    for k in (-7, 6):
-        art.line([(pose.turn * 6 + 4, body["waist_y"] + 8), (k * 1.5, body["waist_y"] + 46), (k * 2, body["waist_y"] + 92)], "#e9e5da", 4.5, 1)
-        art.form(tube([(k * 2, body["waist_y"] + 92), (k * 2, body["waist_y"] + 110)], [4, 7]), "#e9e5da", size=3)
+    for k in (0, 10):
+        art.line([(-24, body["waist_y"] + 6), (-34 - k, body["waist_y"] + 60), (-30 - k, body["waist_y"] + 128 + k)], "#cfcabd", 4.5, 1)
+        art.form(tube([(-30 - k, body["waist_y"] + 126 + k), (-30 - k, body["waist_y"] + 148 + k)], [3, 7]), "#e9e5da", size=3)
     art.form(pose.arm(1, [8, 12, 14, 12, 16], 0, 0.94), "white", size=9, inside=art.folds("white", [[(pose.arms[1][1][0] - 26, pose.arms[1][1][1] - 16), pose.arms[1][1], (pose.arms[1][1][0] + 18, pose.arms[1][1][1] - 4)],
                                                                                                     [(pose.arms[1][1][0] - 30, pose.arms[1][1][1] - 40), (pose.arms[1][1][0], pose.arms[1][1][1] - 30), (pose.arms[1][1][0] + 20, pose.arms[1][1][1] - 34)]], 7))
     for side, share in ((-1, 0.86), (1, 0.9)):
