@@ -114,7 +114,7 @@ def pavilion_wrap(art):
         low = (pose.turn * 6 + side * 3, body["waist_y"] - 2)
         art.form(shape([pose.shoulder(side, 0.26, 16), (side * 24, body["bust_y"] - 8), low], [low, (side * 46, body["bust_y"] + 8), (side * 60, body["sh_y"] + 26), pose.shoulder(side, 0.55, 9)],
                        [pose.shoulder(side, 0.55, 9), pose.shoulder(side, 0.26, 16)]), "black", size=6, shine=0.9)
-    art.add(stroke(edge([pose.point("waist", -1, 16, 2), pose.middle("waist", 0, 8), pose.point("waist", 1, 16, 2)]), "black", 15, 1))
+    art.add(stroke(edge([pose.point("waist", -1, 16, 2), pose.middle("waist", 0, 8), pose.point("waist", 1, 16, 2)]), "black", 11, 1))
     for k in (0, 14):
         art.form(tube([(14, body["waist_y"] + 6), (24 + k, body["waist_y"] + 60), (22 + k, body["waist_y"] + 118 + k)], [5, 6, 7]), "black", size=3, shine=0.9)
     sleeve(art, pose, -1, BONE, [10, 13, 17, 16, 20], 0, 0.92, inside=stripes)
@@ -207,10 +207,8 @@ def ball_gown(art):
     stand(art, pose, 748, 704, 296)
     satin, lit = "#7f9a8c", "#a9bdb0"
     body = pose.body
-    skin(art, pose, tone, feet="none", hands=(None, None))
-    hx, hy = pose.legs[1][2]
-    for side in (1,):
-        foot(art, pose, side, "silver", "heel")
+    skin(art, pose, tone, legs=(), feet="none", hands=(None, None))
+    foot(art, pose, 1, "silver", "heel")
     line = hem_line(-112, 146, body["hip_y"] + 344, 10, 4, 12)
     line = [(x, y + (22 if x > 60 else 0)) for x, y in line]
     a, b = pose.point("waist", -1, 3, -2), pose.point("waist", 1, 3, -2)
@@ -261,7 +259,7 @@ def lame_gown(art):
     cape = shape([pose.shoulder(-1, 0.5, 10), (-96, body["bust_y"] + 30), (-128, body["hip_y"] - 40)], [(-128, body["hip_y"] - 40), (-40, body["hip_y"] + 10), (60, body["waist_y"] + 60), (140, body["hip_y"] - 70)],
                  [(140, body["hip_y"] - 70), (98, body["bust_y"] + 30), pose.shoulder(1, 0.6, 6)], [pose.shoulder(1, 0.6, 6), pose.shoulder(-1, 0.5, 10)])
     art.form(cape, "white", inside=art.folds("white", [[(-70, 170), (-96, 270), (-104, 370)], [(84, 200), (104, 270), (112, 330)], [(-40, 200), (-70, 300), (-70, 380)]], 12), size=11, deep=0.95)
-    skin(art, pose, tone, feet="none", hands=("easy", "easy"))
+    skin(art, pose, tone, legs=(), feet="none", hands=("easy", "easy"))
     line = hem_line(-124, 150, body["hip_y"] + 368, 12, 4, 10)
     left = [pose.point("bust", -1, 2, -2), pose.point("waist", -1, 3), pose.point("hip", -1, 4), (-44, body["hip_y"] + 160), line[0]]
     right = [line[-1], (86, body["hip_y"] + 170), pose.point("hip", 1, 4), pose.point("waist", 1, 3), pose.point("bust", 1, 2, -2)]
@@ -290,11 +288,11 @@ def _race_number(art, pose, word, colour, y=26):
     """The painted word on a rubber cap, half worn off."""
     paths = {"R": "M0 12V0H5Q9 0 9 3.4T5 6.6H0M5 6.6L9 12", "A": "M0 12L4.5 0L9 12M1.8 8H7.2", "C": "M9 2Q7 0 5 0Q0 0 0 6T5 12Q7 12 9 10", "E": "M8 0H0V12H8M0 6H6",
              "1": "M2 3L5 0V12", "2": "M0 3Q1 0 4.5 0Q9 0 9 3.4Q9 6 0 12H9"}
-    x = -28 + pose.turn * 5
+    x = -30 + pose.turn * 6
     for letter in word:
         if letter != " ":
-            art.add(f'<g transform="translate({x:.1f} {y - 12})">{stroke(paths[letter], colour, 2.6, 0.95)}</g>')
-        x += 12
+            art.add(f'<g transform="translate({x:.1f} {y - 10}) scale(0.86)">{stroke(paths[letter], colour, 2.6, 0.95)}</g>')
+        x += 10.2 if letter != " " else 6
 
 
 def race_black(art):
@@ -324,7 +322,7 @@ def race_black(art):
 def race_white(art):
     """From the umpires' launch: shoulders above the water, one cap white."""
     ground.sea(art, "#8f9388", "#5f6d65", 250, None, 71)
-    pose = Pose(COSIMA, arms=((52, 70), (60, 118)), legs=((0, 0), (5, 3)), turn=-0.6, head=(-5, 2, -10), counter=-8)
+    pose = Pose(COSIMA, arms=((52, 70), (60, 118)), legs=((0, 0), (5, 3)), turn=-0.6, head=(-5, 14, -10), counter=-8)
     stand(art, pose, 1500, 1380, 292)
     tone = "#dfbf9f"
     skin(art, pose, tone, hands=("easy", "easy"), feet="none")
@@ -413,7 +411,7 @@ def wedding(art):
     mesh = "".join(stroke(edge([(k * 8, 0), (k * 20, 300), (k * 40, 800)]), "#fbf6e6", 1.1, 0.55) for k in range(-6, 7))
     mesh += "".join(stroke(edge([(-200, y), (0, y + 12), (200, y)]), "#fbf6e6", 1.0, 0.45) for y in range(10, 800, 22))
     art.add(f'<g clip-path="url(#{art.clip(veil)})">{mesh}</g>')
-    skin(art, pose, tone, feet="none", hands=(None, None))
+    skin(art, pose, tone, legs=(), feet="none", hands=(None, None))
     ivory = "ivory"
     for side in (-1, 1):
         foot(art, pose, side, ivory, "heel")

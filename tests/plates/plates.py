@@ -6,6 +6,7 @@ from pathlib import Path
 
 from PIL import Image
 
+import boom
 import lights
 import slip
 import sound
@@ -41,6 +42,15 @@ PLATES = [
     ("od-1934-race-costume", lights.race_black, "plate", "P.0563", 1, None),
     ("co-1934-race-costume", lights.race_white, "film", "158", 1, None),
     ("od-1936-lido-linen", lights.lido_linen, "wash", "works 40", 8, None),
+    ("od-1940-watch-uniform", boom.watch_uniform, "plate", "war 6", 1, None),
+    ("od-1940-boom-dungarees", boom.boom_dungarees, "plate", "war 11/31", 1, None),
+    ("od-1947-ochre-oilskin", boom.ochre_spring, "plate", "P.0702", 1, "2025:06:17 09:41:30"),
+    ("od-1947-ochre-oilskin-2", boom.ochre_near, "wash", "P.0702 b", 1, None),
+    ("br-1948-curtain-skirt", boom.curtain_skirt, "plate", "D 22", 1, None),
+    ("od-1951-baths-whistle", boom.baths_whistle, "wash", "works 52/2", 1, None),
+    ("od-1959-freedom-gown", boom.freedom_gown, "gouache", "TH 17", 1, None),
+    ("od-1961-boucle-suit", boom.boucle_suit, "film", "L.V. 26", 1, None),
+    ("od-1964-last-robe", boom.last_robe, "plate", "P.1203", 1, None),
 ]
 
 

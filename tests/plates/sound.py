@@ -291,7 +291,7 @@ def white_robe(art):
     pose = Pose(COSIMA, arms=((10, -20), (38, -50)), legs=((-2, -1), (9, 5)), sway=9, tilt=5, counter=-4, turn=-0.5, head=(-3, 0, -5))
     stand(art, pose, 752, 722)
     body = pose.body
-    stand_collar(art, pose, "white", 20)
+    stand_collar(art, pose, "white", 2, 34)
     skin(art, pose, "#e0c0a4", feet="bare", hands=("easy", None))
     for side in (-1, 1):
         x, y = pose.legs[side][2]
