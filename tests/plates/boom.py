@@ -99,7 +99,7 @@ def boom_dungarees(art):
     art.form(tube([(p[0], p[1] - 2), (-46, body["sh_y"] + 30), (-36, bib_top + 8)], [9, 9, 8]), drill, size=4)
     buttons(art, [(-36, bib_top + 9), (36, bib_top + 9)], "#b5a06a", 5)
     art.form(tube([pose.point("waist", 1, 8, -20), (92, body["waist_y"] + 30), (84, body["waist_y"] + 96)], [8, 9, 7]), drill, size=4)
-    sleeve(art, pose, -1, "#b7ac98", 8, 0, 0.5, inside=striped)
+    sleeve(art, pose, -1, "#b7ac98", 8, 0, 0.5, inside=striped, merge=True)
     pushed(art, pose, -1, "#b7ac98", 0.5, 20, 2)
     for side in (-1, 1):
         _, elbow, wrist = pose.arms[side]
@@ -133,9 +133,10 @@ def _ochre(art, pose, near=False):
     trousers(art, pose, "#23283a", (8, 10, 12, 10, 8, 6), 0.62)
     _gansey(art, pose, "#2b3138", SKIN)
     cord(art, pose, "waist", 42, 13, 3, "#2c241c", 6)
-    x, y = pose.middle("waist", -0.35, 66)
-    art.line([(x, y - 12), (x - 2, y + 2), (x - 2, y + 12)], "#2c241c", 3, 1)
-    watch(art, x - 2, y + 24, 12)
+    if not near:
+        x, y = pose.middle("waist", -0.35, 66)
+        art.line([(x, y - 12), (x - 2, y + 2), (x - 2, y + 12)], "#2c241c", 3, 1)
+        watch(art, x - 2, y + 24, 12)
     x, y = pose.middle("waist", 0.28, 66)
     art.line([(x, y - 10), (x + 1, y + 6)], "#2c241c", 2.4, 1)
     art.form(tube([(x - 6, y + 12), (x + 9, y + 11)], [4.5, 6]), "silver", size=2)
@@ -145,7 +146,6 @@ def _ochre(art, pose, near=False):
         sleeve(art, pose, side, oil, [12, 17, 20, 18, 20], 0, 0.9, shine=0.9)
         a, b = pose.arm_at(side, 0.76), pose.arm_at(side, 0.9)
         art.form(tube([a, between(a, b, 0.5), b], [33, 34, 34], False, False), mix(oil, dark, 0.35), size=7)
-        art.add(stroke(edge([a, between(a, b, 0.5)]), dark, 0.1, 0.0))
     for side in (-1, 1):
         inner = [pose.shoulder(side, 0.3, 9), (side * 34, body["sh_y"] + 36), (side * 44, body["waist_y"]), (side * 56, body["hip_y"] + 90), (side * 64, low + 10)]
         hem = [(side * 64, low + 10)] + ([p for p in line if p[0] < -80][::-1] if side < 0 else [p for p in line if p[0] > 80])
@@ -186,7 +186,7 @@ def ochre_near(art):
     _ochre(art, pose, True)
     _, elbow, wrist = pose.arms[1]
     a, b = pose.arm_at(1, 0.72), pose.arm_at(1, 0.88)
-    art.form(pose.arm(1, [12, 17, 20, 18, 18], 0.3, 0.9), "#b8862f", size=9, shine=0.9)
+    sleeve(art, pose, 1, "#b8862f", [10, 15, 17, 16, 14], 0, 0.9, shine=0.9, merge=True)
     art.form(tube([pose.arm_at(1, 0.85), wrist], [11, 10]), SKIN, size=4)
     art.form(tube([a, between(a, b, 0.5), b], [33, 34, 34], False, False), mix("#b8862f", "#6e4f1f", 0.35), size=7)
     hand(art, wrist, -86, 1, SKIN, "fist", 1.1)
@@ -288,7 +288,7 @@ def curtain_skirt(art):
     for k in range(9):
         x, y = 30 + k * 4.2, body["bust_y"] - 24 + k * 1.2
         art.line([(x, y), (x + 1, y + 13)], "#e6e4dc", 1.7, 1)
-    sleeve(art, pose, -1, blouse, [7, 11, 14, 12, 9], 0, 0.9)
+    sleeve(art, pose, -1, blouse, [7, 11, 14, 12, 9], 0, 0.9, merge=True)
     pushed(art, pose, -1, blouse, 0.9, 15, 1)
     hand(art, pose.arms[-1][2], 46, -1, tone, "hip", 0.9)
     neck_shadow(art, pose, tone)
@@ -318,7 +318,7 @@ def freedom_gown(art):
         foot(art, pose, side, "black", "heel")
     for side in (-1, 1):
         sleeve(art, pose, side, dark_suit, [7, 9, 10, 7, 5], 0, 0.82, shine=0.9)
-    skirt(art, pose, dark_suit, ("waist", 0, 6), body["hip_y"] + 158, (-68, 78), 2, 3, 3, hips=7, shine=0.9)
+    skirt(art, pose, dark_suit, ("waist", 0, 6), body["hip_y"] + 158, (-84, 96), 2, 3, 3, hips=10, shine=0.9)
     bodice(art, pose, dark_suit, neckline(pose, 0.34, 22), (7, 8, 12, 10), "hip", -20, stroke(edge([(pose.turn * 6, 165), (4, 260), (6, 380)]), "#0f0f11", 2.4, 1), shaped=True, shine=0.9)
     buttons(art, [(pose.turn * 6 + k, 200 + k * 40) for k in range(4)], "#4a4a4e", 5)
     for side in (-1, 1):
@@ -337,7 +337,7 @@ def freedom_gown(art):
                 art.add(fill(oval(x - side * 3, y, 1.6, 3.4), "#2b2320", 0.9))
         bell = [pose.shoulder(side, 0.6, 16), (side * 112, body["sh_y"] + 4), (side * 152, body["bust_y"] + 30), (side * 168, body["hip_y"] + 40), (side * 130, body["hip_y"] + 70), (side * 112, body["bust_y"] + 60), pose.point("sh", side, 4, 50)]
         art.form(loop(bell), crimson, size=10, inside=art.folds(crimson, [[(side * 96, body["sh_y"] + 20), (side * 126, body["bust_y"] + 60), (side * 138, body["hip_y"] + 50)]], 12) + stroke(edge([(side * 168, body["hip_y"] + 30), (side * 150, body["hip_y"] + 66), (side * 126, body["hip_y"] + 60)]), "#efe6d2", 11, 0.95))
-    sleeve(art, pose, 1, dark_suit, [7, 9, 10, 7, 5], 0, 0.82, shine=0.9)
+    sleeve(art, pose, 1, dark_suit, [7, 9, 10, 7, 5], 0, 0.82, shine=0.9, merge=True)
     _, _, wrist = pose.arms[1]
     art.form(tube([pose.arm_at(1, 0.8), wrist], [12, 10]), SKIN, size=4)
     hand(art, wrist, -50, 1, SKIN, "fist", 0.95)
@@ -369,7 +369,7 @@ def boucle_suit(art):
     for at in range(520):
         x, y = (at * 73) % 300 - 150, (at * 131) % 500 + 110
         loops += stroke(f"M{x} {y}q3 -5 6 0t-3 5", light(black) if at % 3 else "#3a3a3d", 1.5, 0.75)
-    skirt(art, pose, black, ("waist", 0, 6), body["hip_y"] + 168, (-76, 84), 3, 3, 4, hips=9, inside=loops + stroke(edge([(14, 300), (20, 420), (16, 560)]), "#0c0c0d", 5, 0.8), shine=0.9)
+    skirt(art, pose, black, ("waist", 0, 6), body["hip_y"] + 168, (-88, 104), 3, 3, 4, hips=12, inside=loops + stroke(edge([(14, 300), (20, 420), (16, 560)]), "#0c0c0d", 5, 0.8), shine=0.9)
     bodice(art, pose, bone, neckline(pose, 0.36, 12), (5, 6, 8, 6), "waist", 8)
     for side in (-1, 1):
         sleeve(art, pose, side, black, [9, 12, 13, 11, 11], 0, 0.66, inside=loops, shine=0.9)
@@ -381,11 +381,12 @@ def boucle_suit(art):
         inner = [pose.shoulder(side, 0.4, 7), (side * 34, body["bust_y"] - 20), (side * 24 + 2, body["waist_y"] - 10), (side * 22 + 4, low + 8)]
         hem = [(side * 22 + 4, low + 8), (side * 56, low + 6), pose.point("hip", side, 17, -22)]
         outer = [hem[-1], pose.point("waist", side, 16), pose.point("bust", side, 11), pose.point("sh", side, 7, 34), pose.shoulder(side, 0.94, 7), pose.shoulder(side, 0.4, 7)]
-        art.form(shape(inner, hem, outer), black, inside=loops + art.folds(black, [[(side * 58, 210), (side * 50, 270), (side * 56, 350)]], 10, 0.7, 0.5) + stroke(edge(inner), bone, 17, 1) + stroke(edge(hem), bone, 17, 1)
-                 + stroke(edge([(x + side * 5, y) for x, y in inner]), shade(bone), 1, 0.6), size=10, shine=0.9)
-        x, y = pose.middle("waist", side * 0.72, 52)
+        art.form(shape(inner, hem, outer), black, inside=loops + art.folds(black, [[(side * 58, 210), (side * 50, 270), (side * 56, 350)]], 10, 0.7, 0.5), size=10, shine=0.9)
+        for line, move in ((inner, (side * 5, 0)), (hem, (0, -5))):
+            moved = [(x + move[0], y + move[1]) for x, y in line]
+            art.add(stroke(edge(moved), shade(bone), 10, 1) + stroke(edge(moved), bone, 7.5, 1) + stroke(edge(moved), shade(bone), 1, 0.7, "2 3"))
+        x, y = pose.middle("waist", side * 0.72, 40)
         art.add(stroke(f"M{x - 18:.0f} {y:.0f}H{x + 18:.0f}", bone, 6, 1))
-    art.add(stroke(edge([pose.shoulder(1, 0.38, 8), (pose.turn * 6 + 20, body["sh_y"] - 2)]), bone, 0.1, 0))
     neck_shadow(art, pose)
     head(art, pose)
     hair(art, pose, "waves", GREY)

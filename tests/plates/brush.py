@@ -182,6 +182,14 @@ class Art:
             f'<feDisplacementMap in="SourceGraphic" in2="n" scale="{size}" xChannelSelector="R" '
             f'yChannelSelector="G"/></filter>')
 
+    def fade(self, start, end):
+        """A mask that lets nothing through at the start and everything from the end on."""
+        name = self._name(f'<linearGradient id="@" gradientUnits="userSpaceOnUse" x1="{num(start[0])}" y1="{num(start[1])}" '
+                          f'x2="{num(end[0])}" y2="{num(end[1])}"><stop offset="0.15" stop-color="#000"/>'
+                          f'<stop offset="1" stop-color="#fff"/></linearGradient>')
+        return self._name(f'<mask id="@" maskUnits="userSpaceOnUse" x="-500" y="-200" width="1000" height="1400">'
+                          f'<rect x="-500" y="-200" width="1000" height="1400" fill="url(#{name})"/></mask>')
+
     def round(self, dark, lit, size, deep, shine):
         """Light from the upper left on whatever is painted within."""
         return self._name(

@@ -155,18 +155,23 @@ def neckline(pose, wide=0.3, deep=20, form="round"):
 
 
 def sleeve(art, pose, side, colour, ease=6, start=0.0, end=1.0, cuff=None, folds=True, inside="", deep=0.85, line=1.3,
-           shine=0.6):
+           shine=0.6, merge=False):
+    """A sleeve. One that lies before its bodice of the same cloth merges into it at the shoulder."""
     d = pose.arm(side, ease, start, end, cuff)
     text = ""
     if folds:
         shoulder, elbow, wrist = pose.arms[side]
         strokes = []
-        for at, slant in ((0.5, 10), (0.56, -8), (0.62, 8), (0.2, -12), (0.86, 7), (0.93, -6)):
+        for at, slant in ((0.47, 10), (0.54, 3), (0.61, -6), (0.2, -12), (0.86, 6), (0.93, 2)):
             if at < end:
                 x, y = pose.arm_at(side, at)
                 strokes.append([(x - 17, y - slant), (x, y + slant * 0.2), (x + 15, y + slant)])
         text = art.folds(colour, strokes, 5, 0.5, 0.3, 1.2)
+    if merge:
+        art.group(f'mask="url(#{art.fade(pose.arm_at(side, -0.02), pose.arm_at(side, 0.34))})"')
     art.form(d, colour, inside=text + inside, size=8, deep=deep, line=line, shine=shine)
+    if merge:
+        art.end()
     return d
 
 

@@ -55,7 +55,7 @@ def _newsreel_coat(art, pose, near=False):
         line_of = [top, (side * 52, body["sh_y"] + 36), (side * 40 + 8, body["bust_y"] + 24), between((side * 40 + 8, body["bust_y"] + 24), end, 0.6), end]
         d = tube(line_of, [19, 25, 24, 17, 6])
         art.form(d, coney, inside=_fur(line_of, coney, 3 + side, 24), size=9)
-    sleeve(art, pose, 1, coat_colour, [14, 20, 25, 22, 20], 0, 0.72)
+    sleeve(art, pose, 1, coat_colour, [14, 20, 25, 22, 20], 0, 0.72, merge=True)
     for side, at in ((-1, 0.66), (1, 0.68)):
         a, b = pose.arm_at(side, at - 0.05), pose.arm_at(side, at + 0.12)
         ring = [a, between(a, b, 0.5), b]
@@ -117,7 +117,7 @@ def pavilion_wrap(art):
     art.add(stroke(edge([pose.point("waist", -1, 16, 2), pose.middle("waist", 0, 8), pose.point("waist", 1, 16, 2)]), "black", 11, 1))
     for k in (0, 14):
         art.form(tube([(14, body["waist_y"] + 6), (24 + k, body["waist_y"] + 60), (22 + k, body["waist_y"] + 118 + k)], [5, 6, 7]), "black", size=3, shine=0.9)
-    sleeve(art, pose, -1, BONE, [10, 13, 17, 16, 20], 0, 0.92, inside=stripes)
+    sleeve(art, pose, -1, BONE, [10, 13, 17, 16, 20], 0, 0.92, inside=stripes, merge=True)
     hand(art, pose.arms[-1][2], 44, -1, SKIN, "hip", 0.95)
     neck_shadow(art, pose)
     head(art, pose, ears=False)

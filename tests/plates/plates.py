@@ -32,20 +32,20 @@ PLATES = [
     ("iv-1925-oilskin-long", sound.oilskin_long, "wash", "P.0440", 1, None),
     ("iv-1919-gansey-2", slip.the_one_saved, "gouache", "TH 3", 1, None),
     ("od-1930-newsreel-coat", lights.newsreel_film, "film", "103", 1, None),
-    ("od-1930-newsreel-coat-2", lights.newsreel_still, "plate", "L.R. 103 b", 1, "2025:05:06 16:20:13"),
+    ("od-1930-newsreel-coat-2", lights.newsreel_still, "plate", "103, still", 1, "2025:05:06 16:20:13"),
     ("od-1930-pavilion-wrap", lights.pavilion_wrap, "gouache", "G.0064", 1, None),
     ("od-1931-exhibition-costume", lights.exhibition_costume, "plate", "P.0520", 1, None),
     ("br-1931-wedding", lights.wedding, "plate", "C 14", 1, None),
     ("od-1932-beach-pyjamas", lights.beach_pyjamas, "plate", "frame 6", 1, None),
-    ("od-1933-ball-gown", lights.ball_gown, "plate", "2588", 1, None),
-    ("co-1933-lame-gown", lights.lame_gown, "plate", "2588 b", 1, None),
+    ("od-1933-ball-gown", lights.ball_gown, "plate", "2588, left", 1, None),
+    ("co-1933-lame-gown", lights.lame_gown, "plate", "2588, right", 1, None),
     ("od-1934-race-costume", lights.race_black, "plate", "P.0563", 1, None),
     ("co-1934-race-costume", lights.race_white, "film", "158", 1, None),
-    ("od-1936-lido-linen", lights.lido_linen, "wash", "works 40", 8, None),
+    ("od-1936-lido-linen", lights.lido_linen, "wash", "works 40/5", 8, None),
     ("od-1940-watch-uniform", boom.watch_uniform, "plate", "war 6", 1, None),
     ("od-1940-boom-dungarees", boom.boom_dungarees, "plate", "war 11/31", 1, None),
     ("od-1947-ochre-oilskin", boom.ochre_spring, "plate", "P.0702", 1, "2025:06:17 09:41:30"),
-    ("od-1947-ochre-oilskin-2", boom.ochre_near, "wash", "P.0702 b", 1, None),
+    ("od-1947-ochre-oilskin-2", boom.ochre_near, "wash", "after P.0702", 1, None),
     ("br-1948-curtain-skirt", boom.curtain_skirt, "plate", "D 22", 1, None),
     ("od-1951-baths-whistle", boom.baths_whistle, "wash", "works 52/2", 1, None),
     ("od-1959-freedom-gown", boom.freedom_gown, "gouache", "TH 17", 1, None),
@@ -70,7 +70,7 @@ def write(folder, plate, seed):
     for quality in (82, 78, 74, 70, 66):
         held = io.BytesIO()
         picture.save(held, "JPEG", quality=quality, optimize=True, progressive=False, **tags)
-        if held.tell() <= 50_000:
+        if held.tell() <= 47_500:
             break
     (folder / f"{name}.jpg").write_bytes(held.getvalue())
 

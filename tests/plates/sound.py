@@ -308,8 +308,7 @@ def white_robe(art):
     for k in (0, 10):
         art.line([(-24, body["waist_y"] + 6), (-34 - k, body["waist_y"] + 60), (-30 - k, body["waist_y"] + 128 + k)], "#cfcabd", 4.5, 1)
         art.form(tube([(-30 - k, body["waist_y"] + 126 + k), (-30 - k, body["waist_y"] + 148 + k)], [3, 7]), "#e9e5da", size=3)
-    art.form(pose.arm(1, [8, 12, 14, 12, 16], 0, 0.94), "white", size=9, inside=art.folds("white", [[(pose.arms[1][1][0] - 26, pose.arms[1][1][1] - 16), pose.arms[1][1], (pose.arms[1][1][0] + 18, pose.arms[1][1][1] - 4)],
-                                                                                                    [(pose.arms[1][1][0] - 30, pose.arms[1][1][1] - 40), (pose.arms[1][1][0], pose.arms[1][1][1] - 30), (pose.arms[1][1][0] + 20, pose.arms[1][1][1] - 34)]], 7))
+    sleeve(art, pose, 1, "white", [8, 12, 14, 12, 16], 0, 0.94, merge=True)
     for side, share in ((-1, 0.86), (1, 0.9)):
         x, y = pose.arm_at(side, share)
         a, b = pose.arm_at(side, share - 0.06), pose.arm_at(side, share + 0.05)
@@ -405,8 +404,6 @@ def oilskin_long(art):
         foot(art, pose, side, "#231e1a", "boot")
     for side in (-1, 1):
         sleeve(art, pose, side, oil, [10, 14, 16, 14, 16], 0, 1.0, shine=0.9)
-        a, b = pose.arm_at(side, 0.93), pose.arm_at(side, 1.0)
-        art.add(stroke(edge([a, b]), dark, 0.1, 0))
     d = coat(art, pose, oil, body["hip_y"] + 236, (-146, 142), (18, 24, 32, 38), neckline(pose, 0.26, 18, "v"), folds=9, wave=12, dip=10, shine=0.95, wide=12,
              inside=art.soft_text(oval(-96, 560, 50, 90), dark, 0.55, 20) + art.soft_text(oval(100, 500, 40, 130), dark, 0.6, 20) + art.soft_text(oval(60, 180, 40, 30), dark, 0.35, 14))
     fly = [(14, body["sh_y"] + 8), (20, body["waist_y"]), (26, body["hip_y"] + 80), (30, body["hip_y"] + 240)]
