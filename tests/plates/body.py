@@ -104,10 +104,10 @@ class Pose:
         if self._bent(side):
             points[2] = between(points[2], between(points[1], points[3], 0.5), 0.08)
         widths = [22 * thick, 19.5 * thick, 14.5 * thick, 15.5 * thick, 9.2 * thick]
-        eased = list(ease) if isinstance(ease, (list, tuple)) else [ease * 0.3] + [ease] * 4
+        eased = list(ease) if isinstance(ease, (list, tuple)) else [ease] * 5
         if any(eased):
             # Set in: the shoulder keeps its slope.
-            eased[0] -= 3
+            eased[0] = eased[0] * 0.3 - 4
         widths = [width + more for width, more in zip(widths, eased)]
         spots = [0, 0.24, 0.53, 0.66, 1.0]
         line, wide = sampled(points, 8), [w for w, _ in sampled([(w, 0) for w in widths], 8)]

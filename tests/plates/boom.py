@@ -77,7 +77,7 @@ def boom_dungarees(art):
     for side in (-1, 1):
         foot(art, pose, side, "#2a231d", "boot")
     striped = "".join(stroke(edge([(x, 80), (x * 1.05, 260), (x, 520)]), "#5f5a52", 3.2, 0.75) for x in range(-150, 160, 11))
-    for side in (1,):
+    for side in (1, -1):
         sleeve(art, pose, side, "#b7ac98", 8, 0, 0.5, inside=striped)
         pushed(art, pose, side, "#b7ac98", 0.5, 20, 2)
     bodice(art, pose, "#b7ac98", neckline(pose, 0.26, 16), (8, 8, 12, 8), "waist", 10, striped, shaped=True)
@@ -272,6 +272,7 @@ def curtain_skirt(art):
     d, line = skirt(art, pose, "#4a2e36", ("waist", 4, 3), body["hip_y"] + 240, (-176, 182), 20, 6, 12, hips=34, dip=16, wide=12, shine=0.75)
     art.add(stroke(edge([(x, y + 5) for x, y in line[:5]]), "#e9e0c8", 3, 0.9))
     blouse = BONE
+    sleeve(art, pose, -1, blouse, [7, 11, 14, 12, 9], 0, 0.9)
     sleeve(art, pose, 1, blouse, [7, 11, 14, 12, 9], 0, 0.9)
     pushed(art, pose, 1, blouse, 0.9, 15, 2)
     bodice(art, pose, blouse, neckline(pose, 0.26, 12), (6, 6, 5, 5), "waist", 0, shaped=True)

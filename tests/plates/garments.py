@@ -319,7 +319,7 @@ def beard(art, pose, colour):
     d = shape([(-w * 0.97, 54), (-w * 0.94, 78), (-w * 0.6 + turn, 102), (turn, 112), (w * 0.6 + turn, 102), (w * 0.94, 78), (w * 0.97, 54)],
               [(w * 0.76, 68), (w * 0.36 + turn, 73), (turn * 1.3, 71), (-w * 0.36 + turn, 73), (-w * 0.76, 68)])
     strokes = [[(k * 7 + turn, 74), (k * 8 + turn, 90), (k * 7 + turn * 1.2, 108 - abs(k) * 3)] for k in (-3, -2, -1, 0, 1, 2, 3)]
-    art.form(d, colour, inside=art.folds(colour, strokes, 3.5, 0.55, 0.45, 0.6), size=6, line=0.9)
+    art.form(d, colour, inside=art.folds(colour, strokes, 3, 0.4, 0.2, 0.9), size=8, line=0.9)
     art.add(art.soft_text(oval(turn * 1.3, 80, 10, 2.4), "#5a3a34", 0.6, 0.8))
 
 

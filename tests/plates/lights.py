@@ -46,7 +46,8 @@ def _newsreel_coat(art, pose, near=False):
                                    [(fx, fy + 8), (0, fy + 90), (-58, low - 20)], [(fx + 4, fy + 10), (30, fy + 110), (10, low)], [(fx + 8, fy), (74, fy + 40), (70, low - 20)],
                                    [(fx + 8, fy - 4), (88, fy - 40), (92, fy - 60)]], 13, 0.65, 0.5, 2)
     text += stroke(edge([(fx + 2, fy), (fx + 16, fy + 100), (fx + 8, low + 6)]), shade(coat_colour), 4, 0.9)
-    sleeve(art, pose, -1, coat_colour, [14, 20, 24, 20, 18], 0, 0.7)
+    sleeve(art, pose, -1, coat_colour, [14, 20, 22, 17, 14], 0, 0.68)
+    sleeve(art, pose, 1, coat_colour, [14, 20, 22, 17, 14], 0, 0.68)
     art.form(shape(left, line, right, [right[-1], (pose.turn * 6, body["sh_y"]), left[0]]), coat_colour, inside=text, size=15, shine=0.8)
     # The shawl collar of coney, down to the hip.
     for side in (-1, 1):
@@ -55,14 +56,15 @@ def _newsreel_coat(art, pose, near=False):
         line_of = [top, (side * 52, body["sh_y"] + 36), (side * 40 + 8, body["bust_y"] + 24), between((side * 40 + 8, body["bust_y"] + 24), end, 0.6), end]
         d = tube(line_of, [19, 25, 24, 17, 6])
         art.form(d, coney, inside=_fur(line_of, coney, 3 + side, 24), size=9)
-    sleeve(art, pose, 1, coat_colour, [14, 20, 25, 22, 20], 0, 0.72, merge=True)
+    sleeve(art, pose, 1, coat_colour, [14, 20, 22, 17, 14], 0, 0.68, merge=True)
     for side, at in ((-1, 0.66), (1, 0.68)):
         a, b = pose.arm_at(side, at - 0.05), pose.arm_at(side, at + 0.12)
         ring = [a, between(a, b, 0.5), b]
-        art.form(tube(ring, [27, 31, 26]), coney, inside=_fur(ring, coney, 8 + side, 30), size=9)
+        art.form(tube(ring, [31, 34, 27]), coney, inside=_fur(ring, coney, 8 + side, 30), size=9)
         c = pose.arm_at(side, at + 0.17)
         art.form(tube([b, c], [19, 16]), "#d8c3a4", size=4)
         art.form(tube([pose.arm_at(side, at + 0.16), pose.arms[side][2]], [12, 9.5]), SKIN, size=4)
+    hand(art, pose.arms[-1][2], 4, -1, SKIN, "easy", 0.98)
     hand(art, pose.arms[1][2], -64, 1, SKIN, "fist", 1.0)
     bx, by = fx + 40, fy + 22
     art.form(oval(bx, by, 14, 14), "#2b1f17", size=4, shine=0.9)
@@ -71,8 +73,8 @@ def _newsreel_coat(art, pose, near=False):
     neck_shadow(art, pose)
     head(art, pose, ears=False)
     w = body["head"]
-    art.form(loop([(-w * 1.04, 50), (-w * 0.7, 46), (-w * 0.72, 70), (-w * 0.95, 74)]), DARK, size=3)
-    art.form(loop([(w * 1.04, 50), (w * 0.8, 46), (w * 0.8, 70), (w * 0.95, 74)]), DARK, size=3)
+    for side in (-1, 1):
+        art.form(loop([(side * w * 1.03, 48), (side * w * 0.72, 46), (side * w * 0.78, 60), (side * w * 0.56, 72), (side * w * 0.82, 73), (side * w * 1.02, 62)]), DARK, size=3)
     cloche(art, pose, "#2f3a30", "#54614f")
     art.end()
 
@@ -109,6 +111,7 @@ def pavilion_wrap(art):
     bathing(art, pose, "black", ("scoop", 0.6), (0.4, 0.6), leg="high")
     stripes = "".join(stroke(f"M{x} 60L{x - 620} 680", "black", 26, 1) for x in range(-160, 900, 56))
     sleeve(art, pose, 1, BONE, [10, 13, 16, 16, 20], 0, 0.92, inside=stripes)
+    sleeve(art, pose, -1, BONE, [10, 13, 17, 16, 20], 0, 0.92, inside=stripes)
     coat(art, pose, BONE, body["hip_y"] + 214, (-112, 126), (12, 15, 16, 28), neckline(pose, 0.3, 128, "v"), folds=6, gap=(body["hip_y"] - 30, -20, 58), inside=stripes, deep=0.95)
     for side in (-1, 1):
         low = (pose.turn * 6 + side * 3, body["waist_y"] - 2)
@@ -170,15 +173,15 @@ def beach_pyjamas(art):
         outer = [pose.point("waist", side, 4, 0), pose.point("hip", side, 8, -10), (knee[0] + side * 44, knee[1]), hem[0] if side < 0 else hem[-1]]
         inner = [hem[-1] if side < 0 else hem[0], (knee[0] - side * 30, knee[1]), (fork[0] + side * 2, fork[1]), pose.middle("waist", 0.0, 0)]
         along_hem = hem if side < 0 else hem[::-1]
-        strokes = [[between(joint, knee, 0.1), (knee[0] + k * 26, knee[1]), (ankle[0] + k * 46, ankle[1] + 22)] for k in (-0.9, -0.3, 0.4, 0.9)]
-        text = art.folds(sand, strokes, 11, 0.45, 0.45, 1.6)
+        strokes = [[(joint[0] + k * 22, joint[1] + 30 + abs(k) * 40), (knee[0] + k * 28, knee[1]), (ankle[0] + k * 48, ankle[1] + 22)] for k in (-0.95, -0.5, 0.0, 0.5, 0.95)]
+        text = art.folds(sand, strokes, 9, 0.42, 0.4, 1.8)
         text += art.soft_text(f"M{ankle[0] - 120:.0f} {knee[1] + 34:.0f}H{ankle[0] + 120:.0f}V{ankle[1] + 60:.0f}H{ankle[0] - 120:.0f}Z", "#8d7b58", 0.62, 7)
         text += stroke(edge([(x - side * 7, y) for x, y in outer]), rust, 12, 1)
         art.form(shape(outer, along_hem, inner), sand, inside=text, size=12)
     for row in range(4):
         x, y = pose.point("waist", 1, -2, 14 + row * 18)
         buttons(art, [(x - 6, y)], "#efe6cf", 3.6)
-    text = art.folds(rust, [[(-40, 190), (-10, 230), (20, 280)], [(44, 190), (20, 230), (4, 284)], [(-44, 240), (-14, 262), (0, 290)]], 8)
+    text = art.folds(rust, [[(-50, 214), (-24, 232), (6, 238)], [(52, 212), (30, 236), (26, 280)], [(-40, 244), (-22, 262), (-18, 286)], [(-4, 170), (-10, 200), (-4, 226)]], 6, 0.4, 0.3)
     top_l, top_r = (-20, body["neck"] + 2), (22, body["neck"] + 2)
     left = [top_l, (-42, body["sh_y"] + 22), pose.point("bust", -1, 3, -2), pose.point("waist", -1, 4, -10), pose.point("waist", -1, 5, 4)]
     right = [(x, y) for x, y in [top_r, (46, body["sh_y"] + 22), pose.point("bust", 1, 3, -2), pose.point("waist", 1, 4, -10), pose.point("waist", 1, 5, 4)]]

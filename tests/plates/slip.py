@@ -9,7 +9,7 @@ from stage import DARK, GREEN, seven, stand, twelve
 
 
 def quay_smock(art):
-    ground.quay(art, stone="#8f8a78", sky="#d9c9a4", water="#8f9a8a", floor=560)
+    ground.quay(art, stone="#8f8a78", sky="#d9c9a4", water="#8f9a8a", floor=560, post=False)
     pose = Pose(CHILD, arms=((14, 8), (52, 86)), legs=((0, 0), (5, 3)), turn=-0.4, head=(0, 0, -4))
     stand(art, pose, 752, 640, 275)
     smock, dark = "#b9a98a", "#8f8168"
@@ -201,7 +201,7 @@ def _gansey(art, pose, wool, tone, cut="hip", push=None):
         x = -86 + step * 7
         text += stroke(f"M{x} {body['hip_y'] - 34}V{body['hip_y'] + 10}", shade(wool), 2.4, 0.55)
     text += art.folds(wool, [[pose.point("waist", -1, 8), pose.middle("waist", -0.3, 20), pose.middle("hip", 0, -30)],
-                             [pose.point("waist", 1, 8), pose.middle("waist", 0.4, 26), pose.middle("hip", 0.2, -24)]], 8)
+                             [pose.point("waist", 1, 8), pose.middle("waist", 0.4, 26), pose.middle("hip", 0.2, -24)]], 7, 0.35, 0.18, 2)
     for side in (-1, 1):
         sleeve(art, pose, side, wool, [7, 6, 6, 4, 4], 0, push or 0.97, shine=0.95,
                inside=art.soft_text(oval(*pose.arm_at(side, 0.54), 14, 20), light(wool), 0.6, 5))

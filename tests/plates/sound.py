@@ -298,8 +298,9 @@ def white_robe(art):
         art.line([(x - 15, y + 28), (x, y + 22), (x + 15, y + 28)], "#fbfaf5", 6, 1)
         art.line([(x - 20, y + 46), (x, y + 52), (x + 18, y + 46)], "#b58a5c", 5, 1)
     bathing(art, pose, "white", ("scoop", 0.6), (0.4, 0.6), leg="high")
-    art.form(pose.arm(-1, [8, 12, 14, 12, 16], 0, 0.9), "white", size=9, inside=art.folds("white", [[(pose.arms[-1][1][0] - 20, pose.arms[-1][1][1] - 10), pose.arms[-1][1], (pose.arms[-1][1][0] + 18, pose.arms[-1][1][1] + 12)]], 7))
-    d = coat(art, pose, "white", body["hip_y"] + 196, (-104, 112), (12, 14, 14, 24), neckline(pose, 0.3, 118, "v"), folds=7, gap=(body["hip_y"] - 10, -16, 52), deep=0.9)
+    for side in (-1, 1):
+        sleeve(art, pose, side, "white", [8, 12, 14, 12, 16], 0, 0.92)
+    coat(art, pose, "white", body["hip_y"] + 196, (-104, 112), (12, 14, 14, 24), neckline(pose, 0.3, 118, "v"), folds=7, gap=(body["hip_y"] - 10, -16, 52), deep=0.9)
     for side in (-1, 1):
         a = pose.shoulder(side, 0.26, 16)
         low = (pose.turn * 6 + side * 4, body["waist_y"] - 4)
