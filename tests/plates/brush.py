@@ -17,10 +17,11 @@ INK = "#211c1a"
 
 # Colour
 
+
 def rgb(colour):
     names = {"black": "#1b1b1e", "white": "#f4f2ec", "ivory": "#f1e9d2", "silver": "#c4c6c6"}
     text = names.get(colour, colour).lstrip("#")
-    return tuple(int(text[at:at + 2], 16) for at in (0, 2, 4))
+    return tuple(int(text[at : at + 2], 16) for at in (0, 2, 4))
 
 
 def hexed(values):
@@ -46,12 +47,13 @@ def shade(colour):
 def light(colour):
     if luma(colour) < 60:
         return mix(colour, "#a39e96", 0.42)
-    h, l, s = colorsys.rgb_to_hls(*(value / 255 for value in rgb(colour)))
-    lit = colorsys.hls_to_rgb(h, l + (1 - l) * 0.45, s * 0.9)
+    hue, bright, full = colorsys.rgb_to_hls(*(value / 255 for value in rgb(colour)))
+    lit = colorsys.hls_to_rgb(hue, bright + (1 - bright) * 0.45, full * 0.9)
     return mix(hexed(value * 255 for value in lit), "#fff3dc", 0.3)
 
 
 # Outlines
+
 
 def num(value):
     return f"{value:.1f}"
@@ -66,13 +68,20 @@ def _beziers(points, closed):
         else:
             a, b = points[max(at - 1, 0)], points[at]
             c, d = points[at + 1], points[min(at + 2, last - 1)]
-        found.append(((b[0] + (c[0] - a[0]) / 6, b[1] + (c[1] - a[1]) / 6),
-                      (c[0] - (d[0] - b[0]) / 6, c[1] - (d[1] - b[1]) / 6), c))
+        found.append(
+            (
+                (b[0] + (c[0] - a[0]) / 6, b[1] + (c[1] - a[1]) / 6),
+                (c[0] - (d[0] - b[0]) / 6, c[1] - (d[1] - b[1]) / 6),
+                c,
+            )
+        )
     return found
 
 
 def _commands(points, closed=False):
-    return "".join("C" + " ".join(f"{num(x)} {num(y)}" for x, y in three) for three in _beziers(points, closed))
+    return "".join(
+        "C" + " ".join(f"{num(x)} {num(y)}" for x, y in three) for three in _beziers(points, closed)
+    )
 
 
 def loop(points):
@@ -103,8 +112,12 @@ def sampled(points, each=10):
         for step in range(1, each + 1):
             t = step / each
             u = 1 - t
-            found.append(tuple(u ** 3 * before[k] + 3 * u * u * t * one[k] + 3 * u * t * t * two[k]
-                               + t ** 3 * end[k] for k in (0, 1)))
+            found.append(
+                tuple(
+                    u**3 * before[k] + 3 * u * u * t * one[k] + 3 * u * t * t * two[k] + t**3 * end[k]
+                    for k in (0, 1)
+                )
+            )
         before = end
     return found
 
@@ -124,12 +137,21 @@ def tube(points, widths, round_start=True, round_end=True):
 
     def cap(at, start):
         x, y = middle[at]
-        return [(x + math.cos(turns[at] + start + math.pi * k / 8) * halves[at],
-                 y + math.sin(turns[at] + start + math.pi * k / 8) * halves[at]) for k in range(1, 8)]
+        return [
+            (
+                x + math.cos(turns[at] + start + math.pi * k / 8) * halves[at],
+                y + math.sin(turns[at] + start + math.pi * k / 8) * halves[at],
+            )
+            for k in range(1, 8)
+        ]
 
     ring = left + (cap(-1, -math.pi / 2) if round_end else []) + right[::-1]
     ring += cap(0, math.pi / 2) if round_start else []
     return "M" + "L".join(f"{num(x)} {num(y)}" for x, y in ring) + "Z"
+
+
+def between(a, b, share):
+    return a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
 
 
 def sliver(points, width):
@@ -140,10 +162,13 @@ def sliver(points, width):
 
 
 def oval(x, y, across, down):
-    return loop([(x + across * math.cos(k * math.pi / 4), y + down * math.sin(k * math.pi / 4)) for k in range(8)])
+    return loop(
+        [(x + across * math.cos(k * math.pi / 4), y + down * math.sin(k * math.pi / 4)) for k in range(8)]
+    )
 
 
 # Painting
+
 
 class Art:
     """What is painted so far, in the order of painting."""
@@ -168,11 +193,15 @@ class Art:
 
     def clip(self, d):
         outlines = [d] if isinstance(d, str) else d
-        return self._name('<clipPath id="@">' + "".join(f'<path d="{one}"/>' for one in outlines) + "</clipPath>")
+        return self._name(
+            '<clipPath id="@">' + "".join(f'<path d="{one}"/>' for one in outlines) + "</clipPath>"
+        )
 
     def blur(self, size):
-        return self._name(f'<filter id="@" x="-60%" y="-60%" width="220%" height="220%" '
-                          f'color-interpolation-filters="sRGB"><feGaussianBlur stdDeviation="{size}"/></filter>')
+        return self._name(
+            f'<filter id="@" x="-60%" y="-60%" width="220%" height="220%" '
+            f'color-interpolation-filters="sRGB"><feGaussianBlur stdDeviation="{size}"/></filter>'
+        )
 
     def rough(self, size=2.0, grain=0.02, seed=3):
         """A hand's edge."""
@@ -180,15 +209,20 @@ class Art:
             f'<filter id="@" x="-5%" y="-5%" width="110%" height="110%" color-interpolation-filters="sRGB">'
             f'<feTurbulence type="fractalNoise" baseFrequency="{grain}" numOctaves="2" seed="{seed}" result="n"/>'
             f'<feDisplacementMap in="SourceGraphic" in2="n" scale="{size}" xChannelSelector="R" '
-            f'yChannelSelector="G"/></filter>')
+            f'yChannelSelector="G"/></filter>'
+        )
 
     def fade(self, start, end):
         """A mask that lets nothing through at the start and everything from the end on."""
-        name = self._name(f'<linearGradient id="@" gradientUnits="userSpaceOnUse" x1="{num(start[0])}" y1="{num(start[1])}" '
-                          f'x2="{num(end[0])}" y2="{num(end[1])}"><stop offset="0.15" stop-color="#000"/>'
-                          f'<stop offset="1" stop-color="#fff"/></linearGradient>')
-        return self._name(f'<mask id="@" maskUnits="userSpaceOnUse" x="-500" y="-200" width="1000" height="1400">'
-                          f'<rect x="-500" y="-200" width="1000" height="1400" fill="url(#{name})"/></mask>')
+        name = self._name(
+            f'<linearGradient id="@" gradientUnits="userSpaceOnUse" x1="{num(start[0])}" y1="{num(start[1])}" '
+            f'x2="{num(end[0])}" y2="{num(end[1])}"><stop offset="0.15" stop-color="#000"/>'
+            f'<stop offset="1" stop-color="#fff"/></linearGradient>'
+        )
+        return self._name(
+            f'<mask id="@" maskUnits="userSpaceOnUse" x="-500" y="-200" width="1000" height="1400">'
+            f'<rect x="-500" y="-200" width="1000" height="1400" fill="url(#{name})"/></mask>'
+        )
 
     def round(self, dark, lit, size, deep, shine):
         """Light from the upper left on whatever is painted within."""
@@ -202,7 +236,8 @@ class Art:
             f'<feComposite in="SourceAlpha" in2="p" operator="out" result="l"/>'
             f'<feFlood flood-color="{lit}" flood-opacity="{shine}"/><feComposite in2="l" operator="in" result="l2"/>'
             f'<feMerge><feMergeNode in="SourceGraphic"/><feMergeNode in="l2"/><feMergeNode in="s2"/></feMerge>'
-            f'</filter>')
+            f"</filter>"
+        )
 
     def form(self, d, colour, inside="", size=9, deep=0.8, shine=0.6, line=1.3, dark=None, lit=None):
         """One modelled form of one outline or several; `inside` is painted on it and shaded with it."""
@@ -241,8 +276,10 @@ class Art:
         return text
 
     def svg(self):
-        return (f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{HIGH}" '
-                f'viewBox="0 0 {WIDE} {HIGH}"><defs>{"".join(self.defs)}</defs>{"".join(self.parts)}</svg>')
+        return (
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDE}" height="{HIGH}" '
+            f'viewBox="0 0 {WIDE} {HIGH}"><defs>{"".join(self.defs)}</defs>{"".join(self.parts)}</svg>'
+        )
 
 
 def fill(d, colour, opacity=1.0):
@@ -251,22 +288,30 @@ def fill(d, colour, opacity=1.0):
 
 def stroke(d, colour=INK, width=1.4, opacity=0.8, dash=None):
     run = f' stroke-dasharray="{dash}"' if dash else ""
-    return (f'<path d="{d}" fill="none" stroke="{hexed(rgb(colour))}" stroke-width="{width}" '
-            f'stroke-opacity="{opacity}" stroke-linecap="round" stroke-linejoin="round"{run}/>')
+    return (
+        f'<path d="{d}" fill="none" stroke="{hexed(rgb(colour))}" stroke-width="{width}" '
+        f'stroke-opacity="{opacity}" stroke-linecap="round" stroke-linejoin="round"{run}/>'
+    )
 
 
 def dots(points, radius, colour, rim=INK):
-    return "".join(f'<circle cx="{num(x)}" cy="{num(y)}" r="{radius}" fill="{hexed(rgb(colour))}" stroke="{rim}" '
-                   f'stroke-width="{radius * 0.22:.2f}" stroke-opacity="0.7"/>'
-                   f'<circle cx="{num(x - radius * 0.3)}" cy="{num(y - radius * 0.3)}" r="{radius * 0.3:.2f}" '
-                   f'fill="{light(colour)}" fill-opacity="0.8"/>' for x, y in points)
+    return "".join(
+        f'<circle cx="{num(x)}" cy="{num(y)}" r="{radius}" fill="{hexed(rgb(colour))}" stroke="{rim}" '
+        f'stroke-width="{radius * 0.22:.2f}" stroke-opacity="0.7"/>'
+        f'<circle cx="{num(x - radius * 0.3)}" cy="{num(y - radius * 0.3)}" r="{radius * 0.3:.2f}" '
+        f'fill="{light(colour)}" fill-opacity="0.8"/>'
+        for x, y in points
+    )
 
 
 # Printing
 
+
 def _noise(seed, soft):
     drawn = np.random.default_rng(seed).standard_normal((HIGH, WIDE)).astype("float32")
-    scale = Image.fromarray(np.uint8(np.clip(drawn * 32 + 128, 0, 255))).filter(ImageFilter.GaussianBlur(soft))
+    scale = Image.fromarray(np.uint8(np.clip(drawn * 32 + 128, 0, 255))).filter(
+        ImageFilter.GaussianBlur(soft)
+    )
     values = np.asarray(scale, dtype="float32") - 128
     return values / max(1e-6, values.std())
 
@@ -286,8 +331,12 @@ def printed(art, number, seed, kind):
 
     paper = {"gouache": "#efe9da", "wash": "#f3eee0", "plate": "#e9dfc8", "film": "#191817"}[kind]
     sheet = Image.new("RGB", (WIDE, HIGH), paper)
-    side, foot, radius = {"gouache": (12, 30, 1), "wash": (14, 32, 1), "plate": (13, 30, 5),
-                          "film": (13, 26, 38)}[kind]
+    side, foot, radius = {
+        "gouache": (12, 30, 1),
+        "wash": (14, 32, 1),
+        "plate": (13, 30, 5),
+        "film": (13, 26, 38),
+    }[kind]
     box = (side, side, WIDE - side, HIGH - foot)
     mask = Image.new("L", (WIDE * 2, HIGH * 2), 0)
     ImageDraw.Draw(mask).rounded_rectangle([edge * 2 for edge in box], radius * 2, fill=255)
@@ -297,6 +346,10 @@ def printed(art, number, seed, kind):
         pen.rounded_rectangle(box, radius, outline=mix(paper, INK, 0.55), width=1)
         pen.rectangle((0, 0, WIDE - 1, HIGH - 1), outline=mix(paper, INK, 0.25))
     font = ImageFont.load_default(15)
-    pen.text((side + 4, HIGH - foot + 5), number, font=font,
-             fill=mix(paper, INK if kind != "film" else "#d9d2c0", 0.7))
+    pen.text(
+        (side + 4, HIGH - foot + 5),
+        number,
+        font=font,
+        fill=mix(paper, INK if kind != "film" else "#d9d2c0", 0.7),
+    )
     return sheet

@@ -1,14 +1,40 @@
-"""Garments of the usual kinds, cut to a pose: costumes, skirts, bodices, coats, trousers, caps and hats.
+"""Garments of the usual kinds, cut to a pose: costumes, skirts, bodices, coats, trousers, and their small things.
 
 What belongs to one outfit alone stands with its plate.
 """
 
-from brush import INK, dots, edge, fill, light, loop, mix, num, oval, sampled, shade, shape, sliver, stroke, tube
-from body import between
+from brush import (
+    INK,
+    between,
+    dots,
+    edge,
+    fill,
+    light,
+    num,
+    oval,
+    sampled,
+    shade,
+    shape,
+    sliver,
+    stroke,
+    tube,
+)
 
 
-def bathing(art, pose, colour, neck=("scoop", 0.62), straps=(0.4, 0.62), leg="high", inside=None, ease=2.5, rise=0, under=0,
-            deep=0.85, shine=0.75):
+def bathing(
+    art,
+    pose,
+    colour,
+    neck=("scoop", 0.62),
+    straps=(0.4, 0.62),
+    leg="high",
+    inside=None,
+    ease=2.5,
+    rise=0,
+    under=0,
+    deep=0.85,
+    shine=0.75,
+):
     """A bathing costume. `neck` is its form and how far it goes down from shoulder to bust."""
     body = pose.body
     form, down = neck
@@ -19,40 +45,81 @@ def bathing(art, pose, colour, neck=("scoop", 0.62), straps=(0.4, 0.62), leg="hi
         return pose.shoulder(side, share)
 
     def half(side):
-        return [strap(side, straps[1]), pose.point("bust", side, -body["bust"] * 0.2, -38),
-                pose.point("bust", side, -3, -16 + under)]
+        return [
+            strap(side, straps[1]),
+            pose.point("bust", side, -body["bust"] * 0.2, -38),
+            pose.point("bust", side, -3, -16 + under),
+        ]
 
     necks = {
-        "scoop": [strap(1, straps[0]), pose.point("bust", 1, -body["bust"] * 0.52, low - body["bust_y"] - 8),
-                  (pose.turn * 6, low), pose.point("bust", -1, -body["bust"] * 0.52, low - body["bust_y"] - 8),
-                  strap(-1, straps[0])],
-        "round": [strap(1, straps[0]), (pose.turn * 6 + body["neck_w"], low - 6), (pose.turn * 6, low),
-                  (pose.turn * 6 - body["neck_w"], low - 6), strap(-1, straps[0])],
+        "scoop": [
+            strap(1, straps[0]),
+            pose.point("bust", 1, -body["bust"] * 0.52, low - body["bust_y"] - 8),
+            (pose.turn * 6, low),
+            pose.point("bust", -1, -body["bust"] * 0.52, low - body["bust_y"] - 8),
+            strap(-1, straps[0]),
+        ],
+        "round": [
+            strap(1, straps[0]),
+            (pose.turn * 6 + body["neck_w"], low - 6),
+            (pose.turn * 6, low),
+            (pose.turn * 6 - body["neck_w"], low - 6),
+            strap(-1, straps[0]),
+        ],
     }
     if form == "square":
         left, right = strap(-1, straps[0]), strap(1, straps[0])
-        neckline = [[right, (right[0] - 2, low - 4)], [(right[0] - 2, low), (pose.turn * 6, low + 2), (left[0] + 2, low)],
-                    [(left[0] + 2, low - 4), left]]
+        neckline = [
+            [right, (right[0] - 2, low - 4)],
+            [(right[0] - 2, low), (pose.turn * 6, low + 2), (left[0] + 2, low)],
+            [(left[0] + 2, low - 4), left],
+        ]
     else:
         neckline = [necks[form]]
     left_arm = half(-1)
     right_arm = half(1)
     fork = pose.middle("hip", 0, 38)
     if leg == "high":
-        foot = [[pose.point("hip", 1, 1 + ease, 12 - rise), pose.point("hip", 1, -26, 30 - rise * 0.4),
-                 (fork[0] + 9, fork[1])], [(fork[0] + 9, fork[1]), (fork[0] - 9, fork[1])],
-                [(fork[0] - 9, fork[1]), pose.point("hip", -1, -26, 30 - rise * 0.4),
-                 pose.point("hip", -1, 1 + ease, 12 - rise)]]
+        foot = [
+            [
+                pose.point("hip", 1, 1 + ease, 12 - rise),
+                pose.point("hip", 1, -26, 30 - rise * 0.4),
+                (fork[0] + 9, fork[1]),
+            ],
+            [(fork[0] + 9, fork[1]), (fork[0] - 9, fork[1])],
+            [
+                (fork[0] - 9, fork[1]),
+                pose.point("hip", -1, -26, 30 - rise * 0.4),
+                pose.point("hip", -1, 1 + ease, 12 - rise),
+            ],
+        ]
         more = []
     else:
         foot = [[pose.point("hip", 1, ease, 20), (fork[0], fork[1] + 4), pose.point("hip", -1, ease, 20)]]
-        more = [pose.leg(-1, [ease, ease, ease + 4, 4, 4, 4], leg), pose.leg(1, [ease, ease, ease + 4, 4, 4, 4], leg)]
-    trunk = shape(left_arm, pose.side(-1, (-1, ease, ease, ease)), *[part[::-1] for part in foot[::-1]],
-                  pose.side(1, (-1, ease, ease, ease))[::-1], right_arm[::-1], *neckline)
+        more = [
+            pose.leg(-1, [ease, ease, ease + 4, 4, 4, 4], leg),
+            pose.leg(1, [ease, ease, ease + 4, 4, 4, 4], leg),
+        ]
+    trunk = shape(
+        left_arm,
+        pose.side(-1, (-1, ease, ease, ease)),
+        *[part[::-1] for part in foot[::-1]],
+        pose.side(1, (-1, ease, ease, ease))[::-1],
+        right_arm[::-1],
+        *neckline,
+    )
     text = shaping(art, pose, colour) + (inside or "")
     outlines = more + [trunk]
     art.form(outlines, colour, inside=text, size=10, deep=deep, shine=shine)
     return outlines, top
+
+
+def ribs(colour, step=7, opacity=0.4):
+    """The rib of a knitted costume."""
+    return "".join(
+        stroke(edge([(x, 110), (x * 0.92, 280), (x, 520)]), light(colour), 1.2, opacity)
+        for x in range(-98, 104, step)
+    )
 
 
 def shaping(art, pose, colour):
@@ -64,7 +131,9 @@ def shaping(art, pose, colour):
         for side in (-1, 1):
             x, y = pose.middle("bust", side * 0.48, 0)
             text += art.soft_text(oval(x - 5, y - 8, body["bust"] * 0.26, 17), lit, 0.5, 7)
-            text += art.soft_text(sliver(sampled([(x - 24, y + 12), (x + 2, y + 25), (x + 25, y + 10)]), 9), dark, 0.5, 3)
+            text += art.soft_text(
+                sliver(sampled([(x - 24, y + 12), (x + 2, y + 25), (x + 25, y + 10)]), 9), dark, 0.5, 3
+            )
     x, y = pose.middle("waist", -0.2, 46)
     text += art.soft_text(oval(x - 6, y, body["waist"] * 0.42, 30), lit, 0.32, 10)
     for side, lean in ((-1, 10), (1, -10)):
@@ -75,7 +144,11 @@ def shaping(art, pose, colour):
 
 def band(pose, level, down, wide, colour, bow=5):
     """A band across the front, for the inside of a form."""
-    a, b, m = pose.point(level, -1, 12, down), pose.point(level, 1, 12, down), pose.middle(level, 0, down + bow)
+    a, b, m = (
+        pose.point(level, -1, 12, down),
+        pose.point(level, 1, 12, down),
+        pose.middle(level, 0, down + bow),
+    )
     lower = [(x, y + wide) for x, y in (b, m, a)]
     return fill(shape([a, m, b], lower), colour)
 
@@ -103,28 +176,76 @@ def fall(top_left, top_right, hem, count, lean=0.0, reach=1.0, start=0.04):
     return found
 
 
-def skirt(art, pose, colour, top=("waist", 0, 5), hem_y=600, hem=(-90, 90), wave=8, count=5, folds=7, inside="", dip=10,
-          hips=6, deep=0.85, wide=9, shine=0.6):
+def skirt(
+    art,
+    pose,
+    colour,
+    top=("waist", 0, 5),
+    hem_y=600,
+    hem=(-90, 90),
+    wave=8,
+    count=5,
+    folds=7,
+    inside="",
+    dip=10,
+    hips=6,
+    deep=0.85,
+    wide=9,
+    shine=0.6,
+):
     level, drop, ease = top
     a, b = pose.point(level, -1, ease, drop), pose.point(level, 1, ease, drop)
     line = hem_line(hem[0], hem[1], hem_y, wave, count, dip)
-    left = [a, pose.point("hip", -1, hips, -4), between(pose.point("hip", -1, hips, 40), line[0], 0.45), line[0]]
-    right = [line[-1], between(pose.point("hip", 1, hips, 40), line[-1], 0.45), pose.point("hip", 1, hips, -4), b]
+    left = [
+        a,
+        pose.point("hip", -1, hips, -4),
+        between(pose.point("hip", -1, hips, 40), line[0], 0.45),
+        line[0],
+    ]
+    right = [
+        line[-1],
+        between(pose.point("hip", 1, hips, 40), line[-1], 0.45),
+        pose.point("hip", 1, hips, -4),
+        b,
+    ]
     if level == "hip":
         left, right = [a, between(a, line[0], 0.4), line[0]], [line[-1], between(b, line[-1], 0.4), b]
     d = shape(left, line, right, [b, pose.middle(level, 0, drop + 4), a])
-    art.form(d, colour, inside=art.folds(colour, fall(a, b, sampled(line, 3), folds), wide) + inside, size=12, deep=deep,
-             shine=shine)
+    art.form(
+        d,
+        colour,
+        inside=art.folds(colour, fall(a, b, sampled(line, 3), folds), wide) + inside,
+        size=12,
+        deep=deep,
+        shine=shine,
+    )
     return d, line
 
 
-def bodice(art, pose, colour, neck, ease=(6, 6, 8, 8), to="hip", drop=0, inside="", shaped=True, deep=0.85,
-           size=10, shine=0.6, lift=0):
+def bodice(
+    art,
+    pose,
+    colour,
+    neck,
+    ease=(6, 6, 8, 8),
+    to="hip",
+    drop=0,
+    inside="",
+    shaped=True,
+    deep=0.85,
+    size=10,
+    shine=0.6,
+    lift=0,
+):
     """The upper part of anything dry. `neck` are the points of the neckline from right to left."""
     body = pose.body
 
     def half(side):
-        slope = [pose.shoulder(side, share, 4 + lift) for share in (start, 0.46, 0.74, 0.94) if share >= start - 0.001]
+        slope = [
+            pose.shoulder(side, share, 4 + lift)
+            for share in (start, 0.46, 0.74, 0.94)
+            if share >= start - 0.001
+        ]
         return slope + [pose.point("sh", side, 4, 30), pose.point("bust", side, ease[0], -10)]
 
     start = abs(neck[0][0]) / body["sh"] if neck else 0.2
@@ -137,7 +258,14 @@ def bodice(art, pose, colour, neck, ease=(6, 6, 8, 8), to="hip", drop=0, inside=
         right = right + [pose.point(to, 1, ease[3], drop)]
     foot = [left[-1], pose.middle(to, 0, drop + 7), right[-1]]
     d = shape(half(-1) + left[1:], foot, right[1:][::-1] + half(1)[::-1], neck)
-    art.form(d, colour, inside=(shaping(art, pose, colour) if shaped else "") + inside, size=size, deep=deep, shine=shine)
+    art.form(
+        d,
+        colour,
+        inside=(shaping(art, pose, colour) if shaped else "") + inside,
+        size=size,
+        deep=deep,
+        shine=shine,
+    )
     return d
 
 
@@ -150,12 +278,31 @@ def neckline(pose, wide=0.3, deep=20, form="round"):
         return [right, between(right, low, 0.5), low, between(low, left, 0.5), left]
     if form == "boat":
         return [right, (pose.turn * 6, right[1] + deep), left]
-    return [right, (low[0] + (right[0] - low[0]) * 0.7, low[1] - deep * 0.25), low,
-            (low[0] + (left[0] - low[0]) * 0.7, low[1] - deep * 0.25), left]
+    return [
+        right,
+        (low[0] + (right[0] - low[0]) * 0.7, low[1] - deep * 0.25),
+        low,
+        (low[0] + (left[0] - low[0]) * 0.7, low[1] - deep * 0.25),
+        left,
+    ]
 
 
-def sleeve(art, pose, side, colour, ease=6, start=0.0, end=1.0, cuff=None, folds=True, inside="", deep=0.85, line=1.3,
-           shine=0.6, merge=False):
+def sleeve(
+    art,
+    pose,
+    side,
+    colour,
+    ease=6,
+    start=0.0,
+    end=1.0,
+    cuff=None,
+    folds=True,
+    inside="",
+    deep=0.85,
+    line=1.3,
+    shine=0.6,
+    merge=False,
+):
     """A sleeve. One that lies before its bodice of the same cloth merges into it at the shoulder."""
     d = pose.arm(side, ease, start, end, cuff)
     text = ""
@@ -183,26 +330,59 @@ def pushed(art, pose, side, colour, at=0.5, wide=19, rolls=2):
         across = (b[1] - a[1], -(b[0] - a[0]))
         size = (across[0] ** 2 + across[1] ** 2) ** 0.5 or 1
         across = (across[0] / size * wide, across[1] / size * wide)
-        art.form(tube([(x - across[0], y - across[1] - 2), (x, y + 4), (x + across[0], y + across[1] - 2)], [6, 8, 6]), colour,
-                 size=4, line=1.1)
+        art.form(
+            tube(
+                [(x - across[0], y - across[1] - 2), (x, y + 4), (x + across[0], y + across[1] - 2)],
+                [6, 8, 6],
+            ),
+            colour,
+            size=4,
+            line=1.1,
+        )
 
 
-def trousers(art, pose, colour, ease=(8, 8, 10, 8, 14, 18), end=1.0, inside="", top=0, folds=True, deep=0.85, crease=False):
+def trousers(
+    art,
+    pose,
+    colour,
+    ease=(8, 8, 10, 8, 14, 18),
+    end=1.0,
+    inside="",
+    top=0,
+    folds=True,
+    deep=0.85,
+    crease=False,
+):
     fork = pose.middle("hip", 0, 44)
-    block = shape([pose.point("waist", -1, 6, top), *pose.side(-1, (0, 0, 6, ease[0]))[3:],
-                   pose.point("hip", -1, ease[0] - 1, 40)], [fork, (fork[0] + 1, fork[1])],
-                  [pose.point("hip", 1, ease[0] - 1, 40), *pose.side(1, (0, 0, 6, ease[0]))[3:][::-1],
-                   pose.point("waist", 1, 6, top)])
+    block = shape(
+        [
+            pose.point("waist", -1, 6, top),
+            *pose.side(-1, (0, 0, 6, ease[0]))[3:],
+            pose.point("hip", -1, ease[0] - 1, 40),
+        ],
+        [fork, (fork[0] + 1, fork[1])],
+        [
+            pose.point("hip", 1, ease[0] - 1, 40),
+            *pose.side(1, (0, 0, 6, ease[0]))[3:][::-1],
+            pose.point("waist", 1, 6, top),
+        ],
+    )
     text = ""
     if folds:
         strokes = []
         for side in (-1, 1):
             joint, knee, ankle = pose.legs[side]
-            strokes += [[(fork[0] + side * 4, fork[1] - 6), between(joint, knee, 0.25), (joint[0] + side * 24, joint[1] - 4)],
-                        [(knee[0] - 18, knee[1] - 14), (knee[0] - 2, knee[1] - 2), (knee[0] + 14, knee[1] - 8)],
-                        [(knee[0] - 14, knee[1] + 16), (knee[0] + 2, knee[1] + 22), (knee[0] + 18, knee[1] + 12)],
-                        [(ankle[0] - 18, ankle[1] - 26), (ankle[0], ankle[1] - 18), (ankle[0] + 16, ankle[1] - 24)],
-                        [between(joint, knee, 0.3), between(knee, ankle, 0.2), between(knee, ankle, 0.9)]]
+            strokes += [
+                [
+                    (fork[0] + side * 4, fork[1] - 6),
+                    between(joint, knee, 0.25),
+                    (joint[0] + side * 24, joint[1] - 4),
+                ],
+                [(knee[0] - 18, knee[1] - 14), (knee[0] - 2, knee[1] - 2), (knee[0] + 14, knee[1] - 8)],
+                [(knee[0] - 14, knee[1] + 16), (knee[0] + 2, knee[1] + 22), (knee[0] + 18, knee[1] + 12)],
+                [(ankle[0] - 18, ankle[1] - 26), (ankle[0], ankle[1] - 18), (ankle[0] + 16, ankle[1] - 24)],
+                [between(joint, knee, 0.3), between(knee, ankle, 0.2), between(knee, ankle, 0.9)],
+            ]
         strokes.append([pose.middle("waist", 0, 20), pose.middle("hip", 0, 0), fork])
         text = art.folds(colour, strokes, 6, 0.55, 0.3, 1.4)
     if crease:
@@ -214,8 +394,23 @@ def trousers(art, pose, colour, ease=(8, 8, 10, 8, 14, 18), end=1.0, inside="", 
     return block
 
 
-def coat(art, pose, colour, hem_y, hem=(-100, 100), ease=(14, 16, 22, 24), neck=None, inside="", folds=6, wave=6,
-         dip=8, deep=0.88, gap=None, shine=0.6, wide=9):
+def coat(
+    art,
+    pose,
+    colour,
+    hem_y,
+    hem=(-100, 100),
+    ease=(14, 16, 22, 24),
+    neck=None,
+    inside="",
+    folds=6,
+    wave=6,
+    dip=8,
+    deep=0.88,
+    gap=None,
+    shine=0.6,
+    wide=9,
+):
     """A long coat's body. `gap` is how far the fronts stand apart at the hem, from where."""
     body = pose.body
     neck = neck or neckline(pose, 0.3, 40, "v")
@@ -223,20 +418,34 @@ def coat(art, pose, colour, hem_y, hem=(-100, 100), ease=(14, 16, 22, 24), neck=
     start = min(0.44, abs(neck[0][0]) / body["sh"])
 
     def half(side):
-        slope = [pose.shoulder(side, share, 6) for share in (start, 0.46, 0.74, 0.94) if share >= start - 0.001]
-        return slope + [pose.point("sh", side, 8, 32), pose.point("bust", side, ease[0], 0), pose.point("waist", side, ease[2], 0),
-                pose.point("hip", side, ease[3], 0), between(pose.point("hip", side, ease[3], 0), line[0 if side < 0 else -1], 0.5),
-                line[0 if side < 0 else -1]]
+        slope = [
+            pose.shoulder(side, share, 6) for share in (start, 0.46, 0.74, 0.94) if share >= start - 0.001
+        ]
+        return slope + [
+            pose.point("sh", side, 8, 32),
+            pose.point("bust", side, ease[0], 0),
+            pose.point("waist", side, ease[2], 0),
+            pose.point("hip", side, ease[3], 0),
+            between(pose.point("hip", side, ease[3], 0), line[0 if side < 0 else -1], 0.5),
+            line[0 if side < 0 else -1],
+        ]
 
     if gap:
         start_y, left_x, right_x = gap
         x = neck[len(neck) // 2][0]
         fork = (x, start_y)
-        fit = lambda at: min(line, key=lambda point: abs(point[0] - at))
+
+        def fit(at):
+            return min(line, key=lambda point: abs(point[0] - at))
+
         left_hem = [point for point in line if point[0] < left_x] + [(left_x, fit(left_x)[1])]
         right_hem = [(right_x, fit(right_x)[1])] + [point for point in line if point[0] > right_x]
-        foot = [left_hem, [left_hem[-1], ((x + left_x) / 2 + 2, (start_y + hem_y) / 2), fork],
-                [fork, ((x + right_x) / 2 - 2, (start_y + hem_y) / 2), right_hem[0]], right_hem]
+        foot = [
+            left_hem,
+            [left_hem[-1], ((x + left_x) / 2 + 2, (start_y + hem_y) / 2), fork],
+            [fork, ((x + right_x) / 2 - 2, (start_y + hem_y) / 2), right_hem[0]],
+            right_hem,
+        ]
     else:
         foot = [line]
     d = shape(half(-1), *foot, half(1)[::-1], neck)
@@ -246,85 +455,6 @@ def coat(art, pose, colour, hem_y, hem=(-100, 100), ease=(14, 16, 22, 24), neck=
     return d
 
 
-# Heads and hats, within an open head
-
-def cap(art, pose, colour, low=34, tail="", inside="", ears=True, deep=0.8):
-    """A bathing cap drawn over the ears."""
-    w, turn = pose.body["head"], pose.turn * 6
-    d = shape([(-w * 1.05, 66 if ears else 46), (-w * 1.1, 36), (-w * 0.82, 2), (0, -7), (w * 0.82, 2), (w * 1.1, 36),
-               (w * 1.05, 66 if ears else 46)],
-              [(w * 0.95, 64 if ears else 46), (w * 0.8, 40), (turn, low - 5), (-w * 0.78, 40), (-w * 0.95, 64 if ears else 46)])
-    text = art.soft_text(oval(-w * 0.4, 10, w * 0.3, 9), light(colour), 0.75, 3)
-    text += stroke(edge([(-w * 0.95, 62), (-w * 0.8, 42), (turn, low - 2), (w * 0.8, 42), (w * 0.95, 62)]), shade(colour), 2.2, 0.5)
-    art.form(d, colour, inside=text + inside, size=7, deep=deep, shine=0.8)
-
-
-def goggles(art, pose, colour, y=16, glass="#b9c4bd", strap=True, crack=False):
-    w, turn = pose.body["head"], pose.turn * 8
-    if strap:
-        art.add(stroke(edge([(-w * 1.06, y + 12), (turn, y - 1), (w * 1.06, y + 12)]), colour, 6, 1))
-    for at in (-1, 1):
-        x = turn + at * w * 0.43
-        art.form(oval(x, y, w * 0.36, 10.5), colour, size=3)
-        art.form(oval(x, y, w * 0.24, 7), glass, size=3, line=0.8)
-        art.add(fill(oval(x - 3, y - 3, 3, 2), "#ffffff", 0.85))
-        if crack and at > 0:
-            art.add(stroke(f"M{num(x - 6)} {y - 5}L{num(x + 1)} {y}L{num(x + 6)} {y - 3}M{num(x + 1)} {y}L{num(x - 1)} {y + 6}", INK, 0.9))
-
-
-def cloche(art, pose, colour, ribbon):
-    w, turn = pose.body["head"], pose.turn * 6
-    d = shape([(-w * 1.12, 58), (-w * 1.14, 28), (-w * 0.8, -8), (0, -17), (w * 0.84, -8), (w * 1.14, 28), (w * 1.1, 56)],
-              [(w * 1.1, 56), (w * 0.5, 52), (turn, 44), (-w * 0.35, 34), (-w * 0.8, 34), (-w * 1.12, 58)])
-    text = art.soft_text(oval(-w * 0.4, 4, w * 0.32, 12), light(colour), 0.6, 4)
-    text += stroke(edge([(-w * 1.15, 34), (-w * 0.4, 24), (turn, 24), (w * 1.15, 38)]), ribbon, 8, 1)
-    text += fill(f"M{num(w * 0.2)} 22L{num(w * 0.95)} 30L{num(w * 0.6)} 12L{num(w * 0.72)} 40Z", ribbon)
-    art.form(d, colour, inside=text, size=8)
-
-
-def bowler(art, pose, colour):
-    w = pose.body["head"]
-    art.form(loop([(-w * 1.32, 20), (-w * 1.5, 14), (-w * 0.8, 24), (0, 28), (w * 0.8, 24), (w * 1.5, 12), (w * 1.34, 20),
-                   (w * 0.7, 33), (0, 36), (-w * 0.7, 33)]), colour, size=4)
-    crown = shape([(-w * 0.98, 25), (-w * 1.0, 0), (-w * 0.74, -26), (-w * 0.1, -34), (w * 0.3, -25), (w * 0.62, -27), (w * 0.98, -4),
-                   (w * 0.98, 25)], [(w * 0.98, 25), (0, 31), (-w * 0.98, 25)])
-    text = art.soft_text(oval(w * 0.34, -22, 12, 7), shade(colour), 0.8, 3)
-    text += art.soft_text(oval(-w * 0.45, -10, 11, 16), light(colour), 0.7, 4)
-    text += stroke(edge([(-w, 17), (0, 23), (w, 17)]), shade(colour), 10, 0.8)
-    art.form(crown, colour, inside=text, size=8)
-
-
-def peaked(art, pose, colour):
-    w, turn = pose.body["head"], pose.turn * 6
-    crown = loop([(-w * 1.04, 26), (-w * 1.24, 6), (-w * 0.9, -14), (0, -20), (w * 0.95, -14), (w * 1.24, 6), (w * 1.04, 26),
-                  (0, 30)])
-    art.form(crown, colour, inside=stroke(edge([(-w, 22), (0, 26), (w, 22)]), shade(colour), 10, 0.7), size=7)
-    art.form(shape([(-w * 0.86, 26), (0, 29), (w * 0.86, 26)], [(w * 0.86, 26), (w * 0.6 + turn, 44), (turn, 48), (-w * 0.6 + turn, 44),
-                   (-w * 0.86, 26)]), mix(colour, "#000000", 0.35), size=4, shine=0.9)
-
-
-def souwester(art, pose, colour):
-    w = pose.body["head"]
-    art.form(loop([(-w * 1.1, 30), (-w * 1.75, 58), (-w * 1.6, 72), (-w * 0.9, 48), (0, 40), (w * 0.9, 48), (w * 1.6, 72), (w * 1.75, 58),
-                   (w * 1.1, 30)]), colour, size=6)
-    crown = shape([(-w * 1.08, 38), (-w * 1.04, 8), (-w * 0.7, -18), (0, -26), (w * 0.72, -18), (w * 1.04, 8), (w * 1.08, 38)],
-                  [(w * 1.08, 38), (0, 30), (-w * 1.08, 38)])
-    folds = art.folds(colour, [[(0, -25), (-w * 0.3, 0), (-w * 0.4, 34)], [(2, -25), (w * 0.4, 0), (w * 0.5, 34)]], 3)
-    art.form(crown, colour, inside=folds, size=8)
-    art.form(shape([(-w * 1.1, 38), (0, 26), (w * 1.1, 38)], [(w * 1.2, 50), (0, 40), (-w * 1.2, 50)]), colour, size=3)
-
-
-def beard(art, pose, colour):
-    w, turn = pose.body["head"], pose.turn * 6
-    d = shape([(-w * 0.97, 54), (-w * 0.94, 78), (-w * 0.6 + turn, 102), (turn, 112), (w * 0.6 + turn, 102), (w * 0.94, 78), (w * 0.97, 54)],
-              [(w * 0.76, 68), (w * 0.36 + turn, 73), (turn * 1.3, 71), (-w * 0.36 + turn, 73), (-w * 0.76, 68)])
-    strokes = [[(k * 7 + turn, 74), (k * 8 + turn, 90), (k * 7 + turn * 1.2, 108 - abs(k) * 3)] for k in (-3, -2, -1, 0, 1, 2, 3)]
-    art.form(d, colour, inside=art.folds(colour, strokes, 3, 0.4, 0.2, 0.9), size=8, line=0.9)
-    art.add(art.soft_text(oval(turn * 1.3, 80, 10, 2.4), "#5a3a34", 0.6, 0.8))
-
-
-# Small things
-
 def buttons(art, points, colour, radius=4.5):
     art.add(dots(points, radius, colour))
 
@@ -333,23 +463,16 @@ def cord(art, pose, level, down, ease, turns, colour, step=5):
     for at in range(turns):
         a, b = pose.point(level, -1, ease, down + at * step), pose.point(level, 1, ease, down + at * step)
         art.add(stroke(edge([a, pose.middle(level, 0, down + at * step + 5), b]), shade(colour), 5.4, 1))
-        art.add(stroke(edge([a, pose.middle(level, 0, down + at * step + 5), b]), light(colour), 1.3, 0.8, "3 4"))
+        art.add(
+            stroke(edge([a, pose.middle(level, 0, down + at * step + 5), b]), light(colour), 1.3, 0.8, "3 4")
+        )
 
 
 def watch(art, x, y, radius=9, colour="silver"):
     art.form(oval(x, y, radius, radius), colour, size=3, line=1.3)
     art.add(fill(oval(x, y, radius * 0.68, radius * 0.68), "#f6f2e6"))
-    art.add(stroke(f"M{num(x)} {num(y)}V{num(y - radius * 0.5)}M{num(x)} {num(y)}H{num(x + radius * 0.35)}", INK, 1))
-
-
-def lapels(art, pose, colour, low, wide=34, top=-10, inside=""):
-    """Two lapels that meet at `low`."""
-    body = pose.body
-    x = pose.turn * 6
-    for side in (-1, 1):
-        a = pose.shoulder(side, 0.3, 5)
-        d = shape([a, between(a, (x + side * 2, low), 0.55), (x + side * 2, low)],
-                  [(x + side * 2, low), (x + side * (wide * 0.7), low - 44), (x + side * (wide + 16), body["sh_y"] + 44)],
-                  [(x + side * (wide + 16), body["sh_y"] + 44), (x + side * (wide + 2), body["sh_y"] + 34),
-                   (x + side * (wide + 14), body["sh_y"] + 20)], [(x + side * (wide + 14), body["sh_y"] + 20), a])
-        art.form(d, colour, inside=inside, size=5, line=1.1)
+    art.add(
+        stroke(
+            f"M{num(x)} {num(y)}V{num(y - radius * 0.5)}M{num(x)} {num(y)}H{num(x + radius * 0.35)}", INK, 1
+        )
+    )

@@ -1,10 +1,11 @@
 """Plates of The Slip, 1911 to 1924: a childhood on the quay."""
 
 import ground
-from body import CHILD, GIRL, MAN, Pose, between, foot, hair, hand, head, neck_shadow, skin
-from brush import INK, dots, edge, fill, light, loop, mix, oval, sampled, shade, shape, sliver, stroke, tube
-from garments import (bathing, beard, bodice, bowler, buttons, cap, coat, cord, fall, hem_line, neckline, pushed, skirt, sleeve,
-                      trousers, watch)
+from body import CHILD, GIRL, Pose
+from brush import between, edge, light, loop, mix, oval, sampled, shade, shape, stroke, tube
+from figure import foot, hair, hand, head, neck_shadow, skin
+from garments import bathing, bodice, fall, hem_line, neckline, pushed, skirt, sleeve
+from hats import cap
 from stage import DARK, GREEN, seven, stand, twelve
 
 
@@ -21,8 +22,20 @@ def quay_smock(art):
         sleeve(art, pose, side, smock, 9, 0, end, folds=True)
         pushed(art, pose, side, smock, end, 22, 2)
     line = hem_line(-82, 92, 374, 8, 4, 10)
-    left = [pose.point("sh", -1, -18, -8), pose.point("sh", -1, 8, 24), pose.point("bust", -1, 14, 0), pose.point("hip", -1, 24), line[0]]
-    right = [line[-1], pose.point("hip", 1, 26), pose.point("bust", 1, 14, 0), pose.point("sh", 1, 8, 24), pose.point("sh", 1, -18, -8)]
+    left = [
+        pose.point("sh", -1, -18, -8),
+        pose.point("sh", -1, 8, 24),
+        pose.point("bust", -1, 14, 0),
+        pose.point("hip", -1, 24),
+        line[0],
+    ]
+    right = [
+        line[-1],
+        pose.point("hip", 1, 26),
+        pose.point("bust", 1, 14, 0),
+        pose.point("sh", 1, 8, 24),
+        pose.point("sh", 1, -18, -8),
+    ]
     d = shape(left, line, right, [right[-1], (12, 116), (0, 120), (-14, 116), left[0]])
     yoke_a, yoke_b = pose.point("bust", -1, 14, 8), pose.point("bust", 1, 14, 8)
     text = art.folds(smock, fall(yoke_a, yoke_b, sampled(line, 3), 10, reach=0.98), 7)
@@ -39,8 +52,24 @@ def quay_smock(art):
     cx, cy = x + 1, y + 146
     for side in (-1, 1):
         for down in (-4, 4, 11):
-            art.line([(cx, cy + down), (cx + side * 22, cy + down - 6), (cx + side * 30, cy + down + 8)], "#7a3f2c", 3, 1)
-        art.form(loop([(cx + side * 16, cy - 10), (cx + side * 26, cy - 24), (cx + side * 34, cy - 18), (cx + side * 24, cy - 8)]), "#9a4c32", size=2)
+            art.line(
+                [(cx, cy + down), (cx + side * 22, cy + down - 6), (cx + side * 30, cy + down + 8)],
+                "#7a3f2c",
+                3,
+                1,
+            )
+        art.form(
+            loop(
+                [
+                    (cx + side * 16, cy - 10),
+                    (cx + side * 26, cy - 24),
+                    (cx + side * 34, cy - 18),
+                    (cx + side * 24, cy - 8),
+                ]
+            ),
+            "#9a4c32",
+            size=2,
+        )
     art.form(oval(cx, cy, 20, 13), "#9a4c32", size=4)
     neck_shadow(art, pose)
     head(art, pose)
@@ -65,32 +94,93 @@ def loft_pinafore(art):
         x, y = pose.legs[side][2]
         for step in range(4):
             art.line([(x - 7, y - 34 + step * 11), (x + 7, y - 30 + step * 11)], "#8a7a5c", 1.6, 0.9)
-    d, line = skirt(art, pose, frock, ("waist", 0, 8), body["hip_y"] + 172, (-84, 92), 7, 4, 6, hips=20, shine=0.9,
-                    inside="".join(stroke(edge([(-120, y), (0, y + 10), (130, y)]), shade(frock), 3, 0.9) for y in (body["hip_y"] + 118, body["hip_y"] + 134)))
+    d, line = skirt(
+        art,
+        pose,
+        frock,
+        ("waist", 0, 8),
+        body["hip_y"] + 172,
+        (-84, 92),
+        7,
+        4,
+        6,
+        hips=20,
+        shine=0.9,
+        inside="".join(
+            stroke(edge([(-120, y), (0, y + 10), (130, y)]), shade(frock), 3, 0.9)
+            for y in (body["hip_y"] + 118, body["hip_y"] + 134)
+        ),
+    )
     for side in (-1, 1):
         sleeve(art, pose, side, frock, 8, 0, 0.47, shine=0.9)
         pushed(art, pose, side, frock, 0.47, 18, 2)
     bodice(art, pose, frock, neckline(pose, 0.34, 14), (8, 9, 10, 18), "hip", 0, shaped=False, shine=0.9)
     low = hem_line(-78, 86, body["hip_y"] + 116, 7, 4, 9)
     top_l, top_r = pose.point("sh", -1, -body["sh"] * 0.46, -2), pose.point("sh", 1, -body["sh"] * 0.46, -2)
-    left = [top_l, pose.point("bust", -1, -12, 0), pose.point("waist", -1, 12, 6), pose.point("hip", -1, 24), low[0]]
-    right = [low[-1], pose.point("hip", 1, 26), pose.point("waist", 1, 12, 6), pose.point("bust", 1, -12, 0), top_r]
-    d = shape(left, low, right, [top_r, pose.middle("bust", 0.42, -28)], [pose.middle("bust", 0.42, -28), pose.middle("bust", 0, -24), pose.middle("bust", -0.42, -28)],
-              [pose.middle("bust", -0.42, -28), top_l])
-    text = art.folds(apron, fall(pose.point("waist", -1, 12), pose.point("waist", 1, 12), sampled(low, 3), 7), 8)
+    left = [
+        top_l,
+        pose.point("bust", -1, -12, 0),
+        pose.point("waist", -1, 12, 6),
+        pose.point("hip", -1, 24),
+        low[0],
+    ]
+    right = [
+        low[-1],
+        pose.point("hip", 1, 26),
+        pose.point("waist", 1, 12, 6),
+        pose.point("bust", 1, -12, 0),
+        top_r,
+    ]
+    d = shape(
+        left,
+        low,
+        right,
+        [top_r, pose.middle("bust", 0.42, -28)],
+        [pose.middle("bust", 0.42, -28), pose.middle("bust", 0, -24), pose.middle("bust", -0.42, -28)],
+        [pose.middle("bust", -0.42, -28), top_l],
+    )
+    text = art.folds(
+        apron, fall(pose.point("waist", -1, 12), pose.point("waist", 1, 12), sampled(low, 3), 7), 8
+    )
     for d_edge in (left, right):
         text += stroke(edge(d_edge), "#6f6351", 5, 0.9)
     art.form(d, apron, inside=text, size=10)
     # Ties crossed and knotted in front; the pocket with its netting needle and the red darn.
     y = body["waist_y"] + 8
-    art.add(stroke(edge([pose.point("waist", -1, 12, 4), (2, y + 14), pose.point("waist", 1, 12, 2)]), "#6f6351", 7, 1))
+    art.add(
+        stroke(
+            edge([pose.point("waist", -1, 12, 4), (2, y + 14), pose.point("waist", 1, 12, 2)]),
+            "#6f6351",
+            7,
+            1,
+        )
+    )
     for side in (-1, 1):
-        art.form(loop([(3, y + 12), (side * 22 + 3, y + 4), (side * 26 + 3, y + 18), (3, y + 16)]), "#8f8168", size=3)
+        art.form(
+            loop([(3, y + 12), (side * 22 + 3, y + 4), (side * 26 + 3, y + 18), (3, y + 16)]),
+            "#8f8168",
+            size=3,
+        )
         art.line([(3, y + 14), (side * 10 + 3, y + 44), (side * 14 + 3, y + 66)], "#7d705a", 5, 1)
     px, py = 26, body["hip_y"] + 22
     art.form(tube([(px + 20, py - 46), (px + 23, py + 10)], [4.5, 6]), "#c9a878", size=2)
-    art.form(shape([(px - 6, py - 6), (px + 46, py - 2)], [(px + 46, py - 2), (px + 44, py + 46)], [(px + 44, py + 46), (px - 4, py + 44)]), mix(apron, "#6f6351", 0.25), size=4)
-    art.add(stroke("M" + "L".join(f"{px + step * 5} {py - 4 + (5 if step % 2 else -1)}" for step in range(9)), "#a2342a", 2.4, 1))
+    art.form(
+        shape(
+            [(px - 6, py - 6), (px + 46, py - 2)],
+            [(px + 46, py - 2), (px + 44, py + 46)],
+            [(px + 44, py + 46), (px - 4, py + 44)],
+        ),
+        mix(apron, "#6f6351", 0.25),
+        size=4,
+    )
+    art.add(
+        stroke(
+            "M" + "L".join(f"{px + step * 5} {py - 4 + (5 if step % 2 else -1)}" for step in range(9)),
+            "#a2342a",
+            2.4,
+            1,
+        )
+    )
     hand(art, pose.arms[1][2], -50, 1, tone, "hip", 0.72)
     neck_shadow(art, pose, tone)
     head(art, pose, tone)
@@ -112,35 +202,123 @@ def school_sailor(art):
         foot(art, pose, side, "#241f1d", "shoe")
     line = hem_line(-96, 104, body["hip_y"] + 116, 4, 9, 8)
     top_l, top_r = pose.point("hip", -1, 12, -20), pose.point("hip", 1, 12, -20)
-    text = "".join(stroke(edge([between(top_l, top_r, at / 14), between(between(top_l, top_r, at / 14), line[min(len(line) - 1, round(at / 14 * (len(line) - 1)))], 0.5),
-                                line[min(len(line) - 1, round(at / 14 * (len(line) - 1)))]]), "#0f1219" if at % 2 else light(navy), 3.4 if at % 2 else 2, 0.8) for at in range(15))
+    text = "".join(
+        stroke(
+            edge(
+                [
+                    between(top_l, top_r, at / 14),
+                    between(
+                        between(top_l, top_r, at / 14),
+                        line[min(len(line) - 1, round(at / 14 * (len(line) - 1)))],
+                        0.5,
+                    ),
+                    line[min(len(line) - 1, round(at / 14 * (len(line) - 1)))],
+                ]
+            ),
+            "#0f1219" if at % 2 else light(navy),
+            3.4 if at % 2 else 2,
+            0.8,
+        )
+        for at in range(15)
+    )
     text += stroke(edge([(x, y - 24) for x, y in line]), "#d9d4c4", 1.8, 0.8)
-    art.form(shape([top_l, line[0]], line, [line[-1], top_r], [top_r, pose.middle("hip", 0, -16), top_l]), navy, inside=text, size=10, shine=0.7)
+    art.form(
+        shape([top_l, line[0]], line, [line[-1], top_r], [top_r, pose.middle("hip", 0, -16), top_l]),
+        navy,
+        inside=text,
+        size=10,
+        shine=0.7,
+    )
     for side in (-1, 1):
         sleeve(art, pose, side, blouse, [9, 10, 10, 8, 8], 0, 0.56)
         pushed(art, pose, side, blouse, 0.56, 20, 2)
-    bloused = art.folds(blouse, [[pose.middle("waist", x, -20), pose.middle("waist", x * 1.1, 20), pose.middle("hip", x * 1.1, -8)] for x in (-0.8, -0.4, 0.1, 0.5, 0.9)], 6)
-    bodice(art, pose, blouse, neckline(pose, 0.36, 46, "v"), (9, 12, 20, 17), "hip", -2, bloused, shaped=False, size=11)
+    bloused = art.folds(
+        blouse,
+        [
+            [pose.middle("waist", x, -20), pose.middle("waist", x * 1.1, 20), pose.middle("hip", x * 1.1, -8)]
+            for x in (-0.8, -0.4, 0.1, 0.5, 0.9)
+        ],
+        6,
+    )
+    bodice(
+        art,
+        pose,
+        blouse,
+        neckline(pose, 0.36, 46, "v"),
+        (9, 12, 20, 17),
+        "hip",
+        -2,
+        bloused,
+        shaped=False,
+        size=11,
+    )
     a, b = pose.point("hip", -1, 17, -8), pose.point("hip", 1, 17, -8)
     art.add(stroke(edge([a, pose.middle("hip", 0, 2), b]), shade(blouse), 2.4, 0.7))
-    art.add(stroke(edge([(a[0], a[1] + 7), pose.middle("hip", 0, 9), (b[0], b[1] + 7)]), shade(blouse), 1.6, 0.6))
+    art.add(
+        stroke(edge([(a[0], a[1] + 7), pose.middle("hip", 0, 9), (b[0], b[1] + 7)]), shade(blouse), 1.6, 0.6)
+    )
     # Dickey, and the deep square collar with three rows of tape: one corner has come loose.
-    art.form(shape([(-19, body["sh_y"] - 14), (0, body["sh_y"] - 8), (21, body["sh_y"] - 14)], [(21, body["sh_y"] - 14), (2, body["sh_y"] + 44), (-19, body["sh_y"] - 14)]), blouse, size=4)
+    art.form(
+        shape(
+            [(-19, body["sh_y"] - 14), (0, body["sh_y"] - 8), (21, body["sh_y"] - 14)],
+            [(21, body["sh_y"] - 14), (2, body["sh_y"] + 44), (-19, body["sh_y"] - 14)],
+        ),
+        blouse,
+        size=4,
+    )
     for row in range(3):
-        art.line([(-13 + row * 3, body["sh_y"] + 1 + row * 8), (0, body["sh_y"] + 4 + row * 8), (14 - row * 3, body["sh_y"] + 1 + row * 8)], navy, 2.2, 0.9)
+        art.line(
+            [
+                (-13 + row * 3, body["sh_y"] + 1 + row * 8),
+                (0, body["sh_y"] + 4 + row * 8),
+                (14 - row * 3, body["sh_y"] + 1 + row * 8),
+            ],
+            navy,
+            2.2,
+            0.9,
+        )
     for side in (-1, 1):
         neck = (side * 22, body["sh_y"] - 17)
         out, low = (side * (body["sh"] - 6), body["sh_y"] + 4), (side * 4 + 2, body["sh_y"] + 62)
-        corner = (side * (body["sh"] - 16), body["sh_y"] + 44) if side > 0 else (side * (body["sh"] - 8), body["sh_y"] + 36)
-        d = shape([neck, out], [out, corner], [corner, between(corner, low, 0.6), low], [low, between(low, neck, 0.5), neck])
+        corner = (
+            (side * (body["sh"] - 16), body["sh_y"] + 44)
+            if side > 0
+            else (side * (body["sh"] - 8), body["sh_y"] + 36)
+        )
+        d = shape(
+            [neck, out],
+            [out, corner],
+            [corner, between(corner, low, 0.6), low],
+            [low, between(low, neck, 0.5), neck],
+        )
         text = ""
         for step in (5, 10, 15):
             inner = [(x - side * step * 0.8, y - step * 0.6) for x, y in (out, corner, low)]
             text += stroke("M" + "L".join(f"{x:.1f} {y:.1f}" for x, y in inner), "#f1e9d2", 2, 1)
         art.form(d, navy, inside=text, size=4, shine=0.8)
         if side < 0:
-            art.form(shape([corner, (corner[0] + 16, corner[1] - 12)], [(corner[0] + 16, corner[1] - 12), (corner[0] + 18, corner[1] + 8), corner]), mix(navy, "#ffffff", 0.25), size=2)
-    art.form(loop([(2, body["sh_y"] + 56), (-12, body["sh_y"] + 68), (-8, body["sh_y"] + 104), (2, body["sh_y"] + 72), (14, body["sh_y"] + 104), (16, body["sh_y"] + 68)]), navy, size=4)
+            art.form(
+                shape(
+                    [corner, (corner[0] + 16, corner[1] - 12)],
+                    [(corner[0] + 16, corner[1] - 12), (corner[0] + 18, corner[1] + 8), corner],
+                ),
+                mix(navy, "#ffffff", 0.25),
+                size=2,
+            )
+    art.form(
+        loop(
+            [
+                (2, body["sh_y"] + 56),
+                (-12, body["sh_y"] + 68),
+                (-8, body["sh_y"] + 104),
+                (2, body["sh_y"] + 72),
+                (14, body["sh_y"] + 104),
+                (16, body["sh_y"] + 68),
+            ]
+        ),
+        navy,
+        size=4,
+    )
     neck_shadow(art, pose, tone)
     head(art, pose, tone)
     hair(art, pose, "bob", DARK)
@@ -159,19 +337,71 @@ def regatta_wool(art):
         end = 0.42
         d = pose.leg(side, [5, 7, 10, 6, 4, 4], end)
         art.form(d, wool, size=8, shine=0.9)
-    outlines, _ = bathing(art, pose, wool, ("round", 0.06), (0.3, 0.72), leg=0.2, ease=5, inside="".join(
-        stroke(edge([(x, 120), (x + 2, 250), (x + 1, 420)]), shade(wool), 1.6, 0.5) for x in range(-80, 90, 9)))
+    outlines, _ = bathing(
+        art,
+        pose,
+        wool,
+        ("round", 0.06),
+        (0.3, 0.72),
+        leg=0.2,
+        ease=5,
+        inside="".join(
+            stroke(edge([(x, 120), (x + 2, 250), (x + 1, 420)]), shade(wool), 1.6, 0.5)
+            for x in range(-80, 90, 9)
+        ),
+    )
     # The modesty skirt, pulled up at one side in a fist.
     x, y = pose.arms[1][2]
     a, b = pose.point("waist", -1, 6, 10), pose.point("waist", 1, 7, 10)
-    hemline = [(-74, body["hip_y"] + 92), (-48, body["hip_y"] + 101), (-16, body["hip_y"] + 94), (14, body["hip_y"] + 92), (40, body["hip_y"] + 62), (x + 6, y + 34)]
-    text = art.folds(wool, [[a, (-52, body["hip_y"]), (-56, body["hip_y"] + 92)], [pose.middle("waist", -0.2, 10), (-14, body["hip_y"] + 20), (-12, body["hip_y"] + 92)],
-                            [pose.middle("waist", 0.3, 10), (30, body["hip_y"]), (x - 6, y + 20)], [pose.middle("waist", 0.7, 10), (50, body["hip_y"] - 20), (x, y + 8)],
-                            [(10, body["hip_y"] + 84), (30, body["hip_y"] + 40), (x - 2, y + 22)]], 8)
+    hemline = [
+        (-74, body["hip_y"] + 92),
+        (-48, body["hip_y"] + 101),
+        (-16, body["hip_y"] + 94),
+        (14, body["hip_y"] + 92),
+        (40, body["hip_y"] + 62),
+        (x + 6, y + 34),
+    ]
+    text = art.folds(
+        wool,
+        [
+            [a, (-52, body["hip_y"]), (-56, body["hip_y"] + 92)],
+            [pose.middle("waist", -0.2, 10), (-14, body["hip_y"] + 20), (-12, body["hip_y"] + 92)],
+            [pose.middle("waist", 0.3, 10), (30, body["hip_y"]), (x - 6, y + 20)],
+            [pose.middle("waist", 0.7, 10), (50, body["hip_y"] - 20), (x, y + 8)],
+            [(10, body["hip_y"] + 84), (30, body["hip_y"] + 40), (x - 2, y + 22)],
+        ],
+        8,
+    )
     text += stroke(edge(hemline), trim, 15, 1)
-    art.form(shape([a, pose.point("hip", -1, 12), hemline[0]], hemline, [hemline[-1], (x + 16, y + 4), pose.point("hip", 1, 9, -20), b], [b, pose.middle("waist", 0, 16), a]), wool, inside=text, size=10, shine=0.9)
-    art.add(stroke(edge([pose.point("waist", -1, 6, 10), pose.middle("waist", 0, 18), pose.point("waist", 1, 7, 10)]), trim, 9, 1))
-    ring = [(body["neck_w"] + 12 + pose.turn * 6, body["sh_y"] - 12), (pose.turn * 6 + 14, body["sh_y"] - 2), (pose.turn * 6, body["sh_y"]), (pose.turn * 6 - 14, body["sh_y"] - 2), (-body["neck_w"] - 12 + pose.turn * 6, body["sh_y"] - 12)]
+    art.form(
+        shape(
+            [a, pose.point("hip", -1, 12), hemline[0]],
+            hemline,
+            [hemline[-1], (x + 16, y + 4), pose.point("hip", 1, 9, -20), b],
+            [b, pose.middle("waist", 0, 16), a],
+        ),
+        wool,
+        inside=text,
+        size=10,
+        shine=0.9,
+    )
+    art.add(
+        stroke(
+            edge(
+                [pose.point("waist", -1, 6, 10), pose.middle("waist", 0, 18), pose.point("waist", 1, 7, 10)]
+            ),
+            trim,
+            9,
+            1,
+        )
+    )
+    ring = [
+        (body["neck_w"] + 12 + pose.turn * 6, body["sh_y"] - 12),
+        (pose.turn * 6 + 14, body["sh_y"] - 2),
+        (pose.turn * 6, body["sh_y"]),
+        (pose.turn * 6 - 14, body["sh_y"] - 2),
+        (-body["neck_w"] - 12 + pose.turn * 6, body["sh_y"] - 12),
+    ]
     art.add(stroke(edge(ring), trim, 7, 1))
     for at in range(3):
         px, py = pose.shoulder(1, 0.4 + at * 0.14, 1)
@@ -180,84 +410,16 @@ def regatta_wool(art):
     hand(art, (x, y), -14, 1, "#d9b597", "fist", 0.85)
     neck_shadow(art, pose)
     head(art, pose, ears=False)
-    cap(art, pose, GREEN, 46, ears=True, inside="".join(stroke(edge([(k, -8), (k * 1.3, 20), (k * 1.5, 50)]), shade(GREEN), 1.2, 0.6) for k in range(-34, 36, 8)))
-    art.end()
-    art.end()
-
-
-def _gansey(art, pose, wool, tone, cut="hip", push=None):
-    body = pose.body
-    text = ""
-    for at in range(-3, 4):
-        x = at * 20 + pose.turn * 6
-        for y in range(body["sh_y"] - 10, int(body["bust_y"]) + 30, 9):
-            if at % 2:
-                text += stroke(f"M{x - 4} {y}L{x + 4} {y + 5}M{x + 4} {y}L{x - 4} {y + 5}", light(wool), 1.8, 0.9)
-            else:
-                text += stroke(f"M{x - 6} {y}H{x + 6}", light(wool), 1.8, 0.9)
-        text += stroke(f"M{x - 10} {body['sh_y'] - 20}V{body['bust_y'] + 34}", shade(wool), 1.4, 0.8)
-    text += stroke(edge([(-110, body["bust_y"] + 36), (0, body["bust_y"] + 42), (110, body["bust_y"] + 36)]), light(wool), 2, 0.7)
-    for step in range(26):
-        x = -86 + step * 7
-        text += stroke(f"M{x} {body['hip_y'] - 34}V{body['hip_y'] + 10}", shade(wool), 2.4, 0.55)
-    text += art.folds(wool, [[pose.point("waist", -1, 8), pose.middle("waist", -0.3, 20), pose.middle("hip", 0, -30)],
-                             [pose.point("waist", 1, 8), pose.middle("waist", 0.4, 26), pose.middle("hip", 0.2, -24)]], 7, 0.35, 0.18, 2)
-    for side in (-1, 1):
-        sleeve(art, pose, side, wool, [7, 6, 6, 4, 4], 0, push or 0.97, shine=0.95,
-               inside=art.soft_text(oval(*pose.arm_at(side, 0.54), 14, 20), light(wool), 0.6, 5))
-    d = bodice(art, pose, wool, neckline(pose, 0.28, 6), (8, 8, 9, 8), cut, 4, text, shaped=False, shine=0.95)
-    art.form(tube([(-24, body["sh_y"] - 26), (pose.turn * 4, body["sh_y"] - 16), (26, body["sh_y"] - 26)], [9, 10, 9]), wool, size=4, shine=0.9)
-    return d
-
-
-def _pilot(art, pose, tone):
-    body = pose.body
-    moleskin = "#6b5b45"
-    skin(art, pose, tone, feet="none", hands=("easy", "easy"))
-    for side in (-1, 1):
-        foot(art, pose, side, "#2a211b", "boot")
-    trousers(art, pose, moleskin, (12, 15, 18, 16, 20, 24), 0.97)
-    for side in (-1, 1):
-        x, y = pose.legs[side][1]
-        art.form(shape([(x - 30, y - 34), (x + 30, y - 32)], [(x + 30, y - 32), (x + 28, y + 34)], [(x + 28, y + 34), (x - 28, y + 32)]), "#b3a68c", size=5, deep=0.6)
-        art.add(stroke(f"M{x - 26:.0f} {y - 29:.0f}H{x + 26:.0f}V{y + 28:.0f}H{x - 24:.0f}Z", "#6f634e", 1.4, 0.8, "4 4"))
-    _gansey(art, pose, "#2b3138", tone)
-    cord(art, pose, "hip", -14, 10, 3, "#2c241c", 6)
-    x, y = pose.point("hip", 1, -14, 0)
-    art.form(loop([(x - 10, y - 10), (x + 2, y - 14), (x + 10, y - 2), (x, y + 8), (x - 10, y + 2)]), "#2c241c", size=3)
-    art.line([(x, y + 4), (x - 2, y + 20), (x - 4, y + 30)], "#2c241c", 3, 1)
-    watch(art, x - 4, y + 42, 12)
-
-
-def gansey(art):
-    ground.quay(art, "#b0a690", "#d8cfba", "#a5ab9c", 590, 8)
-    tone = "#c9a585"
-    pose = Pose(MAN, arms=((11, 5), (10, 6)), legs=((3, 2), (8, 5)), turn=0.4, head=(0, 0, 2))
-    stand(art, pose, 756, 690)
-    _pilot(art, pose, tone)
-    neck_shadow(art, pose, tone)
-    head(art, pose, tone)
-    beard(art, pose, "#5b5148")
-    bowler(art, pose, "#2a2624")
-    art.end()
-    art.end()
-
-
-def the_one_saved(art):
-    """The painting: half length, nearer, against a storm that has gone by."""
-    ground.sea(art, "#b9a67e", "#6f786b", 470, None, 11)
-    for x, y, wide in ((110, 120, 90), (480, 90, 80), (330, 210, 60)):
-        art.soft(sliver(sampled([(x - 240, y + 40), (x, y - 20), (x + 240, y + 10)], 5), wide), "#7d7259", 0.5, 18)
-    art.soft(sliver(sampled([(20, 430), (300, 405), (600, 440)], 5), 34), "#e9d8a8", 0.8, 10)
-    tone = "#c99f7a"
-    pose = Pose(MAN, arms=((14, -20), (12, -34)), legs=((3, 2), (8, 5)), turn=-0.6, head=(-4, 0, -5), counter=2)
-    stand(art, pose, 1150, 1090, 305)
-    _pilot(art, pose, tone)
-    for side, bend in ((-1, 26), (1, -40)):
-        hand(art, pose.arms[side][2], bend, side, tone, "fist", 1.05)
-    neck_shadow(art, pose, tone)
-    head(art, pose, tone)
-    beard(art, pose, "#5b5148")
-    bowler(art, pose, "#2a2624")
+    cap(
+        art,
+        pose,
+        GREEN,
+        46,
+        ears=True,
+        inside="".join(
+            stroke(edge([(k, -8), (k * 1.3, 20), (k * 1.5, 50)]), shade(GREEN), 1.2, 0.6)
+            for k in range(-34, 36, 8)
+        ),
+    )
     art.end()
     art.end()
