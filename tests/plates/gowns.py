@@ -300,6 +300,18 @@ def wedding(art):
         pose.point("hip", 1, 6, -34),
         pose.middle("hip", 0, 4),
     )
+    text = art.folds(
+        ivory,
+        [
+            [(-46, 220), (-20, 256), (-26, 300)],
+            [(46, 220), (24, 256), (30, 300)],
+            [(-40, 318), (0, 330), (44, 318)],
+        ],
+        7,
+        0.35,
+    )
+    text += dots([(pose.turn * 6 + 1, 214 + k * 13) for k in range(12)], 2.8, "#fffaf0")
+    bodice(art, pose, ivory, neckline(pose, 0.36, 34), (4, 5, 5, 6), "hip", 4, text)
     strokes = fall(yoke_l, yoke_r, sampled(line, 3), 7, start=0.08)
     text = art.folds(ivory, strokes, 12, 0.4, 0.5, 2)
     art.form(
@@ -315,18 +327,6 @@ def wedding(art):
         size=12,
         shine=0.9,
     )
-    text = art.folds(
-        ivory,
-        [
-            [(-46, 220), (-20, 256), (-26, 300)],
-            [(46, 220), (24, 256), (30, 300)],
-            [(-40, 318), (0, 330), (44, 318)],
-        ],
-        7,
-        0.35,
-    )
-    text += dots([(pose.turn * 6 + 1, 214 + k * 13) for k in range(12)], 2.8, "#fffaf0")
-    bodice(art, pose, ivory, neckline(pose, 0.36, 34), (4, 5, 5, 6), "hip", -24, text)
     art.add(
         stroke("M" + "L".join(f"{x:.1f} {y:.1f}" for x, y in (yoke_l, vee, yoke_r)), shade(ivory), 1.8, 0.8)
     )
