@@ -5,8 +5,7 @@ from body import COSIMA, ODILE, Pose
 from brush import between, dots, edge, fill, oval, sampled, shade, shape, sliver, stroke, tube
 from figure import foot, hair, hand, head, neck_shadow, skin
 from garments import bathing, bodice, coat, cord, fall, hem_line, neckline, pushed, sleeve
-from hats import cap
-from stage import DARK, GREEN, WET, stand, stand_collar
+from stage import DARK, WET, stand, stand_collar
 
 
 def _cloak(art, pose, hem_y, hem, lining, opened=0):
@@ -91,7 +90,7 @@ def boat_cloak(art):
 
 
 def boat_cloak_sketch(art):
-    """The sketch for the town hall: walking, the cloak flung, and both slippers."""
+    """The sketch for the town hall, from behind: back to front, the clasp at the nape, and both slippers."""
     art.add(fill("M0 0H600V800H0Z", "#e6d6b4"))
     for points, wide, colour, opacity in (
         ([(-40, 150), (300, 90), (640, 170)], 190, "#c9a66a", 0.55),
@@ -111,6 +110,7 @@ def boat_cloak_sketch(art):
         turn=0.7,
         head=(4, 0, 7),
         stride=((1, 1), (0.95, 0.96)),
+        back=True,
     )
     stand(art, pose, 748, 690, 296)
     body = pose.body
@@ -121,7 +121,7 @@ def boat_cloak_sketch(art):
         inside=art.folds(red, fall((-60, 150), (60, 150), sampled(line, 3), 8), 14, 0.7, 0.4, 2),
         size=16,
     )
-    skin(art, pose, "#d8b08a", feet="none", hands=(None, None))
+    skin(art, pose, "#d8b08a", feet="none", hands=("easy", "easy"))
     for side in (-1, 1):
         foot(art, pose, side, "ivory", "shoe")
     bathing(art, pose, "black", ("scoop", 0.5), (0.42, 0.62), leg="high")
@@ -167,9 +167,13 @@ def boat_cloak_sketch(art):
         red,
         size=5,
     )
-    neck_shadow(art, pose)
-    head(art, pose, "#d8b08a", ears=False)
-    cap(art, pose, GREEN, 34)
+    y = pose.body["sh_y"] + 8
+    for side in (-1, 1):
+        art.form(oval(side * 13 + 4, y, 12, 13), "#b08d3f", size=4, shine=0.9)
+        art.form(oval(side * 13 + 4, y + 2, 6, 6), "#8a6a2a", size=2, line=0.8)
+    art.line([(-8, y), (4, y + 4), (16, y)], "#b08d3f", 4, 1)
+    head(art, pose, "#d8b08a")
+    hair(art, pose, "back", "#1d1816")
     art.end()
     art.end()
 
