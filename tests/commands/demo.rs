@@ -1,11 +1,12 @@
 //! `shirr demo`, and what is wrong with the demo on purpose.
 
 use std::fs;
+use std::path::PathBuf;
 
 use serde_json::json;
 
 use crate::common::{Desk, in_repository};
-use crate::troubles;
+use crate::{files, troubles};
 
 #[test]
 fn without_any_board_the_demo_is_copied_once_and_then_worked_on() {
@@ -34,6 +35,21 @@ fn a_fresh_demo_keeps_the_copy_that_was_worked_on() {
         assert!(kept.join(mine).is_file());
         assert!(desk.demo().join("board.yaml").is_file() && !desk.demo().join(mine).exists());
         assert_ne!(id(), before, "the history of the old copy is not that of the fresh one");
+    }
+}
+
+#[test]
+fn the_demos_pictures_are_copied_byte_for_byte_and_each_is_named_by_an_outfit() {
+    let desk = Desk::new();
+    desk.shirr(&["demo", "--reset"]).exits(0);
+    let all = files(&PathBuf::from(in_repository("demo-board")).join("images"));
+    assert!(all.len() >= 26, "{}", all.len());
+    let outfits = files(&desk.demo().join("outfits"));
+    let named: String = outfits.values().map(|bytes| String::from_utf8_lossy(bytes)).collect();
+    for (path, bytes) in all {
+        let name = format!("images/{}", path.file_name().unwrap().to_string_lossy());
+        assert!(fs::read(desk.demo().join(&name)).unwrap() == bytes, "{name} is not what it was");
+        assert!(named.contains(&name), "{name} belongs to nobody");
     }
 }
 
