@@ -96,8 +96,11 @@ impl As {
             (Self::Svg | Self::Html, Some(_)) => Err(Failure::new("`--dpi` goes with a `.png` alone")
                 .hint("a printer draws `.svg` and `.html` as fine as it can")),
             (Self::Png { .. }, Some(dpi)) if !DPI.contains(&dpi) => {
-                Err(Failure::new(format!("a poster is not drawn at {dpi} dots per inch"))
-                    .hint(format!("say {} to {} with `--dpi`; {USUAL} is usual", DPI.start(), DPI.end())))
+                Err(Failure::new(format!("a poster is not drawn at {dpi} dots per inch")).hint(format!(
+                    "say {} to {} with `--dpi`; {USUAL} is usual",
+                    DPI.start(),
+                    DPI.end()
+                )))
             }
             _ => Ok(to),
         }
@@ -114,9 +117,13 @@ mod tests {
         assert_eq!(asked("wall.PNG", None), Some(As::Png { dpi: 150 }));
         assert_eq!(asked("wall.png", Some(600)), Some(As::Png { dpi: 600 }));
         assert_eq!((asked("wall.svg", None), asked("wall.html", None)), (Some(As::Svg), Some(As::Html)));
-        for (file, dpi) in
-            [("wall", None), ("wall.pdf", None), ("w.svg", Some(150)), ("w.png", Some(35)), ("w.png", Some(601))]
-        {
+        for (file, dpi) in [
+            ("wall", None),
+            ("wall.pdf", None),
+            ("w.svg", Some(150)),
+            ("w.png", Some(35)),
+            ("w.png", Some(601)),
+        ] {
             assert_eq!(asked(file, dpi), None, "{file} {dpi:?}");
         }
     }

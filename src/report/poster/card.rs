@@ -66,7 +66,7 @@ pub(super) fn draw(sheet: &Sheet<'_>, to: &mut String, one: &Shown<'_>, x: f64, 
     let print = Hand::of(card.print).at(Anchor::Middle);
     let words = card.wide * 0.97;
     let mut down = y + card.figure + card.print * LINE;
-    let (size, says) = sheet.letters.fitted(Weight::Bold, &when(sheet, one), words, card.print, card.print * 0.8);
+    let (size, says) = sheet.letters.fitted(Weight::Bold, &when(sheet, one), words, card.print, LEAST);
     text(to, middle, down, Hand { size, ..print.bold() }, &says);
     for line in sheet.letters.lines(Weight::Regular, &one.outfit.title, words / card.print, LINES) {
         down += card.print * LINE;

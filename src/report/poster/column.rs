@@ -57,7 +57,8 @@ impl Column<'_> {
         let title = period.map_or("In no period", |period| &period.title);
         let letters = &sheet.letters;
         // In one line if it is still large there; else as large as its longest word allows.
-        let longest = title.split_whitespace().map(|word| letters.wide(Weight::Bold, word)).fold(0.01, f64::max);
+        let longest =
+            title.split_whitespace().map(|word| letters.wide(Weight::Bold, word)).fold(0.01, f64::max);
         let size = (self.wide / letters.wide(Weight::Bold, title).max(0.01)).min(TITLE);
         let size = if size < 0.75 * TITLE { (self.wide / longest).clamp(LEAST, 0.8 * TITLE) } else { size };
         let titles = letters.lines(Weight::Bold, title, self.wide / size, LINES);

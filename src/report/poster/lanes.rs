@@ -86,7 +86,9 @@ impl<'a> Lanes<'a> {
             rect(to, [left, y + self.row * 0.06, right - left, self.row * 0.88], &fill, 0.2);
             let hand = Hand::of(self.print);
             let (x, hand) = match lane.named {
-                Named::On if colour.is_some_and(|colour| !colour.is_light()) => (left + AIR, hand.coloured("#fff")),
+                Named::On if colour.is_some_and(|colour| !colour.is_light()) => {
+                    (left + AIR, hand.coloured("#fff"))
+                }
                 Named::On => (left + AIR, hand),
                 Named::Before => (left - AIR, hand.at(Anchor::End)),
                 Named::Behind => (right + AIR, hand),
@@ -126,7 +128,7 @@ fn days_of(sheet: &Sheet<'_>, id: &LookId, look: &Look) -> Option<(f64, f64)> {
 fn lanes<'a>(sheet: &Sheet<'a>, (first, last): (f64, f64), print: f64) -> Vec<Lane<'a>> {
     let room = sheet.wide - 2.0 * MARGIN;
     let scale = room / (last - first).max(1.0);
-    let lane = |(number, (id, look)): (usize, &(&'a LookId, &'a Look))| {
+    let lane = |(number, &(id, look)): (usize, &(&'a LookId, &'a Look))| {
         let (from, to) = days_of(sheet, id, look)?;
         let name = sheet.board.name_of(&look.character);
         let says = format!("{} {} {} · {name}", number, look.treatment.mark(), look.title);
@@ -157,7 +159,8 @@ fn rows(sheet: &Sheet<'_>, lanes: &mut [Lane<'_>], print: f64) -> usize {
             Named::Before => (lane.left - wide, lane.right),
             Named::Behind => (lane.left, lane.right + wide),
         };
-        let free = |row: &Vec<(f64, f64)>| row.iter().all(|(from, to)| right + AIR <= *from || *to + AIR <= left);
+        let free =
+            |row: &Vec<(f64, f64)>| row.iter().all(|(from, to)| right + AIR <= *from || *to + AIR <= left);
         lane.row = taken.iter().position(free).unwrap_or(taken.len());
         match taken.get_mut(lane.row) {
             Some(row) => row.push((left, right)),

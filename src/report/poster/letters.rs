@@ -118,7 +118,10 @@ mod tests {
     fn what_is_made_to_fit_is_not_cut_and_is_never_smaller_than_can_be_read() {
         let letters = Letters::new();
         let wide = letters.wide(Weight::Bold, "The long war");
-        assert_eq!(letters.fitted(Weight::Bold, "The long war", wide * 3.0, 5.0, 2.0), (3.0, "The long war".into()));
+        assert_eq!(
+            letters.fitted(Weight::Bold, "The long war", wide * 3.0, 5.0, 2.0),
+            (3.0, "The long war".into())
+        );
         let (size, says) = letters.fitted(Weight::Bold, "The long war", wide, 5.0, 2.0);
         assert!(size == 2.0 && says.ends_with('…') && letters.wide(Weight::Bold, &says) * size <= wide);
     }
@@ -131,7 +134,8 @@ mod tests {
         for weight in [Weight::Regular, Weight::Bold] {
             let font = FontRef::new(weight.font()).unwrap();
             let map = font.charmap();
-            for c in poster.svg().chars().chain("→ ≈ × · … – — ‘’“” = * éèêüöäßøåœçñ ł ő š ž ě ā".chars()) {
+            for c in poster.svg().chars().chain("→ ≈ × · … – — ‘’“” = * éèêüöäßøåœçñ ł ő š ž ě ā".chars())
+            {
                 assert!(map.map(c).is_some_and(|glyph| glyph.to_u32() > 0), "{c:?}");
             }
         }

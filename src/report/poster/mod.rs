@@ -99,3 +99,5 @@ impl Poster {
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod view;

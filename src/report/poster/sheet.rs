@@ -37,6 +37,8 @@ pub(super) struct Sheet<'a> {
     pub card: Card,
     /// Where the cards begin.
     top: f64,
+    /// The height of the lanes.
+    lanes: f64,
 }
 
 impl<'a> Sheet<'a> {
@@ -56,7 +58,9 @@ impl<'a> Sheet<'a> {
             columns: columns(board, figures),
             card: Card::of(ON_A_ROLL, f64::MAX),
             top: 0.0,
+            lanes: 0.0,
         };
+        sheet.lanes = Lanes::of(&sheet).high();
         if paper == Paper::Roll {
             sheet.roll_out();
         } else {
@@ -70,12 +74,13 @@ impl<'a> Sheet<'a> {
     fn roll_out(&mut self) {
         self.wide = self.high;
         for _ in 0..4 {
-            let down = (self.room(self.head_high()) / self.card.high).floor().max(1.0);
-            let needs = self.across(down as usize) as f64 * self.card.wide + self.gaps();
+            self.lanes = Lanes::of(self).high();
+            let down = (self.room() / self.card.high).max(1.0) as usize;
+            let needs = self.across(down) as f64 * self.card.wide + self.gaps();
             self.wide = (needs + 2.0 * MARGIN).max(self.high);
+            self.place(down);
         }
-        let down = (self.room(self.head_high()) / self.card.high).floor().max(1.0);
-        self.place(down as usize);
+        self.lanes = Lanes::of(self).high();
     }
 
     /// The largest cards that the paper has room for. How large depends on how many stand below each other, and on how
@@ -86,7 +91,7 @@ impl<'a> Sheet<'a> {
         let sized = |sheet: &Self, down: usize| {
             let across = sheet.across(down).max(1) as f64;
             let wide = (room / across).clamp(NARROWEST, WIDEST);
-            let high = sheet.room(sheet.head_high()) / down as f64;
+            let high = sheet.room() / down as f64;
             (across * wide <= room + 1e-6).then(|| Card::of(wide, high))
         };
         let mut best: Option<(usize, Card)> = None;
@@ -98,9 +103,11 @@ impl<'a> Sheet<'a> {
                 best = Some((down, card));
             }
         }
-        let (down, card) = best.unwrap_or_else(|| (most, Card::of(NARROWEST, self.room(self.head_high()) / most as f64)));
+        let (down, card) = best.unwrap_or((most, Card::of(NARROWEST, 0.0)));
         self.card = card;
         self.place(down);
+        // In columns of other widths the heads may be higher.
+        self.card = Card::of(card.wide, self.room() / down as f64);
     }
 
     /// Cards across in all columns, if so many stand below each other.
@@ -113,9 +120,8 @@ impl<'a> Sheet<'a> {
     }
 
     /// The height that cards have.
-    fn room(&self, heads: f64) -> f64 {
-        let lanes = Lanes::of(self).high();
-        (self.high - 2.0 * MARGIN - TITLE - heads - AIR - lanes - FOOT).max(LEAST)
+    fn room(&self) -> f64 {
+        (self.high - 2.0 * MARGIN - TITLE - self.head_high() - AIR - self.lanes - FOOT).max(LEAST)
     }
 
     fn head_high(&self) -> f64 {
@@ -151,7 +157,8 @@ impl<'a> Sheet<'a> {
             column.draw_head(self, &mut to, MARGIN + TITLE, self.top);
             for (at, one) in column.cards.iter().enumerate() {
                 let pitch = column.wide / column.cards_across as f64;
-                let x = column.left + (at % column.cards_across) as f64 * pitch + (pitch - self.card.wide) / 2.0;
+                let x =
+                    column.left + (at % column.cards_across) as f64 * pitch + (pitch - self.card.wide) / 2.0;
                 let y = self.top + (at / column.cards_across) as f64 * self.card.high;
                 card::draw(self, &mut to, one, x, y);
             }
@@ -186,7 +193,9 @@ impl<'a> Sheet<'a> {
         let mut says = match pictures {
             0 => format!("Flats are {DRAWN}: they are no evidence."),
             1 => format!("1 picture, framed; all others are flats, {DRAWN}: they are no evidence."),
-            pictures => format!("{pictures} pictures, framed; all others are flats, {DRAWN}: they are no evidence."),
+            pictures => {
+                format!("{pictures} pictures, framed; all others are flats, {DRAWN}: they are no evidence.")
+            }
         };
         match unseen {
             0 => {}
