@@ -12,6 +12,7 @@ mod opening;
 mod picturing;
 mod printing;
 mod reporting;
+mod seeing;
 mod starting;
 mod suggesting;
 mod tabling;

@@ -4,8 +4,8 @@
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::Text;
-use crate::picture::flat::{DRAWN, Flat};
 use crate::report::document::{Cell, Column, Document, Kind, OnPaper, Table};
+use crate::report::figure::Figure;
 use crate::report::plain::Plain;
 
 /// See the module.
@@ -43,9 +43,15 @@ table.upright th { border-bottom: 1px solid #bbb; width: 11em; }
 .sheet h2 { font-size: 1.5em; border-bottom: 3px solid #111; }
 .sheet tbody { break-inside: auto; }
 figure { margin: 0; text-align: center; font: italic 7.5pt Georgia, 'Times New Roman', serif; break-inside: avoid; }
-figure svg { display: block; margin: auto; width: 9em; height: 11em; font-size: 10pt; }
+figure svg, figure img { display: block; margin: auto; font-size: 10pt; }
+figure svg { width: 9em; height: 11em; }
+figure img { max-width: 9em; max-height: 11em; }
 .drawn { display: flex; gap: 2em; align-items: flex-start; }
 .drawn svg { width: 17em; height: 21em; }
+.drawn img { max-width: 17em; max-height: 21em; }
+.beside { width: 7em; }
+.beside svg { width: 5em; height: 6em; }
+.beside img { max-width: 7em; max-height: 6em; }
 td ul { margin: 0; padding: 0; list-style: none; }
 .cautions, .missing { border: 2px solid #111; padding: .5em 1em; margin: 1em 0; break-inside: avoid; }
 .cautions h2, .missing h2 { margin: 0 0 .3em; }
@@ -55,8 +61,9 @@ td ul { margin: 0; padding: 0; list-style: none; }
 /// Where a browser prints what stands in the margin, it is the number of the page.
 const NUMBERED: &str = "@bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt Georgia, 'Times New Roman', serif; }";
 
-/// Nothing runs and nothing is loaded, whatever a browser finds in it.
-const POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+/// Nothing runs and nothing is loaded, whatever a browser finds in it; pictures stand in the page itself.
+const POLICY: &str =
+    "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 /// What rows have in common and is longer than this, or a sentence, stands on a line of its own.
 const LONG: usize = 60;
@@ -68,6 +75,8 @@ const SMALL_ITEM: usize = 6;
 const SHORT: usize = 21;
 
 impl Text for Html {
+    const SHOWS_FIGURES: bool = true;
+
     fn write(&self, document: &Document) -> String {
         let widest = document
             .tables
@@ -128,11 +137,21 @@ fn set(one: &Table, document: &Plain) -> Markup {
     if one.is_upright() { upright(one) } else { table(one, document) }
 }
 
-/// A flat, and that it is one.
-fn drawing(flat: Option<&Flat>) -> Markup {
+/// A flat, and that it is one; or a picture, and what of.
+fn shown(figure: Option<&Figure>) -> Markup {
     html! {
-        // What a flat writes is numbers and colours only.
-        @if let Some(flat) = flat { figure { (PreEscaped(flat.svg())) figcaption { (DRAWN) } } }
+        @if let Some(figure) = figure {
+            figure {
+                @match figure {
+                    // What a flat writes is numbers and colours only.
+                    Figure::Flat(flat) => (PreEscaped(flat.svg())),
+                    Figure::Picture(picture) => {
+                        img src=(picture.data()) width=(picture.wide) height=(picture.high) alt=(picture.name.as_str());
+                    },
+                }
+                figcaption { (figure.caption()) }
+            }
+        }
     }
 }
 
@@ -155,7 +174,7 @@ fn upright(table: &Table) -> Markup {
                         }
                     }
                 }
-                (drawing(table.flat(number)))
+                (shown(table.figure(number)))
             }
         }
     }
@@ -178,7 +197,7 @@ fn table(table: &Table, document: &Plain) -> Markup {
     let class = |is_number: bool| is_number.then_some("number");
     let (rows, above) = (table.places(OnPaper::Row), table.places(OnPaper::Above));
     let columns: Vec<&Column> = rows.iter().map(|at| &table.columns()[*at]).collect();
-    let drawn = !above.is_empty() && (0..table.rows().len()).any(|row| table.flat(row).is_some());
+    let drawn = table.has_figures();
     html! {
         table {
             @if table.title().is_empty() {
@@ -194,7 +213,7 @@ fn table(table: &Table, document: &Plain) -> Markup {
                     @for column in &columns {
                         th scope="col" class=[class(column.kind.is_number())] { (column.heading.as_str()) }
                     }
-                    @if drawn { td {} }
+                    @if drawn { td.beside {} }
                 }
             }
             @for (number, run) in numbered(table) {
@@ -202,14 +221,15 @@ fn table(table: &Table, document: &Plain) -> Markup {
                     @if let (Some(first), false) = (run.first(), above.is_empty()) {
                         tr {
                             th scope="rowgroup" colspan=(columns.len()) { (common(table, first, &above)) }
-                            @if drawn { td rowspan=(run.len() + 1) { (drawing(table.flat(number))) } }
+                            @if drawn { td rowspan=(run.len() + 1) { (shown(table.figure(number))) } }
                         }
                     }
-                    @for row in run {
+                    @for (row, number) in run.iter().zip(number..) {
                         tr {
                             @for (at, column) in rows.iter().zip(&columns) {
                                 td class=[class(column.kind.is_number()).or(is_short(&row[*at]).then_some("short"))] { (words(&row[*at])) }
                             }
+                            @if drawn && above.is_empty() { td.beside { (shown(table.figure(number))) } }
                         }
                     }
                 }
@@ -361,7 +381,7 @@ mod tests {
                 assert_eq!(wide, [Some(shown.len().to_string().as_str())]);
             }
             for (row, read) in table.rows().iter().zip(rows) {
-                let cells: Vec<String> = below(read, "td").into_iter().map(said).collect();
+                let cells: Vec<String> = below(read, "td:not(.beside)").into_iter().map(said).collect();
                 assert_eq!(cells, shown.iter().map(|at| expected(&row[*at])).collect::<Vec<_>>());
             }
         }
@@ -377,7 +397,7 @@ mod tests {
     fn an_independent_reader_finds_every_cell_of_every_report() {
         let board = sample::board();
         for report in Report::ALL {
-            is_whole(&report.document(&board));
+            is_whole(&report.document(&board, None));
         }
     }
 
@@ -412,6 +432,9 @@ mod tests {
         assert!(
             rules.contains(&"default-src 'none'") && !rules.iter().any(|rule| rule.starts_with("script"))
         );
+        let pictures: Vec<&&str> = rules.iter().filter(|rule| rule.starts_with("img-src")).collect();
+        assert_eq!(pictures, [&"img-src data:"]);
+        assert!(rules.iter().all(|rule| !rule.contains("http") && !rule.contains('*')));
     }
 
     #[test]
@@ -431,7 +454,7 @@ mod tests {
         }
         assert!(!short("two words") && !short("long-cream-coat-with-belt"));
         assert!(is_short(&Cell::list(["12", "12A"])) && !is_short(&Cell::list(["12", "a cap"])));
-        let page = Read::parse_document(&Html.write(&Report::Schedule.document(&sample::board())));
+        let page = Read::parse_document(&Html.write(&Report::Schedule.document(&sample::board(), None)));
         let cells = all(&page, "td.short").into_iter().map(said);
         assert!(cells.filter(|text| text == "5 Apr 2027").count() > 0);
         assert!(STYLE.contains(".short { white-space: nowrap; }"));
@@ -439,7 +462,7 @@ mod tests {
 
     #[test]
     fn pages_are_numbered_and_no_print_is_smaller_than_seven_and_a_half_points() {
-        let page = Html.write(&Report::Outfits.document(&sample::board()));
+        let page = Html.write(&Report::Outfits.document(&sample::board(), None));
         assert!(page.contains("class=\"small\"") && page.contains("counter(page) ' / ' counter(pages)"));
         let style = page.split("<style>").nth(1).and_then(|rest| rest.split("</style>").next()).unwrap();
         let sizes: Vec<f64> = style
@@ -479,6 +502,7 @@ mod tests {
         use std::sync::Arc;
 
         use crate::board::garment::Piece;
+        use crate::picture::flat::{DRAWN, Flat};
         use crate::report::formats::{Csv, Json, Markdown};
 
         let mut table = Table::new(vec![
@@ -488,7 +512,7 @@ mod tests {
         let coat = [Piece { name: "coat".into(), ..Piece::default() }];
         for (look, flat) in [("bare", None), ("coat", Flat::of(&coat, "")), ("last", None)] {
             table.push(vec![Cell::text(look), Cell::text("something")]);
-            table.draw_beside(flat.map(Arc::new));
+            table.show_beside(flat.map(|flat| Figure::Flat(Arc::new(flat))));
         }
         let mut document = Document { tables: vec![table], ..Document::default() };
         let text = Html.write(&document);
@@ -510,5 +534,69 @@ mod tests {
         for other in [Csv.write(&document), Json.write(&document), Markdown.write(&document)] {
             assert!(!other.contains("<svg") && !other.contains(DRAWN));
         }
+    }
+
+    #[test]
+    fn a_look_shows_the_picture_of_its_base_and_a_flat_where_there_is_none_to_see() {
+        use serde_json::json;
+
+        use crate::board::told;
+        use crate::report::made::Folder;
+
+        let hostile = "<b onload=x>&'\"'.png";
+        let folder = Folder::new();
+        folder.picture(&format!("images/{hostile}"), (60, 90), [180, 40, 40]);
+        let board = told::board(json!({
+            "outfits": {
+                "smock": {"title": "<i>Smock</i>", "pictures": [format!("images/{hostile}")]},
+                "gone": {"title": "Gone", "pictures": ["images/gone.png"]},
+            },
+            "looks": {
+                "a": {"title": "A", "base": "smock", "pieces": [{"name": "smock"}]},
+                "b": {"title": "B", "base": "gone", "pieces": [{"name": "coat"}]},
+            },
+            "meetings": {"2026-11-20": {
+                "decisions": [
+                    {"decision": "Keep it.", "at": "look a"}, {"decision": "Go on."}, {"decision": "Cut it.", "at": "look b"},
+                ],
+                "questions": [{"question": "Why?", "at": "look a"}],
+            }},
+        }));
+        for report in [Report::Looks, Report::Build, Report::Meeting] {
+            let text = Html.write(&report.document(&board, Some(&folder.album())));
+            let page = Read::parse_document(&text);
+            let images = all(&page, "figure img");
+            assert_eq!(images.len(), if report == Report::Meeting { 2 } else { 1 }, "{report:?}");
+            for image in images {
+                assert_eq!(image.attr("alt"), Some(hostile));
+                let data = image.attr("src").unwrap().strip_prefix("data:image/jpeg;base64,").unwrap();
+                let bytes = base64::Engine::decode(&base64::engine::general_purpose::STANDARD, data).unwrap();
+                let seen = crate::picture::photo::decoded(&bytes, (100, 100)).unwrap();
+                let [red, green, _] = seen.at(30, 45).unwrap();
+                assert!((seen.width, seen.height) == (60, 90) && red > 170 && green < 50);
+            }
+            let captions: Vec<String> = all(&page, "figcaption").into_iter().map(said).collect();
+            assert!(captions.contains(&"after <i>Smock</i>".to_owned()), "{captions:?}");
+            assert_eq!(all(&page, "figure svg").len(), 1, "{report:?}");
+            assert!(all(&page, "[onload], figure i, figure b").is_empty());
+            let missing: Vec<String> = all(&page, ".missing li").into_iter().map(said).collect();
+            let [missing] = missing.as_slice() else { panic!("{missing:?}") };
+            assert!(
+                missing.starts_with("The picture images/gone.png is not shown: no such file"),
+                "{missing}"
+            );
+            // Every row is as wide as the head.
+            for table in all(&page, "table:not(.upright):has(td.beside)") {
+                let heads = below(table, "thead th, thead td").len();
+                let wide = |row: ElementRef<'_>| below(row, "td, th").len();
+                assert!(
+                    below(table, "tbody tr:not(:has(th))").into_iter().all(|row| {
+                        wide(row) == heads || report == Report::Looks && wide(row) + 1 == heads
+                    })
+                );
+            }
+        }
+        let without = Html.write(&Report::Looks.document(&board, None));
+        assert!(!without.contains("<img") && !without.contains("gone.png"));
     }
 }
