@@ -9,21 +9,32 @@
 //! | `smaller` | fewer pixels, each the mean of what it covers |
 //! | `decode` | all of these in order |
 //! | `facts` | what a file says of itself |
+//! | `colours` | the main colours of what is seen, as a proposal |
+//! | `likeness` | whether two files show the same picture |
+//! | `write` | pixels to a file's bytes |
 //! | `unreadable` | why there is no picture, in words |
 
+mod colours;
 mod decode;
 mod exif;
 mod facts;
+#[cfg(test)]
+mod hostile;
 mod jpeg;
+mod likeness;
 mod open;
 #[cfg(test)]
 mod sample;
 mod smaller;
 mod unreadable;
+mod write;
 
+pub use colours::{Proposal, main_colours};
 pub use decode::decoded;
 pub use facts::{Facts, Kind, Taken, TakenBy, facts};
+pub use likeness::{ALIKE, Likeness};
 pub use unreadable::Unreadable;
+pub use write::{Unwritten, jpeg, png};
 
 /// The largest file that is read, in bytes.
 pub const MOST_BYTES: u64 = 200_000_000;
