@@ -75,8 +75,8 @@ pub(super) fn on_white(pixels: &Pixels) -> Vec<u8> {
 
 fn whole(pixels: &Pixels) -> Result<(), Unwritten> {
     let (width, height, bytes) = (pixels.width, pixels.height, pixels.rgba.len());
-    let expected = u64::from(width) * u64::from(height) * 4;
-    if expected == 0 || expected != bytes as u64 {
+    let expected = u128::from(width) * u128::from(height) * 4;
+    if expected == 0 || expected != bytes as u128 {
         return Err(Unwritten::NoPicture { width, height, bytes });
     }
     Ok(())
