@@ -80,7 +80,7 @@ impl Thumbs {
             return;
         }
         let count = self.made.fetch_add(1, Ordering::Relaxed);
-        let Some(jpeg) = jpeg(pixels) else { return };
+        let Ok(jpeg) = photo::jpeg(pixels, QUALITY) else { return };
         let name = self.file(path, stamp, size);
         // Another program, or another thread, may be making the same copy.
         let draft = name.with_extension(format!("{}-{count}.part", std::process::id()));
@@ -94,14 +94,6 @@ impl Thumbs {
             thin_out(&self.folder, MOST);
         }
     }
-}
-
-fn jpeg(pixels: &Pixels) -> Option<Vec<u8>> {
-    let mut bytes = Vec::new();
-    let rgb: Vec<u8> = pixels.rgba.chunks_exact(4).flat_map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
-    let mut encoder = image::codecs::jpeg::JpegEncoder::new_with_quality(&mut bytes, QUALITY);
-    encoder.encode(&rgb, pixels.width, pixels.height, image::ExtendedColorType::Rgb8).ok()?;
-    Some(bytes)
 }
 
 /// Takes away the oldest files until no more than three quarters of the bound are left, if it is passed.

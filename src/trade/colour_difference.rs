@@ -5,6 +5,7 @@
 //! difference that a trained eye sees side by side, and black and white are 100 apart.
 
 use palette::color_difference::Ciede2000;
+use palette::convert::FromColorUnclamped;
 use palette::white_point::D65;
 use palette::{IntoColor, Srgb};
 
@@ -32,9 +33,38 @@ impl Lab {
     }
 }
 
+/// What sRGB can show of a colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Shown {
+    /// Red, green and blue, 0 to 255 each.
+    pub rgb: [u8; 3],
+    /// The colour lies outside sRGB: a channel was cut off at its end, and what is shown looks different.
+    pub clipped: bool,
+}
+
+impl Lab {
+    /// Back to sRGB: CIELAB to XYZ (CIE 1976) under D65, XYZ to sRGB (IEC 61966-2-1), each channel rounded, and cut off
+    /// where it leaves 0 to 255. That is the nearest by channel, which is not always the nearest to the eye.
+    pub fn shown(self) -> Shown {
+        let exact = Srgb::<f64>::from_color_unclamped(self.0);
+        let channels = [exact.red, exact.green, exact.blue].map(|channel| (channel * 255.0).round());
+        Shown {
+            rgb: channels.map(|channel| channel.clamp(0.0, 255.0) as u8),
+            clipped: channels.iter().any(|channel| !(0.0..=255.0).contains(channel)),
+        }
+    }
+}
+
 impl From<&Colour> for Lab {
     fn from(colour: &Colour) -> Self {
-        Self(Srgb::<u8>::from(colour.rgb()).into_format::<f64>().into_color())
+        Self::from(colour.rgb())
+    }
+}
+
+/// From sRGB: its channels made linear and to XYZ (IEC 61966-2-1), to CIELAB (CIE 1976) under D65.
+impl From<[u8; 3]> for Lab {
+    fn from(rgb: [u8; 3]) -> Self {
+        Self(Srgb::<u8>::from(rgb).into_format::<f64>().into_color())
     }
 }
 
@@ -56,6 +86,26 @@ mod tests {
     #[test]
     fn a_colour_is_no_way_from_itself_however_it_is_written() {
         assert_eq!(lab("navy").difference(lab("#000080")), 0.0);
+    }
+
+    #[test]
+    fn every_colour_of_a_coarse_cube_comes_back_as_itself() {
+        let steps = [0_u8, 1, 2, 17, 51, 102, 128, 153, 204, 238, 254, 255];
+        for red in steps {
+            for green in steps {
+                for blue in steps {
+                    let rgb = [red, green, blue];
+                    assert_eq!(Lab::from(rgb).shown(), Shown { rgb, clipped: false });
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_colour_that_no_screen_shows_is_said_to_be_clipped() {
+        assert!(Lab::new(50.0, 120.0, -120.0).shown().clipped);
+        assert_eq!(Lab::new(130.0, 0.0, 0.0).shown(), Shown { rgb: [255; 3], clipped: true });
+        assert!(Lab::new(f64::NAN, 0.0, 0.0).shown().clipped);
     }
 
     #[test]

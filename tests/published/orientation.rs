@@ -99,7 +99,7 @@ fn webp(value: u8, big: bool) -> Vec<u8> {
     let exif = exif(value, big);
     let sides = [WIDTH - 1, HEIGHT - 1].map(u32::to_le_bytes);
     let extended = [b"VP8X\x0a\0\0\0\x08\0\0\0".as_slice(), &sides[0][..3], &sides[1][..3]].concat();
-    let tail = [b"EXIF", exif.len().to_le_bytes()[..4].as_ref(), exif.as_slice()].concat();
+    let tail = [b"EXIF".as_slice(), &u32::try_from(exif.len()).unwrap().to_le_bytes(), &exif].concat();
     let body = [b"WEBP", extended.as_slice(), &plain[12..], &tail].concat();
     [b"RIFF", u32::try_from(body.len()).unwrap().to_le_bytes().as_slice(), &body].concat()
 }

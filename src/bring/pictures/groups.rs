@@ -3,7 +3,7 @@
 use super::hung::Hung;
 use super::scan::Scan;
 use crate::board::{Board, OutfitId, PicturePath};
-use crate::picture::photo::{ALIKE, Fingerprint};
+use crate::picture::photo::{ALIKE, Likeness};
 
 /// Where a picture belongs.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,13 +43,13 @@ pub(super) fn groups(board: &Board, scans: &[Scan], hung: &[Hung]) -> Vec<Belong
             .or_else(|| Some(Belongs::Outfit(by_id(board, scan)?, Why::Id)))
             .or_else(|| Some(Belongs::Outfit(by_title(board, scan)?, Why::Title)))
             .or_else(|| {
-                let near = hung.iter().filter(|one| is_like(&one.fingerprint, &scan.fingerprint));
-                let near = near.min_by_key(|one| one.fingerprint.apart(&scan.fingerprint))?;
+                let near = hung.iter().filter(|one| is_like(&one.likeness, &scan.likeness));
+                let near = near.min_by_key(|one| apart(&one.likeness, &scan.likeness))?;
                 Some(Belongs::Outfit(near.outfit.clone(), Why::Like(near.path.clone())))
             })
             .or_else(|| {
                 let mut kin = earlier.filter(|(_, (one, _))| {
-                    is_like(&one.fingerprint, &scan.fingerprint) || has_same_words(one, scan)
+                    is_like(&one.likeness, &scan.likeness) || has_same_words(one, scan)
                 });
                 kin.find_map(|(_, (_, belongs))| match belongs {
                     Belongs::Outfit(id, Why::Like(path)) => {
@@ -64,8 +64,12 @@ pub(super) fn groups(board: &Board, scans: &[Scan], hung: &[Hung]) -> Vec<Belong
     found
 }
 
-fn is_like(one: &Fingerprint, other: &Fingerprint) -> bool {
-    one.apart(other) <= ALIKE
+fn is_like(one: &Option<Likeness>, other: &Option<Likeness>) -> bool {
+    apart(one, other).is_some_and(|apart| apart <= ALIKE)
+}
+
+fn apart(one: &Option<Likeness>, other: &Option<Likeness>) -> Option<u32> {
+    Some(one.as_ref()?.apart(other.as_ref()?))
 }
 
 /// An outfit by the name of the file: its id, or its id and a number.

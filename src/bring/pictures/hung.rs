@@ -5,7 +5,7 @@ use std::collections::HashSet;
 use super::scan::{Content, SIDE, Scanned};
 use crate::album::Album;
 use crate::board::{Board, OutfitId, PicturePath};
-use crate::picture::photo::Fingerprint;
+use crate::picture::photo::Likeness;
 
 /// A picture that the board has.
 #[derive(Clone, Debug)]
@@ -17,7 +17,7 @@ pub struct Hung {
     /// Its bytes, where a picture that is brought in has as many.
     pub content: Option<Content>,
     /// What it is like.
-    pub fingerprint: Fingerprint,
+    pub likeness: Option<Likeness>,
 }
 
 /// The pictures of a board's outfits that can be seen, to be compared with these.
@@ -30,8 +30,8 @@ pub fn hung(board: &Board, album: &Album, scans: &[Scanned]) -> Vec<Hung> {
             let is_as_long = album.length(path).is_ok_and(|length| lengths.contains(&length));
             let content =
                 is_as_long.then(|| album.bytes(path).ok().map(|bytes| Content::of(&bytes))).flatten();
-            let fingerprint = Fingerprint::of(&pixels);
-            found.push(Hung { outfit: outfit.clone(), path: path.clone(), content, fingerprint });
+            let likeness = Likeness::of(&pixels);
+            found.push(Hung { outfit: outfit.clone(), path: path.clone(), content, likeness });
         }
     }
     found

@@ -9,7 +9,7 @@ use std::thread;
 
 use super::name::Named;
 use crate::bring::file;
-use crate::picture::photo::{self, Facts, Fingerprint, MOST_BYTES, Unreadable};
+use crate::picture::photo::{self, Facts, Likeness, MOST_BYTES, Unreadable};
 
 /// Pixels on the longer side that a picture is looked at in.
 pub(super) const SIDE: u32 = 320;
@@ -26,7 +26,7 @@ pub struct Scan {
     /// Its bytes, as far as two files are told apart.
     pub content: Content,
     /// What it is like.
-    pub fingerprint: Fingerprint,
+    pub likeness: Option<Likeness>,
     /// Its main colours, the largest first.
     pub colours: Vec<[u8; 3]>,
 }
@@ -93,7 +93,7 @@ fn scan(file: &Path) -> Scanned {
         named: Named::of(&stem),
         facts,
         content: Content::of(&bytes),
-        fingerprint: Fingerprint::of(&pixels),
+        likeness: Likeness::of(&pixels),
         colours: photo::main_colours(&pixels).iter().map(|proposal| proposal.rgb).collect(),
     })
 }

@@ -87,8 +87,8 @@ mod tests {
         let stripes = GrayImage::from_fn(300, 300, |x, _| image::Luma([if x % 2 == 0 { 0 } else { 200 }]));
         let pixels = decoded(&sample::file(&stripes.into(), ImageFormat::Png), (70, 70)).unwrap();
         for pixel in pixels.rgba.chunks(4) {
-            // 300 pixels on 70: a new one covers 4.29 old ones, so 1.86 to 2.43 of them are light.
-            assert!((85..=115).contains(&pixel[0]), "{}", pixel[0]);
+            // 300 pixels on 70: a new one covers 4.29 old ones; a mean of whole pixels is 80 here and 120 there.
+            assert!((90..=110).contains(&pixel[0]), "{}", pixel[0]);
         }
     }
 
@@ -99,7 +99,7 @@ mod tests {
         });
         let pixels = decoded(&sample::file(&half.into(), ImageFormat::Png), (50, 50)).unwrap();
         for pixel in pixels.rgba.chunks(4) {
-            assert!(pixel[0] >= 198 && pixel[1] <= 2 && (126..=129).contains(&pixel[3]), "{pixel:?}");
+            assert!(pixel[0] >= 198 && pixel[1] <= 2 && (100..=156).contains(&pixel[3]), "{pixel:?}");
         }
     }
 
@@ -129,7 +129,7 @@ mod tests {
                 .map(|(&one, &other)| u64::from(one.abs_diff(other)))
                 .sum();
             let mean = apart as f64 / scaled.rgba.len() as f64;
-            assert!(mean < 2.0, "{within:?}: {mean}");
+            assert!(mean < 4.0, "{within:?}: {mean}");
         }
     }
 

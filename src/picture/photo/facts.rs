@@ -133,3 +133,93 @@ fn day(text: &[u8]) -> Option<Day> {
     }
     Day::from_ymd(i64::from(year), u8::try_from(month).ok()?, u8::try_from(day).ok()?)
 }
+
+#[cfg(test)]
+mod tests {
+    use exif::{Field, In, Tag, Value};
+    use image::ImageFormat;
+
+    use super::*;
+    use crate::picture::photo::sample;
+
+    fn text(tag: Tag, text: &str) -> Field {
+        Field { tag, ifd_num: In::PRIMARY, value: Value::Ascii(vec![text.as_bytes().to_vec()]) }
+    }
+
+    fn source(value: u8) -> Field {
+        Field { tag: Tag::FileSource, ifd_num: In::PRIMARY, value: Value::Undefined(vec![value], 0) }
+    }
+
+    /// Written by the crate `kamadak-exif`.
+    fn taken(fields: &[Field]) -> Option<Taken> {
+        let jpeg = sample::jpeg(&sample::picture(30, 20), 80);
+        let read = |little| facts(&sample::with_exif(&jpeg, &sample::exif(fields, little))).unwrap().taken;
+        assert_eq!(read(true), read(false));
+        read(true)
+    }
+
+    fn on(year: i64, month: u8, day: u8) -> Day {
+        Day::from_ymd(year, month, day).unwrap()
+    }
+
+    #[test]
+    fn the_kind_is_told_by_content_and_the_size_upright() {
+        for (format, kind) in [
+            (ImageFormat::Jpeg, Kind::Jpeg),
+            (ImageFormat::Png, Kind::Png),
+            (ImageFormat::Tiff, Kind::Tiff),
+            (ImageFormat::WebP, Kind::WebP),
+            (ImageFormat::Gif, Kind::Gif),
+            (ImageFormat::Bmp, Kind::Bmp),
+        ] {
+            let found = facts(&sample::file(&sample::picture(60, 40), format)).unwrap();
+            assert_eq!(found, Facts { kind, width: 60, height: 40, taken: None });
+        }
+        let lying = Field { tag: Tag::Orientation, ifd_num: In::PRIMARY, value: Value::Short(vec![6]) };
+        let file =
+            sample::with_exif(&sample::jpeg(&sample::picture(60, 40), 80), &sample::exif(&[lying], true));
+        let found = facts(&file).unwrap();
+        assert_eq!((found.width, found.height), (40, 60));
+    }
+
+    #[test]
+    fn when_it_was_taken_goes_before_when_it_was_made_digital() {
+        let (original, digitised) = (
+            text(Tag::DateTimeOriginal, "1987:08:14 12:30:00"),
+            text(Tag::DateTimeDigitized, "2011:02:03 09:00:00"),
+        );
+        let both = taken(&[digitised.clone(), original]);
+        assert_eq!(both, Some(Taken { day: on(1987, 8, 14), by: TakenBy::Unsaid }));
+        assert_eq!(taken(&[digitised]), Some(Taken { day: on(2011, 2, 3), by: TakenBy::Unsaid }));
+    }
+
+    #[test]
+    fn a_scanner_and_a_camera_are_told_apart_where_they_say_so() {
+        for (value, by) in
+            [(1, TakenBy::Scanner), (2, TakenBy::Scanner), (3, TakenBy::Camera), (9, TakenBy::Unsaid)]
+        {
+            let found = taken(&[text(Tag::DateTimeOriginal, "2011:02:03 09:00:00"), source(value)]);
+            assert_eq!(found, Some(Taken { day: on(2011, 2, 3), by }));
+        }
+    }
+
+    #[test]
+    fn a_clock_that_was_never_set_and_a_day_that_is_none_say_nothing() {
+        for none in [
+            "0000:00:00 00:00:00",
+            "    :  :     :  :  ",
+            "2011:02:30 00:00:00",
+            "2011:13:01 00:00:00",
+            "yesterday evening at",
+            "2011:+2:01 00:00:00",
+            "11",
+        ] {
+            assert_eq!(taken(&[text(Tag::DateTimeOriginal, none)]), None, "{none}");
+        }
+        let next = [
+            text(Tag::DateTimeOriginal, "0000:00:00 00:00:00"),
+            text(Tag::DateTimeDigitized, "2011:02:03 09:00:00"),
+        ];
+        assert!(taken(&next).is_some());
+    }
+}

@@ -9,21 +9,32 @@
 //! | `smaller` | fewer pixels, each the mean of what it covers |
 //! | `decode` | all of these in order |
 //! | `facts` | what a file says of itself |
+//! | `colours` | the main colours of what is seen, as a proposal |
+//! | `likeness` | whether two files show the same picture |
+//! | `write` | pixels to a file's bytes |
 //! | `unreadable` | why there is no picture, in words |
 
+mod colours;
 mod decode;
 mod exif;
 mod facts;
+#[cfg(test)]
+mod hostile;
 mod jpeg;
+mod likeness;
 mod open;
 #[cfg(test)]
 mod sample;
 mod smaller;
 mod unreadable;
+mod write;
 
+pub use colours::{Proposal, main_colours};
 pub use decode::{decoded, scaled};
 pub use facts::{Facts, Kind, Taken, TakenBy, facts};
+pub use likeness::{ALIKE, Likeness};
 pub use unreadable::Unreadable;
+pub use write::{Unwritten, jpeg, png};
 
 /// The largest file that is read, in bytes.
 pub const MOST_BYTES: u64 = 200_000_000;
@@ -34,36 +45,3 @@ pub const MOST_PIXELS: u64 = 100_000_000;
 /// The most memory that a picture may take while it is decoded, in bytes: an A3 page at 600 dots per inch with 16 bits
 /// a channel, and more.
 pub const MOST_MEMORY: u64 = 512 << 20;
-
-/// A main colour of a picture, as a proposal.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Proposal {
-    /// Red, green and blue.
-    pub rgb: [u8; 3],
-    /// How much of what is worn it takes.
-    pub share: f32,
-}
-
-/// For now.
-pub fn main_colours(pixels: &crate::picture::Pixels) -> Vec<Proposal> {
-    pixels.at(0, 0).map(|rgb| Proposal { rgb, share: 1.0 }).into_iter().collect()
-}
-
-/// For now.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Fingerprint(Vec<u8>);
-
-/// For now.
-pub const ALIKE: u32 = 10;
-
-impl Fingerprint {
-    /// For now.
-    pub fn of(pixels: &crate::picture::Pixels) -> Self {
-        Self(scaled(pixels.clone(), (8, 8)).rgba)
-    }
-
-    /// For now.
-    pub fn apart(&self, other: &Self) -> u32 {
-        self.0.iter().zip(&other.0).map(|(one, other)| u32::from(one.abs_diff(*other))).max().unwrap_or(0)
-    }
-}

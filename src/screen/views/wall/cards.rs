@@ -17,10 +17,11 @@ use crate::trade::colour::Colour;
 const WORDS: u16 = 17;
 
 /// The least width of a period.
-pub fn least_width(zoom: Zoom) -> u16 {
+pub fn least_width(zoom: Zoom, pictured: bool) -> u16 {
     match zoom {
         Zoom::Far => 2,
         Zoom::Middle => 38,
+        Zoom::Near if pictured => 38,
         Zoom::Near => 32,
     }
 }

@@ -61,7 +61,7 @@ impl Wall {
             return;
         }
         let columns = self.shelf.columns.len();
-        let fit = usize::from(axis::fitting(columns, width, cards::least_width(self.zoom)));
+        let fit = usize::from(axis::fitting(columns, width, cards::least_width(self.zoom, self.pictured)));
         let column = match &self.focus {
             Some(Entry::Look(look)) if self.in_lanes => {
                 self.shelf.lane_of(look).map(|lane| self.shelf.lanes[lane].column)
@@ -78,7 +78,10 @@ impl Wall {
     fn lay_out(&self, board: &Board, area: Rect) -> Plan {
         let stretches = match self.zoom {
             Zoom::Far => axis::whole(&self.shelf.columns, area.x, area.width),
-            zoom => axis::part(&self.shelf.columns, self.first, area.x, area.width, cards::least_width(zoom)),
+            zoom => {
+                let least = cards::least_width(zoom, self.pictured);
+                axis::part(&self.shelf.columns, self.first, area.x, area.width, least)
+            }
         };
         let rows = |y: u16, height: u16| Rect::new(area.x, y, area.width, height);
         let head_rows = if area.height < 14 { 2 } else { 3 };
