@@ -90,7 +90,7 @@ impl Thumbs {
         if written.is_err() {
             let _ = fs::remove_file(&draft);
         }
-        if count % OFTEN == 0 {
+        if count.is_multiple_of(OFTEN) {
             thin_out(&self.folder, MOST);
         }
     }

@@ -60,7 +60,7 @@ impl User {
     /// Where the program keeps what is this user's alone.
     pub fn places(&self) -> Places {
         let below = |name: &str| self.path(name).join("shirr");
-        Places { state: below("state"), data: below("data") }
+        Places { state: below("state"), data: below("data"), cache: below("cache") }
     }
 
     fn command(&self, arguments: &[&str]) -> CommandBuilder {

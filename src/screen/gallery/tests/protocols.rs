@@ -45,7 +45,7 @@ fn painted(sixels: &str) -> (usize, usize, HashMap<(usize, usize), [u8; 3]>) {
     let body = &sixels[start + 2..];
     let body = &body[body.find('q').unwrap() + 1..body.find("\u{1b}\\").expect("ends with ST")];
     let mut letters = body.chars().peekable();
-    let mut number = move |letters: &mut std::iter::Peekable<std::str::Chars<'_>>| {
+    let number = move |letters: &mut std::iter::Peekable<std::str::Chars<'_>>| {
         let mut value = None;
         while let Some(digit) = letters.peek().and_then(|letter| letter.to_digit(10)) {
             value = Some(value.unwrap_or(0) * 10 + digit as usize);
