@@ -64,7 +64,6 @@ pub(super) fn document(board: &Board, album: Option<&Album>, only: Option<&LookI
         cautions: cautions::asks(&raised),
         tables: tables.into(),
         sheets_by: Some("look"),
-        ..Document::default()
     }
 }
 

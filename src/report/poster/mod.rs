@@ -99,5 +99,3 @@ impl Poster {
 
 #[cfg(test)]
 mod tests;
-#[cfg(test)]
-mod view;

@@ -73,14 +73,16 @@ impl<'a> Sheet<'a> {
     /// more cards: a few rounds come to rest.
     fn roll_out(&mut self) {
         self.wide = self.high;
+        let mut down = 1;
         for _ in 0..4 {
             self.lanes = Lanes::of(self).high();
-            let down = (self.room() / self.card.high).max(1.0) as usize;
+            down = (self.room() / self.card.high).max(1.0) as usize;
             let needs = self.across(down) as f64 * self.card.wide + self.gaps();
             self.wide = (needs + 2.0 * MARGIN).max(self.high);
             self.place(down);
         }
         self.lanes = Lanes::of(self).high();
+        self.card = Card::of(self.card.wide, self.room() / down as f64);
     }
 
     /// The largest cards that the paper has room for. How large depends on how many stand below each other, and on how
