@@ -83,7 +83,11 @@ fn what_is_applied_is_one_edit_and_undone_leaves_every_byte() {
     let again = desk.shirr(&["suggest", "demo", "--apply"]).exits(2);
     assert!(again.err.contains("nothing is changed: the looks are as suggested already"), "{}", again.err);
     let home = desk.path("../home");
-    let places = Places { state: home.join("state/shirr"), data: home.join("data/shirr") };
+    let places = Places {
+        state: home.join("state/shirr"),
+        data: home.join("data/shirr"),
+        cache: home.join("cache/shirr"),
+    };
     let mut open = OpenBoard::open(&board, &places).unwrap();
     assert_eq!(open.undo_labels().len(), 1);
     open.undo().unwrap();

@@ -40,7 +40,11 @@ fn a_table_is_previewed_and_then_brought_in_as_one_edit_that_undo_takes_back() {
         again.out
     );
     let home = desk.path("../home");
-    let places = Places { state: home.join("state/shirr"), data: home.join("data/shirr") };
+    let places = Places {
+        state: home.join("state/shirr"),
+        data: home.join("data/shirr"),
+        cache: home.join("cache/shirr"),
+    };
     let mut open = OpenBoard::open(&board, &places).unwrap();
     assert_eq!(open.undo_labels().len(), 1);
     open.undo().unwrap();
