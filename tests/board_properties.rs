@@ -374,7 +374,7 @@ proptest! {
     #[test]
     fn whoever_is_in_a_scene_is_in_the_report_once_and_the_minutes_add_up(records in sound_records()) {
         let board = Board::new(records);
-        let document = Report::Scenes.document(&board);
+        let document = Report::Scenes.document(&board, None);
         let table = &document.tables[0];
         let place = |key: &str| table.columns().iter().position(|column| column.key == key).unwrap();
         let (scene, character, minutes) = (place("scene"), place("character"), place("minutes"));

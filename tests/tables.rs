@@ -24,7 +24,7 @@ use sample::arbitrary::sound_records;
 const FORMATS: [&dyn Format; 2] = [&Csv, &Xlsx];
 
 fn exported(format: &dyn Format, report: Report, board: &Board) -> Grid {
-    Grid::read(&format.bytes(&report.document(board)).unwrap(), None).unwrap()
+    Grid::read(&format.bytes(&report.document(board, None)).unwrap(), None).unwrap()
 }
 
 fn fits(brought: &Brought) -> Result<(), TestCaseError> {
@@ -287,7 +287,7 @@ fn the_lines_with_which_our_reports_end_are_not_taken_for_rows() {
     for (report, kind) in
         [(Report::Outfits, Kind::Outfits), (Report::Scenes, Kind::Scenes), (Report::Schedule, Kind::Schedule)]
     {
-        let mut document = report.document(&board);
+        let mut document = report.document(&board, None);
         // What stands behind another table is left out for that alone.
         document.tables.truncate(1);
         let lines = document.gaps.len() + document.cautions.len();
@@ -338,8 +338,8 @@ fn is_whole_as_a_page(document: &Document) {
         assert_eq!(below(read, "tbody > tr > th[scope=rowgroup]").len(), runs, "{}", document.key);
         for row in rows {
             let span = |cell: ElementRef<'_>| cell.attr("colspan").map_or(1, |span| span.parse().unwrap());
-            // What is drawn stands beside all rows of its run.
-            let cells: usize = below(row, "td:not([rowspan]), th").into_iter().map(span).sum();
+            // What is to be seen stands beside all rows of its run, or beside its row.
+            let cells: usize = below(row, "td:not([rowspan]):not(.beside), th").into_iter().map(span).sum();
             assert_eq!(cells, width, "{}", document.key);
         }
     }
@@ -356,15 +356,19 @@ fn is_whole_as_a_workbook(document: &Document) {
         let range = book.worksheet_range(name).unwrap();
         let head = range.rows().next().unwrap();
         assert!(head.iter().all(|cell| !cell.to_string().is_empty()), "{} {name}", document.key);
+        // A column before the others shows what there is to see, and says below it what that is.
+        let shown = usize::from(table.has_figures());
         assert_eq!(
             range.get_size(),
-            (table.rows().len() + 1, table.columns().len()),
+            (table.rows().len() + 1, table.columns().len() + shown),
             "{} {name}",
             document.key
         );
         let filled = table.rows().iter().map(|row| row.iter().filter(|cell| **cell != Cell::Empty).count());
-        let read =
-            range.rows().skip(1).map(|row| row.iter().filter(|cell| !cell.to_string().is_empty()).count());
+        let read = range
+            .rows()
+            .skip(1)
+            .map(|row| row.iter().skip(shown).filter(|cell| !cell.to_string().is_empty()).count());
         assert_eq!(read.collect::<Vec<_>>(), filled.collect::<Vec<_>>(), "{} {name}", document.key);
     }
 }
@@ -374,7 +378,7 @@ fn every_report_of_the_demo_is_whole_as_a_page_and_as_a_workbook() {
     let board = demo();
     let mut rows = 0;
     for report in Report::ALL {
-        let document = report.document(&board);
+        let document = report.document(&board, None);
         rows += document.tables.iter().map(|table| table.rows().len()).sum::<usize>();
         is_whole_as_a_page(&document);
         is_whole_as_a_workbook(&document);

@@ -9,6 +9,7 @@ use super::bring;
 use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, faults, named, outfile};
+use crate::album::Album;
 use crate::board::Board;
 use crate::bring::script::Part;
 use crate::report::{self, Csv, Document, Format, Html, Json, Markdown, Plain, Xlsx};
@@ -150,7 +151,9 @@ impl Report {
         let to = To::asked(self.to, self.output.as_deref())?;
         let reading = boards::read(&folder)?;
         faults::warn(console, &reading.faults);
-        let mut document = self.document(&reading.board, console)?;
+        let album = Album::of(&folder);
+        let album = to.format().shows_figures().then_some(&album);
+        let mut document = self.document(&reading.board, album, console)?;
         document.gaps.extend(faults::gaps(&reading.faults).iter().map(|gap| Plain::line(gap)));
         let bytes = to.format().bytes(&document).map_err(|error| Failure::new(error.to_string()))?;
         match &self.output {
@@ -173,7 +176,12 @@ impl Report {
         Ok(if reading.faults.is_empty() { Outcome::Fine } else { Outcome::Faults })
     }
 
-    fn document(&self, board: &Board, console: &mut Console) -> Result<Document, Failure> {
+    fn document(
+        &self,
+        board: &Board,
+        album: Option<&Album>,
+        console: &mut Console,
+    ) -> Result<Document, Failure> {
         if let Some(name) = &self.character {
             return match self.report {
                 Which::Kept => Ok(report::kept_of(board, &named::character(board, name)?)),
@@ -182,12 +190,12 @@ impl Report {
         }
         if let Some(name) = &self.look {
             return match self.report {
-                Which::Build => Ok(report::build_of(board, &named::look(board, name)?)),
+                Which::Build => Ok(report::build_of(board, album, &named::look(board, name)?)),
                 _ => Err(Failure::new("`--look` goes with `shirr report build` alone")),
             };
         }
         match (self.report.report(), &self.against) {
-            (Some(report), None) => Ok(report.document(board)),
+            (Some(report), None) => Ok(report.document(board, album)),
             (None, Some(file)) => {
                 let script = bring::read(file)?;
                 let earlier = bring::draft(file, &script, board.head(), console)?;

@@ -5,8 +5,10 @@ use std::collections::HashMap;
 
 use super::cautions::{self, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
-use super::looks::{flat, treatment};
+use super::figure::Figures;
+use super::looks::treatment;
 use super::plain::Plain;
+use crate::album::Album;
 use crate::board::{
     Board, BodyId, ClothId, Departure, Fitting, Look, LookId, Make, Practice, Version, VersionId,
 };
@@ -19,7 +21,8 @@ use crate::workroom::copies::plan::{Demand, Plan};
 use crate::workroom::fit::{Row, original_of, rows, version_of, wearer_of};
 use crate::workroom::{asks, words};
 
-pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
+pub(super) fn document(board: &Board, album: Option<&Album>, only: Option<&LookId>) -> Document {
+    let mut figures = Figures::of(board, album);
     let sheets = Sheets {
         board,
         plan: Plan::of(board),
@@ -46,7 +49,7 @@ pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
                 table.push([vec![Cell::text(&name)], row].concat());
             }
         }
-        tables[0].draw_beside(flat(board, look));
+        tables[0].show_beside(figures.of_look(look));
     }
     Document {
         key: "build",
@@ -57,10 +60,10 @@ pub(super) fn document(board: &Board, only: Option<&LookId>) -> Document {
              the shooting days need, with spares, and never fewer than is usual for a principal (common practice). Seams \
              and hems are the cutter's.",
         )],
+        gaps: figures.gaps(),
         cautions: cautions::asks(&raised),
         tables: tables.into(),
         sheets_by: Some("look"),
-        ..Document::default()
     }
 }
 
@@ -384,7 +387,7 @@ mod tests {
         let board = told::board(json!({"looks": {
             "wet": coat("oilskin"), "dry": coat("duffel"), "gown": {"title": "Gown", "treatment": "invent"},
         }}));
-        let document = document(&board, None);
+        let document = document(&board, None, None);
         let sheets = document.sheets();
         let pieces = |tables: &[Table]| {
             tables.iter().find(|table| table.key() == "pieces").map_or(0, |one| one.rows().len())

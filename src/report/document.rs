@@ -5,10 +5,9 @@
 //! table that other programs read.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
+use super::figure::Figure;
 use super::plain::Plain;
-use crate::picture::flat::Flat;
 use crate::trade::date::Date;
 use crate::trade::eighths::Eighths;
 use crate::trade::length::Length;
@@ -46,7 +45,7 @@ pub struct Table {
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
     /// By the number of the row that it stands beside.
-    flats: BTreeMap<usize, Arc<Flat>>,
+    figures: BTreeMap<usize, Figure>,
     upright: bool,
 }
 
@@ -242,24 +241,29 @@ impl Table {
         let without = |cells: &[Cell]| [&cells[..at], &cells[at + 1..]].concat();
         let mut columns = self.columns.clone();
         columns.remove(at);
-        let mut part = Self { columns, rows: Vec::new(), flats: BTreeMap::new(), ..self.clone() };
+        let mut part = Self { columns, rows: Vec::new(), figures: BTreeMap::new(), ..self.clone() };
         for (number, row) in self.rows.iter().enumerate().filter(|(_, row)| row[at] == *value) {
             part.push(without(row));
-            part.draw_beside(self.flats.get(&number).cloned());
+            part.show_beside(self.figure(number).cloned());
         }
         (!part.rows.is_empty()).then_some(part)
     }
 
-    /// Puts a flat beside the last row. Only formats that can show a drawing have it.
-    pub fn draw_beside(&mut self, flat: Option<Arc<Flat>>) {
-        if let (Some(flat), Some(last)) = (flat, self.rows.len().checked_sub(1)) {
-            self.flats.insert(last, flat);
+    /// Puts a figure beside the last row. Only formats that can show one have it.
+    pub fn show_beside(&mut self, figure: Option<Figure>) {
+        if let (Some(figure), Some(last)) = (figure, self.rows.len().checked_sub(1)) {
+            self.figures.insert(last, figure);
         }
     }
 
-    /// The flat beside a row.
-    pub fn flat(&self, row: usize) -> Option<&Flat> {
-        self.flats.get(&row).map(Arc::as_ref)
+    /// The figure beside a row.
+    pub fn figure(&self, row: usize) -> Option<&Figure> {
+        self.figures.get(&row)
+    }
+
+    /// Whether any row has a figure beside it.
+    pub fn has_figures(&self) -> bool {
+        !self.figures.is_empty()
     }
 
     /// Its stable name, one of a kind in its document; empty where it is the only one.

@@ -1,16 +1,16 @@
 //! The look list: what each look says, what it is made after, where it departs, and where it is seen.
 
-use std::sync::Arc;
-
 use super::cautions::{self, Raised, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
+use super::figure::Figures;
 use super::plain::Plain;
+use crate::album::Album;
 use crate::board::{Board, Departure, Evidence, Look, LookId, Scope, Treatment};
 use crate::check::words::counted;
-use crate::picture::flat::Flat;
 use crate::plot::{self, Shooting};
 
-pub(super) fn document(board: &Board) -> Document {
+pub(super) fn document(board: &Board, album: Option<&Album>) -> Document {
+    let mut figures = Figures::of(board, album);
     let mut table = Table::new(columns());
     let shooting = Shooting::of(board);
     let mut raised: Vec<Raised> = Vec::new();
@@ -18,7 +18,7 @@ pub(super) fn document(board: &Board) -> Document {
         if let Some(look) = board.look(id) {
             let cautions = with_look(board, id);
             table.push(row(board, &shooting, id, look, &cautions));
-            table.draw_beside(flat(board, look));
+            table.show_beside(figures.of_look(look));
             raised.extend(cautions);
         }
     }
@@ -33,6 +33,7 @@ pub(super) fn document(board: &Board) -> Document {
         title: Plain::line(&format!("{}: looks", board.head().title)),
         subtitle: Plain::line(&subtitle),
         notes: vec![Plain::line("Minutes are at a page a minute (common practice).")],
+        gaps: figures.gaps(),
         cautions: cautions::asks(&raised),
         tables: vec![table],
         ..Document::default()
@@ -93,12 +94,6 @@ fn row(board: &Board, shooting: &Shooting<'_>, id: &LookId, look: &Look, caution
     ]
 }
 
-/// The flat of a look, where its record is enough for one.
-pub(super) fn flat(board: &Board, look: &Look) -> Option<Arc<Flat>> {
-    let base = look.base.as_ref().and_then(|base| board.outfit(base));
-    Flat::of_look(look, base).map(Arc::new)
-}
-
 /// Word, then mark: a cell that began with the mark `=` would be a formula to a spreadsheet.
 pub(super) fn treatment(treatment: Treatment) -> String {
     format!("{} ({})", treatment.word(), treatment.mark())
@@ -143,7 +138,7 @@ mod tests {
             ],
             "schedule": [{"day": 3, "date": "2027-07-05", "scenes": ["2B"]}],
         }));
-        let document = document(&board);
+        let document = document(&board, None);
         assert_eq!(document.subtitle.as_str(), "one look of 3: 2 left");
         let read: Value = serde_json::from_str(&Json.write(&document)).unwrap();
         assert_eq!(
@@ -163,7 +158,7 @@ mod tests {
     #[test]
     fn an_invented_look_has_no_base_and_is_still_listed() {
         let board = sample::board(json!({"looks": {"a": {"treatment": "invent"}}}));
-        let table = &document(&board).tables[0];
+        let table = &document(&board, None).tables[0];
         assert_eq!(table.rows()[0][4], Cell::text("invented (*)"));
         assert_eq!(table.rows()[0][5..10], [const { Cell::Empty }; 5]);
     }

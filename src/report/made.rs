@@ -1,8 +1,10 @@
-//! A board with a workroom, for tests of the reports about it.
+//! A board with a workroom, and a folder with pictures, for tests of the reports about them.
 
 use serde_json::json;
 
+use crate::album::Album;
 use crate::board::{Board, told};
+use crate::picture::Pixels;
 
 /// One look of Ada's that goes into the water, in three copies and one for a double, and one of Ben's of a hide.
 pub(super) fn board() -> Board {
@@ -58,4 +60,32 @@ pub(super) fn board() -> Board {
             "cautions": [{"caution": "cold", "actions": ["plunge"], "says": "It is cold.", "ask": "How cold.", "of": "the safety lead"}],
         },
     }))
+}
+
+/// A board's folder on disk, with pictures in it.
+pub(super) struct Folder(tempfile::TempDir);
+
+impl Folder {
+    /// An empty one.
+    pub fn new() -> Self {
+        Self(tempfile::tempdir().unwrap())
+    }
+
+    /// Puts a file into it.
+    pub fn file(&self, name: &str, bytes: &[u8]) {
+        let file = self.0.path().join(name);
+        std::fs::create_dir_all(file.parent().unwrap()).unwrap();
+        std::fs::write(file, bytes).unwrap();
+    }
+
+    /// Puts a picture of one colour into it.
+    pub fn picture(&self, name: &str, (width, height): (u32, u32), [red, green, blue]: [u8; 3]) {
+        let rgba = [red, green, blue, 255].repeat((width * height) as usize);
+        self.file(name, &super::encode::png(&Pixels { width, height, rgba }).unwrap());
+    }
+
+    /// What is in it.
+    pub fn album(&self) -> Album {
+        Album::of(self.0.path())
+    }
 }

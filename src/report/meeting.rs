@@ -2,12 +2,18 @@
 
 use super::cautions::{self, Raised, in_scene, with_look};
 use super::document::{Cell, Column, Document, Kind, Table};
+use super::figure::{Figure, Figures};
 use super::plain::Plain;
+use crate::album::Album;
 use crate::board::{Board, MeetingId, Question, Stop};
 use crate::check::words::{counted, look_title};
 use crate::trade::date::Date;
 
-pub(super) fn document(board: &Board) -> Document {
+/// The longest side of a picture beside a line of the minutes, in pixels.
+const LONGEST: u32 = 240;
+
+pub(super) fn document(board: &Board, album: Option<&Album>) -> Document {
+    let mut figures = Figures::of(board, album).within(LONGEST);
     let columns = |what: &str, heading: &str| {
         vec![
             Column::new("meeting", "Meeting", Kind::Text),
@@ -33,6 +39,7 @@ pub(super) fn document(board: &Board) -> Document {
     let mut open = Table::titled("open", "Questions that are still open", columns("question", "Question"));
     for (id, _, question) in board.open_questions() {
         open.push(asked(id, question));
+        open.show_beside(figure(&mut figures, board, &question.at));
     }
     let mut decided = Table::titled("decisions", "Decisions", columns("decision", "Decision"));
     let mut answered_columns = columns("question", "Question");
@@ -41,11 +48,13 @@ pub(super) fn document(board: &Board) -> Document {
     for (id, meeting) in board.records().meetings.iter().rev() {
         for one in &meeting.decisions {
             decided.push(said(id, &one.at, &one.decision, &one.owner, one.due.as_ref()));
+            decided.show_beside(figure(&mut figures, board, &one.at));
         }
         for question in meeting.questions.iter().filter(|question| !question.is_open()) {
             let mut row = asked(id, question);
             row.push(Cell::text(&question.answer));
             answered.push(row);
+            answered.show_beside(figure(&mut figures, board, &question.at));
         }
     }
     let meetings = &board.records().meetings;
@@ -66,8 +75,17 @@ pub(super) fn document(board: &Board) -> Document {
         title: Plain::line(&format!("{}: minutes", board.head().title)),
         subtitle: Plain::line(&size),
         tables,
+        gaps: figures.gaps(),
         cautions: cautions::asks(&raised),
         ..Document::default()
+    }
+}
+
+/// The look that something was said of, to be seen.
+fn figure(figures: &mut Figures<'_>, board: &Board, at: &Stop) -> Option<Figure> {
+    match at {
+        Stop::Look(id) => figures.of_look(board.look(id)?),
+        Stop::Board | Stop::Period(_) | Stop::Scene(_) => None,
     }
 }
 
@@ -147,12 +165,12 @@ mod tests {
                 ]},
             },
         }));
-        insta::assert_snapshot!(Markdown.write(&document(&board)));
+        insta::assert_snapshot!(Markdown.write(&document(&board, None)));
     }
 
     #[test]
     fn before_the_first_meeting_there_are_no_minutes() {
-        let document = document(&sample::board(json!({})));
+        let document = document(&sample::board(json!({})), None);
         assert!(document.tables.is_empty());
         assert_eq!(document.subtitle.as_str(), "0 meetings, 0 decisions, 0 questions still open");
     }

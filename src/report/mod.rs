@@ -10,6 +10,8 @@ mod copies;
 mod cost;
 pub mod document;
 mod drafts;
+mod encode;
+pub mod figure;
 mod formats;
 mod kept;
 mod looks;
@@ -25,10 +27,12 @@ mod schedule;
 
 pub use document::{Cell, Column, Document, Kind, OnPaper, Share, Table};
 pub use drafts::against;
+pub use figure::{Figure, Picture};
 pub use formats::{Csv, Format, Html, Json, Markdown, Text, Unwritten, Xlsx};
 pub use kept::kept_of;
 pub use plain::Plain;
 
+use crate::album::Album;
 use crate::board::{Board, CharacterId, LookId};
 
 /// The reports that there are.
@@ -74,17 +78,17 @@ impl Report {
         Self::Cost,
     ];
 
-    /// The report on this board.
-    pub fn document(self, board: &Board) -> Document {
+    /// The report on this board, with pictures where there is an album to find them in.
+    pub fn document(self, board: &Board, album: Option<&Album>) -> Document {
         match self {
             Self::Scenes => scenes::document(board),
             Self::Outfits => outfits::document(board),
-            Self::Looks => looks::document(board),
+            Self::Looks => looks::document(board, album),
             Self::Plot => plot::document(board),
             Self::Schedule => schedule::document(board),
-            Self::Meeting => meeting::document(board),
+            Self::Meeting => meeting::document(board, album),
             Self::Kept => kept::document(board, None),
-            Self::Build => build::document(board, None),
+            Self::Build => build::document(board, album, None),
             Self::Buy => buy::document(board),
             Self::Copies => copies::document(board),
             Self::Cost => cost::document(board),
@@ -93,8 +97,8 @@ impl Report {
 }
 
 /// The build sheet of one look.
-pub fn build_of(board: &Board, look: &LookId) -> Document {
-    build::document(board, Some(look))
+pub fn build_of(board: &Board, album: Option<&Album>, look: &LookId) -> Document {
+    build::document(board, album, Some(look))
 }
 
 /// A look and whose it is: `Odile Maren: The crossing black`; the id where there is no such look.

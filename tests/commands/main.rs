@@ -11,6 +11,7 @@ mod demo;
 mod opening;
 mod printing;
 mod reporting;
+mod seeing;
 mod starting;
 mod suggesting;
 mod tabling;

@@ -1,6 +1,6 @@
 //! Formats: one file each. A format writes any document and knows no report.
 
-mod csv;
+pub(super) mod csv;
 mod html;
 mod json;
 mod markdown;
@@ -26,10 +26,16 @@ pub trait Format {
     /// # Errors
     /// When the format has no room for it, such as a sheet for more than a million rows.
     fn bytes(&self, document: &Document) -> Result<Vec<u8>, Unwritten>;
+
+    /// Whether it has the figures of a document; for one that has not, no picture need be looked for.
+    fn shows_figures(&self) -> bool;
 }
 
 /// A format that is text, and has room for everything.
 pub trait Text {
+    /// Whether it has the figures of a document.
+    const SHOWS_FIGURES: bool = false;
+
     /// The document as text in this format.
     fn write(&self, document: &Document) -> String;
 }
@@ -37,5 +43,9 @@ pub trait Text {
 impl<T: Text> Format for T {
     fn bytes(&self, document: &Document) -> Result<Vec<u8>, Unwritten> {
         Ok(self.write(document).into_bytes())
+    }
+
+    fn shows_figures(&self) -> bool {
+        T::SHOWS_FIGURES
     }
 }

@@ -4,6 +4,9 @@
 //!
 //! All words are written as words, so that none can be a formula. What is in a cell is what is in the CSV's, save the
 //! apostrophes that guard that, and save what is longer than a cell: that is cut, and named among what is missing.
+//! Where rows have figures, a first column shows them; the others are the same behind it.
+
+mod figures;
 
 use rust_xlsxwriter::{Format as Style, FormatAlign, Workbook, Worksheet, XlsxError};
 
@@ -33,6 +36,10 @@ const ABOUT: &str = "About";
 impl Format for Xlsx {
     fn bytes(&self, document: &Document) -> Result<Vec<u8>, Unwritten> {
         written(document).map_err(|error| Unwritten(error.to_string()))
+    }
+
+    fn shows_figures(&self) -> bool {
+        true
     }
 }
 
@@ -86,14 +93,18 @@ fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<Vec<String>, Xlsx
     let mut shortened = Vec::new();
     let head = Style::new().set_bold().set_text_wrap().set_align(FormatAlign::Top);
     let words = Style::new().set_text_wrap().set_align(FormatAlign::Top);
+    let first = u16::from(table.has_figures());
+    if table.has_figures() {
+        figures::write(sheet, table, &head)?;
+    }
     let number = Style::new().set_align(FormatAlign::Top);
     let money = Style::new().set_align(FormatAlign::Top).set_num_format("#,##0.00");
-    for (at, column) in (0..).zip(table.columns()) {
+    for ((at, column), of) in (first..).zip(table.columns()).zip(0..) {
         sheet.write_string_with_format(0, at, cut(&heading_of(column)), &head)?;
-        sheet.set_column_width(at, width_of(table, usize::from(at), column))?;
+        sheet.set_column_width(at, width_of(table, of, column))?;
     }
     for (row, cells) in (1..).zip(table.rows()) {
-        for (at, cell) in (0..).zip(cells) {
+        for (at, cell) in (first..).zip(cells) {
             if let Some(value) = cell.value() {
                 let style = if matches!(cell, Cell::Money(_)) { &money } else { &number };
                 sheet.write_number_with_format(row, at, value, style)?;
@@ -107,7 +118,8 @@ fn write_table(sheet: &mut Worksheet, table: &Table) -> Result<Vec<String>, Xlsx
             }
         }
     }
-    let last = u16::try_from(table.columns().len().saturating_sub(1)).unwrap_or(u16::MAX);
+    let last =
+        u16::try_from(table.columns().len().saturating_sub(1)).unwrap_or(u16::MAX).saturating_add(first);
     let rows = u32::try_from(table.rows().len()).unwrap_or(u32::MAX);
     sheet.set_freeze_panes(1, 0)?;
     sheet.set_repeat_rows(0, 0)?;
@@ -245,7 +257,9 @@ mod tests {
             for row in 0..=table.rows().len() {
                 let record = records.next().unwrap();
                 for (at, field) in record.iter().enumerate() {
-                    let cell = range.get_value((row as u32, at as u32)).map(said).unwrap_or_default();
+                    // A picture stands before what the CSV has.
+                    let column = at as u32 + u32::from(table.has_figures());
+                    let cell = range.get_value((row as u32, column)).map(said).unwrap_or_default();
                     let place = format!("{name} row {row} column {at}");
                     if row > 0 && matches!(table.rows()[row - 1][at], Cell::Money(_)) {
                         // A number in the one, in the other with all its decimals.
@@ -264,7 +278,7 @@ mod tests {
     fn an_independent_reader_finds_what_is_in_the_csv() {
         let board = sample::board();
         for report in Report::ALL {
-            is_as_the_csv(&report.document(&board));
+            is_as_the_csv(&report.document(&board, None));
         }
         is_as_the_csv(&hostile());
     }
@@ -311,5 +325,56 @@ mod tests {
         let range = book.worksheet_range("about 2").unwrap();
         let there = said(range.get_value((1, 0)).unwrap());
         assert!(long.starts_with(&there) && there.encode_utf16().count() > WORKBOOK_CELL - 2);
+    }
+
+    #[test]
+    fn pictures_and_flats_stand_in_a_first_column_and_the_others_read_as_before() {
+        use std::io::Read as _;
+
+        use serde_json::json;
+
+        use crate::board::told;
+        use crate::report::made::Folder;
+
+        let folder = Folder::new();
+        folder.picture("images/smock.png", (600, 900), [180, 40, 40]);
+        let board = told::board(json!({
+            "outfits": {"smock": {"title": "=Smock", "pictures": ["images/smock.png"]}},
+            "looks": {
+                "a": {"title": "A", "base": "smock"},
+                "b": {"title": "B", "treatment": "invent", "pieces": [{"name": "coat"}]},
+                "c": {"title": "C", "treatment": "invent"},
+            },
+        }));
+        let document = Report::Looks.document(&board, Some(&folder.album()));
+        assert!(document.gaps.is_empty());
+        is_as_the_csv(&document);
+        let bytes = Xlsx.bytes(&document).unwrap();
+        let mut archive = zip::ZipArchive::new(Cursor::new(&bytes)).unwrap();
+        let mut names: Vec<String> = archive
+            .file_names()
+            .flatten()
+            .filter(|name| name.starts_with("xl/media/"))
+            .map(Into::into)
+            .collect();
+        names.sort();
+        let endings: Vec<&str> = names.iter().filter_map(|name| name.rsplit('.').next()).collect();
+        assert!(endings.len() == 2 && endings.contains(&"jpeg") && endings.contains(&"png"), "{names:?}");
+        for name in &names {
+            let mut media = Vec::new();
+            archive.by_name(name).unwrap().read_to_end(&mut media).unwrap();
+            let seen = crate::picture::photo::facts(&media).unwrap();
+            assert_eq!(
+                (seen.width, seen.height),
+                if name.ends_with("png") { (240, 320) } else { (320, 480) }
+            );
+        }
+        let mut book = read(&document);
+        let range = book.worksheet_range("looks").unwrap();
+        let first: Vec<String> =
+            (0..4).map(|row| range.get_value((row, 0)).map(said).unwrap_or_default()).collect();
+        assert_eq!(first, ["Picture", "after =Smock", crate::picture::flat::DRAWN, ""]);
+        let rows = crate::bring::table::Grid::read(&bytes, None).unwrap().rows;
+        assert_eq!(rows.len(), 4);
     }
 }
