@@ -18,6 +18,8 @@ const FLAT: f64 = 0.8;
 /// The print for the width of a card, and the largest.
 const PRINT: f64 = 0.095;
 const LARGEST: f64 = 3.6;
+/// How small the line with the date becomes, of the print, rather than be cut.
+const SMALLER: f64 = 0.6;
 /// From one line to the next.
 const LINE: f64 = 1.15;
 /// The lines of a title.
@@ -66,7 +68,9 @@ pub(super) fn draw(sheet: &Sheet<'_>, to: &mut String, one: &Shown<'_>, x: f64, 
     let print = Hand::of(card.print).at(Anchor::Middle);
     let words = card.wide * 0.97;
     let mut down = y + card.figure + card.print * LINE;
-    let (size, says) = sheet.letters.fitted(Weight::Bold, &when(sheet, one), words, card.print, LEAST);
+    // Smaller before it is cut: the number of the look stands at its end.
+    let (size, says) =
+        sheet.letters.fitted(Weight::Bold, &when(sheet, one), words, card.print, card.print * SMALLER);
     text(to, middle, down, Hand { size, ..print.bold() }, &says);
     for line in sheet.letters.lines(Weight::Regular, &one.outfit.title, words / card.print, LINES) {
         down += card.print * LINE;

@@ -122,6 +122,14 @@ fn print_can_be_read_at_arms_length_and_lanes_take_no_more_than_they_need() {
     for (size, node) in sizes.iter().zip(texts()) {
         assert!(*size >= 2.0, "{size}: {:?}", node.text());
     }
+    for paper in PAPERS {
+        let svg = drawn(&demo, paper);
+        let read = roxmltree::Document::parse(&svg).unwrap();
+        let dates = read.descendants().filter(|node| node.attribute("font-weight").is_some());
+        for date in dates.filter_map(|node| node.text()) {
+            assert!(!date.ends_with('…'), "{paper:?}: {date}");
+        }
+    }
     let cards = read.root_element().children().filter(|node| node.has_tag_name("svg"));
     let wide =
         cards.map(|node| node.attribute("width").unwrap().parse::<f64>().unwrap()).fold(f64::MAX, f64::min);
