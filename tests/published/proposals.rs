@@ -119,7 +119,7 @@ fn plain_cloth_is_proposed_as_its_colour_and_nothing_else() {
 
 #[test]
 fn both_colours_of_stripes_are_proposed() {
-    on_all_grounds(|x, _| if x / 32 % 2 == 0 { NAVY } else { OCHRE }, &[NAVY, OCHRE], "stripes");
+    on_all_grounds(|x, _| if (x / 32).is_multiple_of(2) { NAVY } else { OCHRE }, &[NAVY, OCHRE], "stripes");
 }
 
 #[test]
@@ -150,6 +150,6 @@ fn a_figure_cut_off_by_the_lower_edge_is_no_background() {
 fn cloth_that_fills_the_picture_is_proposed_whole() {
     let everywhere = |_, _| true;
     proposed(&painted(flat(PAPER), |_, _| ROSE, 0.05, 12.0, everywhere), &[ROSE], "close, plain");
-    let stripes = |x: u32, _| if x / 40 % 2 == 0 { NAVY } else { IVORY };
+    let stripes = |x: u32, _| if (x / 40).is_multiple_of(2) { NAVY } else { IVORY };
     proposed(&painted(flat(PAPER), stripes, 0.0, 12.0, everywhere), &[NAVY, IVORY], "close, striped");
 }
