@@ -84,7 +84,8 @@ mod tests {
 
     #[test]
     fn stripes_of_one_pixel_turn_into_their_mean() {
-        let stripes = GrayImage::from_fn(300, 300, |x, _| image::Luma([if x % 2 == 0 { 0 } else { 200 }]));
+        let stripes =
+            GrayImage::from_fn(300, 300, |x, _| image::Luma([if x.is_multiple_of(2) { 0 } else { 200 }]));
         let pixels = decoded(&sample::file(&stripes.into(), ImageFormat::Png), (70, 70)).unwrap();
         for pixel in pixels.rgba.chunks(4) {
             // 300 pixels on 70: a new one covers 4.29 old ones; a mean of whole pixels is 80 here and 120 there.
@@ -95,7 +96,7 @@ mod tests {
     #[test]
     fn what_is_transparent_lends_no_colour_to_what_is_not() {
         let half = RgbaImage::from_fn(100, 100, |x, _| {
-            if x % 2 == 0 { Rgba([200, 0, 0, 255]) } else { Rgba([0, 255, 0, 0]) }
+            if x.is_multiple_of(2) { Rgba([200, 0, 0, 255]) } else { Rgba([0, 255, 0, 0]) }
         });
         let pixels = decoded(&sample::file(&half.into(), ImageFormat::Png), (50, 50)).unwrap();
         for pixel in pixels.rgba.chunks(4) {

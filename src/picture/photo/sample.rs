@@ -18,7 +18,7 @@ pub(super) const FORMATS: [ImageFormat; 6] = [
 /// A picture with something in it: shades and a few hard edges.
 pub(super) fn picture(width: u32, height: u32) -> DynamicImage {
     RgbImage::from_fn(width, height, |x, y| {
-        let edge = if (x / 7 + y / 5) % 3 == 0 { 60 } else { 0 };
+        let edge = if (x / 7 + y / 5).is_multiple_of(3) { 60 } else { 0 };
         image::Rgb([(x * 255 / width) as u8, (y * 255 / height) as u8, 90 + edge])
     })
     .into()

@@ -3,14 +3,17 @@
 
 use super::{Point, apart};
 
-/// A step from pixel to pixel that the background does not make, squared: grain is smoothed away before.
-const STEP: f32 = 2.5 * 2.5;
+/// The least step from pixel to pixel that the background does not make; and the most, however coarse its grain is.
+const STEPS: (f32, f32) = (2.5, 6.0);
+
+/// As many times the middle step along the picture's edge, which is its grain, no grain steps in a whole round.
+const GRAIN: f32 = 4.0;
 
 /// As far as a background strays from what the picture's edge shows of it, squared.
 const REACH: f32 = 14.0 * 14.0;
 
-/// A step that is the edge of something, over two pixels, squared.
-const EDGE: f32 = 6.0 * 6.0;
+/// A step over two pixels that is the edge of something, if the grain is not coarser.
+const EDGE: f32 = 6.0;
 
 /// Which pixels are background, and which lie on an edge, where colours are mixed.
 pub(super) struct Ground {
@@ -40,14 +43,35 @@ struct Grid {
     points: Vec<Option<Point>>,
     width: usize,
     height: usize,
+    /// The step that the background does not make, squared.
+    step: f32,
+    /// The step over two pixels that is an edge, squared.
+    edge: f32,
 }
 
 impl Grid {
     fn smoothed(points: &[Option<Point>], width: usize) -> Self {
         let width = width.max(1);
-        let mut grid = Self { points: points.to_vec(), width, height: points.len() / width };
+        let mut grid =
+            Self { points: points.to_vec(), width, height: points.len() / width, step: 0.0, edge: 0.0 };
         grid.points = (0..points.len()).map(|at| grid.mean_around(at)).collect();
-        grid
+        let step = (GRAIN * grid.middle_step()).clamp(STEPS.0, STEPS.1);
+        let edge = EDGE.max(2.0 * step);
+        Self { step: step * step, edge: edge * edge, ..grid }
+    }
+
+    /// The median of the steps from pixel to pixel along the picture's edge.
+    fn middle_step(&self) -> f32 {
+        let rim = self.rim();
+        let mut steps: Vec<f32> = rim
+            .windows(2)
+            .filter_map(|pair| match pair {
+                [one, other] => Some(apart(self.points[*one]?, self.points[*other]?)),
+                _ => None,
+            })
+            .collect();
+        steps.sort_by(f32::total_cmp);
+        steps.get(steps.len() / 2).copied().unwrap_or_default().sqrt()
     }
 
     fn get(&self, x: usize, y: usize) -> Option<Point> {
@@ -77,7 +101,7 @@ impl Grid {
     fn is_edge(&self, at: usize) -> bool {
         let (x, y) = (at % self.width, at / self.width);
         let step = |one: Option<Point>, other: Option<Point>| match (one, other) {
-            (Some(one), Some(other)) => apart(one, other) > EDGE,
+            (Some(one), Some(other)) => apart(one, other) > self.edge,
             _ => false,
         };
         step(self.get(x.saturating_sub(1), y), self.get(x + 1, y))
@@ -101,7 +125,7 @@ impl Grid {
         let rim = self.rim();
         let joined = |one: usize, other: usize| {
             matches!((self.points.get(one), self.points.get(other)), (Some(Some(one)), Some(Some(other)))
-                if apart(*one, *other) <= STEP)
+                if apart(*one, *other) <= self.step)
         };
         // Begun behind a step, so that no stretch is cut where the round began.
         let start =
@@ -129,7 +153,7 @@ impl Grid {
                 let Some(to) = self.get(nx, ny) else { continue };
                 let next = ny * self.width + nx;
                 let near = || shown.iter().any(|colour| apart(*colour, to) <= REACH);
-                if !behind[next] && apart(from, to) <= STEP && near() {
+                if !behind[next] && apart(from, to) <= self.step && near() {
                     behind[next] = true;
                     open.push(next);
                 }
