@@ -7,11 +7,14 @@ use std::sync::Arc;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 
-use super::encode;
 use super::plain::Plain;
 use crate::album::Album;
 use crate::board::{Board, Look, Outfit, PicturePath};
 use crate::picture::flat::{DRAWN, Flat};
+use crate::picture::photo;
+
+/// How good a JPEG is, of 100: small, and nothing that a fitting is judged by is lost.
+const QUALITY: u8 = 80;
 
 /// The longest side of a picture on a page, in pixels.
 const LONGEST: u32 = 480;
@@ -123,7 +126,7 @@ impl<'a> Figures<'a> {
 
 fn read(album: &Album, path: &PicturePath, longest: u32) -> Result<Picture, String> {
     let pixels = album.pixels(path, (longest, longest)).map_err(|why| why.to_string())?;
-    let jpeg = encode::jpeg(&pixels).ok_or_else(|| "it has no pixels".to_owned())?;
+    let jpeg = photo::jpeg(&pixels, QUALITY).map_err(|error| error.to_string())?;
     let name = Plain::line(path.as_str().rsplit('/').next().unwrap_or_default());
     Ok(Picture { caption: name.clone(), name, jpeg: jpeg.into(), wide: pixels.width, high: pixels.height })
 }

@@ -81,7 +81,7 @@ impl Folder {
     /// Puts a picture of one colour into it.
     pub fn picture(&self, name: &str, (width, height): (u32, u32), [red, green, blue]: [u8; 3]) {
         let rgba = [red, green, blue, 255].repeat((width * height) as usize);
-        self.file(name, &super::encode::png(&Pixels { width, height, rgba }).unwrap());
+        self.file(name, &crate::picture::photo::png(&Pixels { width, height, rgba }).unwrap());
     }
 
     /// What is in it.

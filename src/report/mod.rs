@@ -10,7 +10,6 @@ mod copies;
 mod cost;
 pub mod document;
 mod drafts;
-mod encode;
 pub mod figure;
 mod formats;
 mod kept;

@@ -7,14 +7,13 @@ use super::*;
 use crate::album::Album;
 use crate::board::{Board, sample};
 
-/// A picture of some structure, different for each seed.
+/// A picture of patches, others for each seed.
 fn picture(seed: u32, (width, height): (u32, u32)) -> RgbImage {
     RgbImage::from_fn(width, height, |x, y| {
-        let (across, down) = (x as f32 / width as f32, y as f32 / height as f32);
-        let wave = |turns: f32, at: f32| (turns * at * 6.0 + seed as f32).sin();
-        let light =
-            128.0 + 60.0 * wave(1.0 + (seed % 3) as f32, across) + 60.0 * wave(1.0 + (seed % 5) as f32, down);
-        let light = light.clamp(0.0, 255.0) as u8;
+        let (column, row) = (x * 6 / width, y * 8 / height);
+        let mut mixed = (column + 8 * row + 101 * seed).wrapping_mul(0x9e37_79b9);
+        mixed ^= mixed >> 15;
+        let light = (mixed.wrapping_mul(0x85eb_ca6b) >> 24) as u8;
         Rgb([light, light / 2 + 60, 255 - light])
     })
 }

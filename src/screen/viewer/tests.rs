@@ -93,8 +93,9 @@ fn a_click_puts_the_cross_and_a_number_takes_what_is_proposed() {
 #[test]
 fn what_has_no_picture_and_a_terminal_without_colours_say_so() {
     let mut trial = Trial::small();
+    trial.screen(SIZE);
     trial.keys("P");
-    assert!(trial.screen(SIZE).contains("no pictures are shown here"));
+    assert!(trial.screen(SIZE).contains("no pictures are shown here"), "{}", trial.screen(SIZE));
 }
 
 #[test]

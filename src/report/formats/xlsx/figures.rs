@@ -3,8 +3,8 @@
 use rust_xlsxwriter::{Format as Style, FormatAlign, Image, ObjectMovement, Worksheet, XlsxError};
 
 use crate::bring::table::cut;
+use crate::picture::photo;
 use crate::report::document::Table;
-use crate::report::encode;
 use crate::report::figure::Figure;
 
 /// Its heading.
@@ -57,7 +57,7 @@ fn file(figure: &Figure) -> Option<(Vec<u8>, &str)> {
     match figure {
         Figure::Flat(flat) => {
             let pixels = flat.pixels(DRAWN.0, DRAWN.1, Some([255; 3]))?;
-            Some((encode::png(&pixels)?, figure.caption()))
+            Some((photo::png(&pixels).ok()?, figure.caption()))
         }
         Figure::Picture(picture) => Some((picture.jpeg.to_vec(), picture.name.as_str())),
     }
