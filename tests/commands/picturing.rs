@@ -50,14 +50,17 @@ fn a_folder_with_files_that_mean_harm_brings_in_the_others_and_names_them() {
     let desk = Desk::new();
     let board = desk.board("board", &[]);
     let scans = pictures(&desk, "scans", &["good.png"]);
-    // The header of a PNG of 60,000 by 60,000 pixels, with the checksum that it must have.
-    let mut header = b"IHDR".to_vec();
-    header.extend(60_000_u32.to_be_bytes());
-    header.extend(60_000_u32.to_be_bytes());
-    header.extend([8, 6, 0, 0, 0]);
-    let mut bomb = b"\x89PNG\r\n\x1a\n\0\0\0\x0d".to_vec();
-    bomb.extend(&header);
-    bomb.extend(crc(&header).to_be_bytes());
+    // A PNG that says it has 60,000 by 60,000 pixels; all of its checksums are right.
+    let size = 60_000_u32.to_be_bytes();
+    let header = [&size[..], &size[..], &[8, 6, 0, 0, 0]].concat();
+    let chunks = [(b"IHDR", header), (b"IDAT", vec![0x78, 0x9c, 3, 0, 0, 0, 0, 1]), (b"IEND", Vec::new())];
+    let mut bomb = b"\x89PNG\r\n\x1a\n".to_vec();
+    for (kind, data) in chunks {
+        let named = [&kind[..], &data[..]].concat();
+        bomb.extend(u32::try_from(data.len()).unwrap().to_be_bytes());
+        bomb.extend(&named);
+        bomb.extend(crc(&named).to_be_bytes());
+    }
     fs::write(scans.join("bomb.png"), bomb).unwrap();
     let whole = fs::read(scans.join("good.png")).unwrap();
     fs::write(scans.join("cut.png"), &whole[..whole.len() / 3]).unwrap();
