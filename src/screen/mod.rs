@@ -24,6 +24,7 @@ pub mod parts;
 mod plates;
 mod problems;
 mod reckoning;
+mod setting;
 mod sheet;
 mod suggest;
 pub mod terminal;

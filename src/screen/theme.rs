@@ -5,6 +5,7 @@
 
 use ratatui::style::{Color, Modifier, Style};
 
+use super::setting::misnamed;
 use crate::trade::colour::Colour;
 
 /// How many colours the terminal has.
@@ -31,12 +32,7 @@ impl Depth {
 
     /// What is wrong with `SHIRR_COLOURS`, where it says what it may not.
     pub fn misnamed(variable: impl Fn(&str) -> Option<String>) -> Option<String> {
-        let value = variable(VARIABLE).filter(|value| !value.is_empty())?;
-        let names = Self::BY_NAME.map(|(name, _)| name);
-        (!names.contains(&value.as_str())).then(|| {
-            let value: String = value.chars().filter(|c| !c.is_control()).take(20).collect();
-            format!("{VARIABLE} says `{value}`; it may say {}", names.join(", "))
-        })
+        misnamed(VARIABLE, variable, Self::BY_NAME.map(|(name, _)| name))
     }
 
     /// What the environment says. `SHIRR_COLOURS` (none, 16, 256, true) overrides; then `NO_COLOR`, `COLORTERM`

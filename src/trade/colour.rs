@@ -22,6 +22,12 @@ pub struct Colour {
 pub struct ColourError(String);
 
 impl Colour {
+    /// The colour of these parts, written as hex.
+    pub fn of_rgb(rgb: [u8; 3]) -> Self {
+        let [red, green, blue] = rgb;
+        Self { written: format!("#{red:02x}{green:02x}{blue:02x}").into(), rgb }
+    }
+
     /// Red, green and blue, 0 to 255 each, in sRGB.
     pub fn rgb(&self) -> [u8; 3] {
         self.rgb
@@ -29,8 +35,7 @@ impl Colour {
 
     /// As `#1f4a37`, however it is written.
     pub fn hex(&self) -> String {
-        let [red, green, blue] = self.rgb;
-        format!("#{red:02x}{green:02x}{blue:02x}")
+        Self::of_rgb(self.rgb).written.into()
     }
 
     /// Whether black lettering reads better on it than white (relative luminance, W3C WCAG 2.1:
@@ -77,6 +82,13 @@ mod tests {
             assert_eq!(colour.rgb(), rgb, "{text}");
             assert_eq!(colour.to_string(), text);
         }
+    }
+
+    #[test]
+    fn parts_make_the_colour_that_their_hex_reads_as() {
+        let colour = Colour::of_rgb([0x0a, 0xff, 0x30]);
+        assert_eq!(colour, "#0aff30".parse().unwrap());
+        assert_eq!(colour.hex(), colour.to_string());
     }
 
     #[test]

@@ -11,6 +11,7 @@ use super::scan::{Content, Scan, Scanned};
 use crate::board::{Board, Edit, Evidence, EvidenceKind, Outfit, OutfitId, PicturePath, Piece, Records};
 use crate::check::words::{counted, quoted};
 use crate::picture::photo::{Kind, Taken, TakenBy};
+use crate::trade::colour::Colour;
 use crate::trade::date::Date;
 
 /// The folder below the board's in which pictures lie.
@@ -178,7 +179,7 @@ impl Made<'_> {
         outfit.worn = worn;
         outfit.tags.push(DRAFT.to_owned());
         if self.wanted.take_colours && !scan.colours.is_empty() {
-            let colours = scan.colours.iter().filter_map(|rgb| hex(*rgb).parse().ok()).collect();
+            let colours = scan.colours.iter().copied().map(Colour::of_rgb).collect();
             let details = vec!["colours are the picture's, not the cloth's".to_owned()];
             outfit.pieces.push(Piece {
                 name: "as pictured".to_owned(),
@@ -187,7 +188,8 @@ impl Made<'_> {
                 ..Piece::default()
             });
         } else if !scan.colours.is_empty() {
-            let colours: Vec<String> = scan.colours.iter().map(|rgb| hex(*rgb)).collect();
+            let colours: Vec<String> =
+                scan.colours.iter().map(|rgb| Colour::of_rgb(*rgb).to_string()).collect();
             outfit.notes = format!("The picture's main colours, not the cloth's: {}.", colours.join(", "));
         }
         self.records.outfits.insert(id.clone(), Arc::new(outfit));
@@ -252,8 +254,4 @@ pub fn own_day_words(taken: Taken) -> String {
         TakenBy::Camera => format!("photographed with a digital camera on {day}"),
         TakenBy::Unsaid => format!("the file's own day is {day}"),
     }
-}
-
-fn hex([red, green, blue]: [u8; 3]) -> String {
-    format!("#{red:02x}{green:02x}{blue:02x}")
 }

@@ -19,6 +19,7 @@ use crate::cli::console::Console;
 use crate::cli::failure::Failure;
 use crate::cli::faults;
 use crate::cli::named;
+use crate::trade::colour::Colour;
 
 /// Bring in a folder of scans: drafts of outfits, or further sources of outfits that are there
 #[derive(Debug, Args)]
@@ -212,12 +213,8 @@ fn line(board: &Board, told: &Told) -> String {
             None => words.push("undated by its name".to_owned()),
         }
         words.extend(told.own.map(own_day_words));
-        let colours: Vec<String> = told
-            .colours
-            .iter()
-            .take(4)
-            .map(|[red, green, blue]| format!("#{red:02x}{green:02x}{blue:02x}"))
-            .collect();
+        let colours: Vec<String> =
+            told.colours.iter().take(4).map(|rgb| Colour::of_rgb(*rgb).to_string()).collect();
         if !colours.is_empty() {
             words.push(format!("colours {}", colours.join(" ")));
         }

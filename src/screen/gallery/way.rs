@@ -6,6 +6,7 @@
 
 use ratatui::layout::Size;
 
+use crate::screen::setting::misnamed;
 use crate::screen::theme::Depth;
 
 /// A way to show a picture.
@@ -40,12 +41,7 @@ impl Way {
 
     /// What is wrong with `SHIRR_PICTURES`, where it says what it may not.
     pub fn misnamed(variable: impl Fn(&str) -> Option<String>) -> Option<String> {
-        let value = variable(VARIABLE).filter(|value| !value.is_empty())?;
-        let names: Vec<&str> = ["auto"].into_iter().chain(Self::BY_NAME.map(|(name, _)| name)).collect();
-        (!names.contains(&value.as_str())).then(|| {
-            let value: String = value.chars().filter(|c| !c.is_control()).take(20).collect();
-            format!("{VARIABLE} says `{value}`; it may say {}", names.join(", "))
-        })
+        misnamed(VARIABLE, variable, ["auto"].into_iter().chain(Self::BY_NAME.map(|(name, _)| name)))
     }
 
     /// What the environment says; `None` where only the terminal itself can tell.

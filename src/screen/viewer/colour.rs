@@ -7,11 +7,6 @@ use crate::screen::views::Target;
 use crate::screen::wearable::Wearable;
 use crate::trade::colour::Colour;
 
-/// As a record has it.
-pub(super) fn hex([red, green, blue]: [u8; 3]) -> String {
-    format!("#{red:02x}{green:02x}{blue:02x}")
-}
-
 /// Asks which piece it is the colour of, and which of its colours.
 pub(super) fn give(app: &mut App, target: &Target, rgb: [u8; 3]) {
     let of = match target {
@@ -20,8 +15,7 @@ pub(super) fn give(app: &mut App, target: &Target, rgb: [u8; 3]) {
         _ => return app.say("open an outfit or a look to give it a colour"),
     };
     let Some(shared) = of.of(app.board()) else { return };
-    let hex = hex(rgb);
-    let Ok(colour) = hex.parse::<Colour>() else { return };
+    let colour = Colour::of_rgb(rgb);
     if shared.pieces.is_empty() {
         return app.say("it has no pieces yet that could have a colour");
     }
@@ -41,13 +35,13 @@ pub(super) fn give(app: &mut App, target: &Target, rgb: [u8; 3]) {
             places.push((at, nth));
         }
     }
-    let lead = vec![format!("{hex}, of which piece? {}", super::CAUTION)];
+    let lead = vec![format!("{colour}, of which piece? {}", super::CAUTION)];
     let pieces: Vec<Piece> = shared.pieces.to_vec();
     let title = shared.title.to_owned();
     app.open_layer(Pick::question("Colour", lead, items, move |app, choice| {
         let Some((at, nth)) = places.get(choice).copied() else { return };
         let Some(was) = pieces.get(at).cloned() else { return };
-        let label = format!("{title}: {} {hex}, from its picture", was.name);
+        let label = format!("{title}: {} {colour}, from its picture", was.name);
         let edit = of.change(app.board(), label, |parts| {
             // Another hand may have changed the pieces meanwhile.
             if let Some(piece) = parts.pieces.iter_mut().find(|piece| **piece == was) {

@@ -20,6 +20,7 @@ use super::layers::{Layer, Next};
 use super::plates::{self, Plate};
 use super::views::Target;
 use crate::board::Board;
+use crate::trade::colour::Colour;
 use study::Study;
 
 /// What must be said wherever a colour is taken from a picture.
@@ -163,10 +164,10 @@ impl Viewer {
         }
         let mut x = area.x;
         let mut swatch = |canvas: &mut Canvas<'_>, name: &str, colour: [u8; 3]| {
-            let hex = colour::hex(colour);
-            let cloth = hex.parse().ok();
+            let cloth = Colour::of_rgb(colour);
+            let hex = cloth.to_string();
             let (glyph, style) =
-                (canvas.theme.cloth_glyph(cloth.as_ref()).repeat(3), canvas.theme.cloth(cloth.as_ref()));
+                (canvas.theme.cloth_glyph(Some(&cloth)).repeat(3), canvas.theme.cloth(Some(&cloth)));
             let gap = Style::new();
             let spans =
                 [(name, key), (" ", gap), (&glyph[..], style), (" ", gap), (&hex[..], text), ("   ", gap)];

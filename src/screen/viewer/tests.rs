@@ -86,7 +86,7 @@ fn a_click_puts_the_cross_and_a_number_takes_what_is_proposed() {
     assert!(screen.contains("1 ") && screen.contains("2 "), "{screen}");
     trial.keys("1 down down down enter");
     let taken = colours(&trial, 0).into_iter().chain(colours(&trial, 1)).collect::<Vec<_>>();
-    let proposed: Vec<String> = [LEFT, RIGHT].map(super::colour::hex).to_vec();
+    let proposed: Vec<String> = [LEFT, RIGHT].map(|rgb| Colour::of_rgb(rgb).to_string()).to_vec();
     assert!(taken.iter().any(|one| proposed.contains(one)), "{taken:?}");
 }
 
