@@ -156,7 +156,7 @@ const SCREENS: [(&str, &str, &str); 30] = [
     ("\t", "sergeZ", ""),
     ("2", "interprets its base", ""),
     ("\t", "▸ title", ""),
-    ("\u{1b}[6~", "otesZ", "h"),
+    ("\u{1b}[F", "otesZ", "h"),
     ("3", "headingZ", ""),
     ("e", "headingZ", ESCAPE),
     ("\r", "lookZ", ESCAPE),

@@ -9,6 +9,7 @@ mod hostile;
 mod kill;
 mod limits;
 mod mouse;
+mod pictures;
 mod pty;
 mod sharing;
 mod walk;
