@@ -4,9 +4,9 @@ use std::fs::{self, File};
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 
-use super::thumbs::Stamp;
 use crate::board::PicturePath;
 use crate::picture::photo::{MOST_BYTES, Unreadable};
+use crate::store::Stamp;
 
 /// Why there is nothing to see.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]

@@ -6,6 +6,7 @@
 mod file;
 mod thumbs;
 
+pub use crate::store::Stamp;
 pub use file::Unseen;
 
 use std::collections::HashMap;
@@ -14,7 +15,7 @@ use std::sync::{Mutex, PoisonError};
 
 use crate::board::PicturePath;
 use crate::picture::{Pixels, photo};
-use thumbs::{Stamp, Thumbs};
+use thumbs::Thumbs;
 
 /// The pictures of one board's folder. Threads may share it.
 #[derive(Debug)]
@@ -43,6 +44,14 @@ impl Album {
     /// [`Unseen`] says why there is nothing to see.
     pub fn bytes(&self, path: &PicturePath) -> Result<Vec<u8>, Unseen> {
         file::Found::of(&self.folder, path)?.bytes()
+    }
+
+    /// Which file a picture is, as long as nobody writes to it.
+    ///
+    /// # Errors
+    /// [`Unseen`] says why there is nothing to see.
+    pub fn stamp(&self, path: &PicturePath) -> Result<Stamp, Unseen> {
+        Ok(file::Found::of(&self.folder, path)?.stamp)
     }
 
     /// How many bytes a picture's file has.
@@ -91,6 +100,10 @@ impl Album {
             return Err(why);
         }
         self.copied(&found, path, within).inspect_err(|why| {
+            // What the system refused it may give a moment later, and no stamp tells of that.
+            if !matches!(why, Unseen::Unreadable(_)) {
+                return;
+            }
             let mut failed = self.failed.lock().unwrap_or_else(PoisonError::into_inner);
             failed.insert(path.clone(), (found.stamp, why.clone()));
         })

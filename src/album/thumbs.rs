@@ -1,6 +1,6 @@
 //! Small copies of pictures in the user's own cache, so that a scan is decoded at its full size once.
 //!
-//! A copy is named by what its picture is: its path in the folder, its length, and when it was last written. A picture
+//! A copy is named by what its picture is: its path in the folder, and what the system says of its file. A picture
 //! that changes has another copy, and the old one goes with the rest that is too much. Nothing here is missed if it is
 //! lost; what cannot be written or read is made anew.
 
@@ -12,6 +12,7 @@ use std::time::SystemTime;
 
 use crate::board::PicturePath;
 use crate::picture::{Pixels, photo};
+use crate::store::Stamp;
 
 /// The longest sides of copies, in pixels: of a card, of a picture beside a record, of one that fills the screen.
 const SIZES: [u32; 4] = [320, 640, 1280, 2560];
@@ -24,24 +25,6 @@ const OFTEN: u32 = 200;
 
 /// How good a copy is, of 100.
 const QUALITY: u8 = 88;
-
-/// Which picture it is, as long as nobody writes to its file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(super) struct Stamp {
-    length: u64,
-    written: Option<SystemTime>,
-}
-
-impl Stamp {
-    /// How many bytes.
-    pub fn length(self) -> u64 {
-        self.length
-    }
-
-    pub fn of(facts: &Metadata) -> Self {
-        Self { length: facts.len(), written: facts.modified().ok() }
-    }
-}
 
 /// The size of copy that is large enough for this; `None` where the picture itself must be looked at.
 pub(super) fn size_for(within: (u32, u32)) -> Option<u32> {
@@ -75,8 +58,8 @@ impl Thumbs {
 
     /// Keeps a copy, as well as can be.
     pub fn put(&self, path: &PicturePath, stamp: Stamp, size: u32, pixels: &Pixels) {
-        // What shows through would be lost.
-        if pixels.rgba.chunks_exact(4).any(|pixel| pixel[3] != u8::MAX) {
+        // A file that was written just now may be another by the same stamp; and what shows through would be lost.
+        if !stamp.is_settled() || pixels.rgba.chunks_exact(4).any(|pixel| pixel[3] != u8::MAX) {
             return;
         }
         let count = self.made.fetch_add(1, Ordering::Relaxed);
@@ -123,7 +106,7 @@ fn thin_out(folder: &Path, most: u64) {
 
 #[cfg(test)]
 mod tests {
-    use std::time::{Duration, UNIX_EPOCH};
+    use std::time::{Duration, SystemTime, UNIX_EPOCH};
 
     use super::*;
 
@@ -131,8 +114,13 @@ mod tests {
         Pixels { width, height, rgba: [200, 40, 40, 255].repeat((width * height) as usize) }
     }
 
-    fn stamp(length: u64) -> Stamp {
-        Stamp { length, written: Some(UNIX_EPOCH) }
+    /// Of a file of so many bytes that was written a minute ago.
+    fn stamp(length: usize) -> Stamp {
+        let file = tempfile::NamedTempFile::new().unwrap();
+        fs::write(file.path(), vec![0; length]).unwrap();
+        let then = SystemTime::now() - Duration::from_secs(60);
+        file.as_file().set_modified(then).unwrap();
+        Stamp::of(&fs::metadata(file.path()).unwrap())
     }
 
     #[test]
@@ -140,12 +128,13 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let thumbs = Thumbs::within(folder.path().join("thumbs"));
         let path: PicturePath = "images/a.jpg".parse().unwrap();
-        assert_eq!(thumbs.get(&path, stamp(1), 320, (320, 320)), None);
-        thumbs.put(&path, stamp(1), 320, &plain(32, 24));
-        let found = thumbs.get(&path, stamp(1), 320, (320, 320)).unwrap();
+        let (one, other) = (stamp(1), stamp(2));
+        assert_eq!(thumbs.get(&path, one, 320, (320, 320)), None);
+        thumbs.put(&path, one, 320, &plain(32, 24));
+        let found = thumbs.get(&path, one, 320, (320, 320)).unwrap();
         assert_eq!((found.width, found.height), (32, 24));
-        assert_eq!(thumbs.get(&path, stamp(2), 320, (320, 320)), None);
-        assert_eq!(thumbs.get(&path, stamp(1), 640, (320, 320)), None);
+        assert_eq!(thumbs.get(&path, other, 320, (320, 320)), None);
+        assert_eq!(thumbs.get(&path, one, 640, (320, 320)), None);
     }
 
     #[test]
@@ -153,8 +142,9 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let thumbs = Thumbs::within(folder.path().to_owned());
         let path: PicturePath = "images/a.jpg".parse().unwrap();
-        fs::write(thumbs.file(&path, stamp(1), 320), b"\xff\xd8 and no more").unwrap();
-        assert_eq!(thumbs.get(&path, stamp(1), 320, (320, 320)), None);
+        let one = stamp(1);
+        fs::write(thumbs.file(&path, one, 320), b"\xff\xd8 and no more").unwrap();
+        assert_eq!(thumbs.get(&path, one, 320, (320, 320)), None);
     }
 
     #[test]

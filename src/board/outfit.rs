@@ -180,6 +180,11 @@ impl<'de> Deserialize<'de> for Recognition {
 pub struct PicturePath(String);
 
 impl PicturePath {
+    /// The file's own name, without the folders above it.
+    pub fn name(&self) -> &str {
+        self.0.rsplit('/').next().unwrap_or_default()
+    }
+
     /// The path as written.
     pub fn as_str(&self) -> &str {
         &self.0

@@ -17,13 +17,19 @@ impl Pixels {
 
     /// Red, green and blue of a pixel; `None` outside.
     pub fn at(&self, x: u32, y: u32) -> Option<[u8; 3]> {
+        self.pixel(x, y).map(|[red, green, blue, _]| [red, green, blue])
+    }
+
+    /// Whether a pixel hides more than half of what lies behind it.
+    pub fn is_opaque(&self, x: u32, y: u32) -> bool {
+        self.pixel(x, y).is_some_and(|[.., opacity]| opacity > u8::MAX / 2)
+    }
+
+    fn pixel(&self, x: u32, y: u32) -> Option<[u8; 4]> {
         if x >= self.width || y >= self.height {
             return None;
         }
         let start = (y as usize * self.width as usize + x as usize) * 4;
-        match self.rgba.get(start..start + 3)? {
-            [red, green, blue] => Some([*red, *green, *blue]),
-            _ => None,
-        }
+        self.rgba.get(start..start + 4)?.try_into().ok()
     }
 }

@@ -127,7 +127,7 @@ impl<'a> Figures<'a> {
 fn read(album: &Album, path: &PicturePath, longest: u32) -> Result<Picture, String> {
     let pixels = album.pixels(path, (longest, longest)).map_err(|why| why.to_string())?;
     let jpeg = photo::jpeg(&pixels, QUALITY).map_err(|error| error.to_string())?;
-    let name = Plain::line(path.as_str().rsplit('/').next().unwrap_or_default());
+    let name = Plain::line(path.name());
     Ok(Picture { caption: name.clone(), name, jpeg: jpeg.into(), wide: pixels.width, high: pixels.height })
 }
 

@@ -98,7 +98,7 @@ impl<'a> Canvas<'a> {
         let seen = gallery.draw(self.buffer, area, subject, in_blocks);
         if let Seen::Not(why) = &seen {
             let name = match subject {
-                Subject::File(path) => path.as_str().rsplit('/').next().unwrap_or_default(),
+                Subject::File(path) => path.name(),
                 Subject::Flat { .. } => "flat",
             };
             let (quiet, over) = (self.theme.quiet(), self.theme.over());

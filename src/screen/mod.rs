@@ -93,12 +93,10 @@ fn album(app: &App) -> Album {
     Album::of(app.open.folder()).keeping_copies(app.open.cache().join("pictures"))
 }
 
-/// How pictures are seen on this terminal in this way.
-fn eye(way: Way, depth: Depth) -> Eye {
+/// How large the terminal is, in letters and in pixels, which not every terminal tells.
+fn size() -> ((u16, u16), (u16, u16)) {
     let size = crossterm::terminal::window_size();
-    let (letters, pixels) =
-        size.map_or(((1, 1), (0, 0)), |size| ((size.columns, size.rows), (size.width, size.height)));
-    Eye::new(way, depth, letters, pixels)
+    size.map_or(((1, 1), (0, 0)), |size| ((size.columns, size.rows), (size.width, size.height)))
 }
 
 /// Draws and takes events until the user leaves, is made to, or the terminal is gone.
@@ -107,13 +105,17 @@ fn until_left(app: &mut App, signals: &Signals, outside: &mpsc::Receiver<()>) ->
     let depth = app.theme.depth();
     let known = Way::of_environment(depth, |name| std::env::var(name).ok());
     let answer = if known.is_none() { terminal::identity() } else { Vec::new() };
-    app.gallery = Gallery::new(album(app), eye(known.unwrap_or_else(|| Way::of_answer(&answer)), depth));
+    let (letters, pixels) = size();
+    let way = known.unwrap_or_else(|| Way::of_answer(&answer));
+    app.gallery = Gallery::new(album(app), Eye::new(way, depth, letters, pixels));
     for letter in gallery::typed_meanwhile(&answer) {
         let code = if letter == '\r' { KeyCode::Enter } else { KeyCode::Char(letter) };
         app.event(&Event::Key(KeyEvent::new(code, KeyModifiers::NONE)));
     }
     let mut unread = false;
     while !app.left {
+        let (letters, pixels) = size();
+        app.gallery.fit(letters, pixels);
         terminal.frames.draw(|frame| frame::draw(app, frame))?;
         let mut idle = true;
         while idle && !app.left {

@@ -30,10 +30,7 @@ impl Plate {
 
     /// The first that is seen of an outfit.
     fn first_of(outfit: &Outfit, words: &str) -> Self {
-        match outfit.pictures.first() {
-            Some(path) => Self::of_file(path, words),
-            None => Self::of_flat(Subject::flat_of(outfit), words),
-        }
+        Self { subject: Subject::of_outfit(outfit), words: words.to_owned() }
     }
 }
 

@@ -55,7 +55,7 @@ impl App {
 fn beside(area: Rect) -> u16 {
     match area.width {
         ..76 => 0,
-        76..130 => area.width * 2 / 5,
+        76..130 => area.width / 5 * 2,
         _ => (area.width - 90).min(80),
     }
 }

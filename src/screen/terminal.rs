@@ -141,7 +141,7 @@ pub use unix::{Signals, identity, stop_here, wait};
 #[cfg(unix)]
 mod unix {
     use std::fs::File;
-    use std::io::{self, Write as _};
+    use std::io::{self, IsTerminal, Write as _};
     use std::sync::Arc;
     use std::sync::atomic::{AtomicBool, Ordering};
     use std::thread;
@@ -248,7 +248,8 @@ mod unix {
     pub fn identity() -> Vec<u8> {
         let mut answer = Vec::new();
         let mut out = io::stdout();
-        if out.write_all(b"\x1b[c").and_then(|()| out.flush()).is_err() {
+        // What comes from a file or a pipe is no terminal's answer.
+        if !io::stdin().is_terminal() || out.write_all(b"\x1b[c").and_then(|()| out.flush()).is_err() {
             return answer;
         }
         let began = Instant::now();
@@ -261,6 +262,8 @@ mod unix {
             let mut bytes = [0; 64];
             let count = match poll(&mut fds, Some(&patience)) {
                 Ok(ready) if ready > 0 => rustix::io::read(&stdin, &mut bytes).unwrap_or(0),
+                // A signal came, such as a change of size; the answer may still.
+                Err(Errno::INTR) => continue,
                 _ => 0,
             };
             answer.extend_from_slice(&bytes[..count]);

@@ -34,7 +34,7 @@ impl Print {
 
 /// What the system says of a file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(super) struct Stamp {
+pub struct Stamp {
     modified: Option<SystemTime>,
     length: u64,
     /// Inode and time of the last change of anything, where the system has them.
@@ -47,12 +47,17 @@ pub(super) const GRAIN: Duration = Duration::from_secs(3);
 
 impl Stamp {
     /// From what the system says.
-    pub(super) fn of(metadata: &Metadata) -> Self {
+    pub fn of(metadata: &Metadata) -> Self {
         Self { modified: metadata.modified().ok(), length: metadata.len(), system: system(metadata) }
     }
 
+    /// How many bytes the file has.
+    pub fn length(&self) -> u64 {
+        self.length
+    }
+
     /// Whether an equal stamp later will mean an unchanged file.
-    pub(super) fn is_settled(&self) -> bool {
+    pub fn is_settled(&self) -> bool {
         let age = self.modified.and_then(|modified| SystemTime::now().duration_since(modified).ok());
         age.is_some_and(|age| age > GRAIN)
     }

@@ -6,8 +6,9 @@ use std::time::{Duration, Instant};
 
 use super::shot::Shot;
 use super::workers::Ask;
+use crate::album::Stamp;
 
-/// The most that is kept, in bytes.
+/// The most that is kept, in bytes, but for what is in sight.
 const MOST: usize = 64_000_000;
 
 /// After so long a file is looked at again: somebody may have put another in its place.
@@ -16,15 +17,18 @@ const FRESH: Duration = Duration::from_secs(4);
 #[derive(Debug)]
 struct Kept {
     shot: Arc<Shot>,
+    /// Which file it was made of.
+    stamp: Option<Stamp>,
     /// The last frame that drew it.
     seen: u64,
-    made: Instant,
+    /// When its file was last looked at.
+    looked: Instant,
 }
 
 impl Kept {
     /// Whether its file should be looked at again; what is drawn from a record never is.
-    fn is_old(&self, ask: &Ask) -> bool {
-        !ask.subject.is_drawn() && self.made.elapsed() > FRESH
+    fn is_old(&self, ask: &Ask, now: Instant) -> bool {
+        !ask.subject.is_drawn() && now.saturating_duration_since(self.looked) > FRESH
     }
 }
 
@@ -32,8 +36,8 @@ impl Kept {
 #[derive(Clone, Debug)]
 pub(super) struct Found {
     pub shot: Arc<Shot>,
-    /// Whether its file should be looked at again.
-    pub is_old: bool,
+    /// Which file it was made of, if that should be looked at again.
+    pub old: Option<Option<Stamp>>,
 }
 
 /// Pictures that are ready.
@@ -51,27 +55,34 @@ impl Memory {
     }
 
     /// What there is for this.
-    pub fn get(&mut self, ask: &Ask) -> Option<Found> {
+    pub fn get(&mut self, ask: &Ask, now: Instant) -> Option<Found> {
         let kept = self.kept.get_mut(ask)?;
         kept.seen = self.frame;
-        Some(Found { shot: Arc::clone(&kept.shot), is_old: kept.is_old(ask) })
+        Some(Found { shot: Arc::clone(&kept.shot), old: kept.is_old(ask, now).then_some(kept.stamp) })
     }
 
-    /// Whether there is something for this that is not too old.
-    pub fn has(&self, ask: &Ask) -> bool {
-        self.kept.get(ask).is_some_and(|kept| !kept.is_old(ask))
+    /// Whether there is something for this that need not be looked at again.
+    pub fn has(&self, ask: &Ask, now: Instant) -> bool {
+        self.kept.get(ask).is_some_and(|kept| !kept.is_old(ask, now))
+    }
+
+    /// Whether something that the last frame drew should be looked at again.
+    pub fn is_old_in_sight(&self, now: Instant) -> bool {
+        self.kept.iter().any(|(ask, kept)| kept.seen == self.frame && kept.is_old(ask, now))
+    }
+
+    /// The file of this is what it was.
+    pub fn confirm(&mut self, ask: &Ask, now: Instant) {
+        if let Some(kept) = self.kept.get_mut(ask) {
+            kept.looked = now;
+        }
     }
 
     /// Keeps what has become ready, and lets go what is too much.
-    pub fn keep(&mut self, ask: Ask, shot: Shot) {
-        let made = Instant::now();
-        if let Some(kept) = self.kept.get_mut(&ask).filter(|kept| kept.shot.is_same_as(&shot)) {
-            kept.made = made;
-            return;
-        }
+    pub fn keep(&mut self, ask: Ask, shot: Shot, stamp: Option<Stamp>, now: Instant) {
         self.bytes += shot.bytes();
-        let seen = self.frame;
-        if let Some(before) = self.kept.insert(ask, Kept { shot: Arc::new(shot), seen, made }) {
+        let kept = Kept { shot: Arc::new(shot), stamp, seen: self.frame, looked: now };
+        if let Some(before) = self.kept.insert(ask, kept) {
             self.bytes = self.bytes.saturating_sub(before.shot.bytes());
         }
         if self.bytes > MOST {
@@ -79,10 +90,11 @@ impl Memory {
         }
     }
 
-    /// Lets go what was longest out of sight, down to three quarters of the bound, so that it is not done for each.
+    /// Lets go what was longest out of sight, down to three quarters of the bound, so that it is not done for each. What
+    /// is in sight stays, however large: it would only be made again.
     fn thin_out(&mut self) {
-        let mut by_age: Vec<(u64, Ask)> =
-            self.kept.iter().map(|(ask, kept)| (kept.seen, ask.clone())).collect();
+        let out_of_sight = self.kept.iter().filter(|(_, kept)| kept.seen + 1 < self.frame);
+        let mut by_age: Vec<(u64, Ask)> = out_of_sight.map(|(ask, kept)| (kept.seen, ask.clone())).collect();
         by_age.sort_by_key(|(seen, _)| *seen);
         for (_, ask) in by_age {
             if self.bytes <= MOST / 4 * 3 {
@@ -97,9 +109,10 @@ impl Memory {
 
 #[cfg(test)]
 mod tests {
+    use ratatui::layout::Size;
+
     use super::*;
     use crate::screen::gallery::Subject;
-    use ratatui::layout::Size;
 
     fn ask(name: &str) -> Ask {
         Ask { subject: Subject::File(name.parse().unwrap()), size: Size::new(8, 8), in_blocks: false }
@@ -107,18 +120,46 @@ mod tests {
 
     #[test]
     fn what_was_longest_out_of_sight_goes_first_when_it_is_too_much() {
-        let mut memory = Memory::default();
+        let (mut memory, now) = (Memory::default(), Instant::now());
         for name in ["images/a.jpg", "images/b.jpg", "images/c.jpg"] {
             memory.begin();
-            memory.keep(ask(name), Shot::not("x".repeat(MOST / 4)));
+            memory.keep(ask(name), Shot::not("x".repeat(MOST / 4)), None, now);
         }
         memory.begin();
-        assert!(memory.get(&ask("images/a.jpg")).is_some());
+        assert!(memory.get(&ask("images/a.jpg"), now).is_some());
         memory.begin();
-        memory.keep(ask("images/d.jpg"), Shot::not("x".repeat(MOST / 3)));
+        memory.keep(ask("images/d.jpg"), Shot::not("x".repeat(MOST / 3)), None, now);
         assert!(memory.bytes <= MOST);
-        assert!(memory.get(&ask("images/b.jpg")).is_none());
-        assert!(memory.get(&ask("images/a.jpg")).is_some());
-        assert!(memory.get(&ask("images/d.jpg")).is_some());
+        let mut is_there = |name| memory.get(&ask(name), now).is_some();
+        assert!(!is_there("images/b.jpg"));
+        assert!(is_there("images/a.jpg") && is_there("images/d.jpg"));
+    }
+
+    #[test]
+    fn what_is_in_sight_stays_however_large_it_is() {
+        let (mut memory, now) = (Memory::default(), Instant::now());
+        memory.begin();
+        memory.keep(ask("images/a.jpg"), Shot::not("x".repeat(MOST + 1)), None, now);
+        memory.begin();
+        assert!(memory.get(&ask("images/a.jpg"), now).is_some());
+    }
+
+    #[test]
+    fn a_file_is_looked_at_again_after_a_while_and_what_is_confirmed_is_fresh() {
+        let (mut memory, now) = (Memory::default(), Instant::now());
+        let later = now + FRESH + Duration::from_secs(1);
+        memory.begin();
+        memory.keep(ask("images/a.jpg"), Shot::not("x"), None, now);
+        assert!(memory.has(&ask("images/a.jpg"), now) && !memory.is_old_in_sight(now));
+        assert_eq!(memory.get(&ask("images/a.jpg"), later).unwrap().old, Some(None));
+        assert!(memory.is_old_in_sight(later) && !memory.has(&ask("images/a.jpg"), later));
+        memory.confirm(&ask("images/a.jpg"), later);
+        assert!(memory.has(&ask("images/a.jpg"), later) && !memory.is_old_in_sight(later));
+        let flat = Ask {
+            subject: Subject::Flat { pieces: Vec::new(), silhouette: String::new() },
+            ..ask("images/a.jpg")
+        };
+        memory.keep(flat.clone(), Shot::thin(), None, now);
+        assert!(memory.has(&flat, later), "what is drawn from a record does not age");
     }
 }

@@ -14,6 +14,7 @@ mod workers;
 
 use std::path::Path;
 use std::sync::Arc;
+use std::time::Instant;
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Rect, Size};
@@ -23,7 +24,7 @@ use memory::Memory;
 pub use shot::Shot;
 pub use subject::Subject;
 pub use way::{Eye, Way, typed_meanwhile};
-use workers::{Answer, Ask, Workers};
+use workers::{Answer, Ask, Wish, Workers};
 
 /// What there is of a picture that was asked for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -40,6 +41,13 @@ pub enum Seen {
     Off,
 }
 
+impl Seen {
+    /// Where it stands, if it does.
+    pub fn place(&self) -> Option<Rect> {
+        if let Self::There(place) = self { Some(*place) } else { None }
+    }
+}
+
 /// The pictures of the board on this terminal.
 #[derive(Debug)]
 pub struct Gallery {
@@ -48,7 +56,7 @@ pub struct Gallery {
     album: Arc<Album>,
     workers: Option<Workers>,
     memory: Memory,
-    wanted: Vec<Ask>,
+    wanted: Vec<Wish>,
     placed: Vec<(Rect, Arc<Shot>)>,
     /// Whether something has become ready that no frame has drawn yet.
     has_news: bool,
@@ -102,21 +110,38 @@ impl Gallery {
     /// Takes up what has become ready.
     fn take_up(&mut self) {
         let Some(workers) = &self.workers else { return };
-        for Answer { ask, shot } in workers.answers() {
-            self.has_news = true;
-            self.memory.keep(ask, shot);
+        let now = Instant::now();
+        for Answer { ask, shot, stamp } in workers.answers() {
+            match shot {
+                Some(shot) => {
+                    self.has_news = true;
+                    self.memory.keep(ask, shot, stamp, now);
+                }
+                None => self.memory.confirm(&ask, now),
+            }
         }
     }
 
-    /// Whether anything has become ready since the last frame.
+    /// Whether a frame should be drawn: something has become ready since the last, or what that shows has not been looked
+    /// at for a while and its file may be another by now.
     pub fn has_news(&mut self) -> bool {
         self.take_up();
-        self.has_news
+        self.has_news || (self.wanted.is_empty() && self.is_on && self.memory.is_old_in_sight(Instant::now()))
     }
 
     /// Whether something that the last frame asked for is still being made ready.
     pub fn is_waiting(&self) -> bool {
-        !self.wanted.is_empty()
+        !self.wanted.is_empty() && self.workers.as_ref().is_some_and(Workers::are_there)
+    }
+
+    /// Another size of the terminal, in letters and in pixels: where its letters have another size, all is made anew.
+    pub fn fit(&mut self, letters: (u16, u16), pixels: (u16, u16)) {
+        let eye = Eye::new(self.eye.way, self.eye.depth, letters, pixels);
+        if eye != self.eye {
+            self.eye = eye;
+            self.workers = None;
+            self.forget();
+        }
     }
 
     /// Draws a picture into `area`, in its middle and no larger than it fits, or says what there is of it.
@@ -128,9 +153,11 @@ impl Gallery {
         }
         let size = Size::new(area.width, area.height);
         let ask = Ask { subject: subject.clone(), size, in_blocks };
-        let found = self.memory.get(&ask);
-        if found.as_ref().is_none_or(|found| found.is_old) {
-            self.wanted.push(ask);
+        let found = self.memory.get(&ask, Instant::now());
+        match found.as_ref().map(|found| found.old) {
+            None => self.wanted.push(Wish { ask, known: None }),
+            Some(Some(stamp)) => self.wanted.push(Wish { ask, known: Some(stamp) }),
+            Some(None) => {}
         }
         let Some(found) = found else { return Seen::Coming };
         match &found.shot.content {
@@ -163,8 +190,8 @@ impl Gallery {
         }
         // What has become ready while the frame was drawn need not be made again.
         self.take_up();
-        let memory = &self.memory;
-        self.wanted.retain(|ask| !memory.has(ask));
+        let (memory, now) = (&self.memory, Instant::now());
+        self.wanted.retain(|wish| !memory.has(&wish.ask, now));
         if self.wanted.is_empty() && self.workers.is_none() {
             return;
         }
@@ -173,7 +200,7 @@ impl Gallery {
         workers.want(&self.wanted);
     }
 
-    /// Forgets everything, to have it made anew: the terminal was cleared, or files have changed.
+    /// Forgets everything, to have it made anew: the terminal was cleared.
     pub fn forget(&mut self) {
         self.memory = Memory::default();
     }

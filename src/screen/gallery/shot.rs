@@ -1,14 +1,19 @@
 //! A picture as cells of the terminal, ready to be copied into a frame.
 
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::hash::{BuildHasher, RandomState};
+use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 
 use image::{DynamicImage, RgbaImage, imageops};
 use ratatui::buffer::{Buffer, Cell};
 use ratatui::layout::{Rect, Size};
 use ratatui::style::Color;
 use ratatui::widgets::Widget;
-use ratatui_image::Resize;
-use ratatui_image::picker::{Picker, ProtocolType};
+use ratatui_image::errors::Errors;
+use ratatui_image::protocol::Protocol;
+use ratatui_image::protocol::halfblocks::Halfblocks;
+use ratatui_image::protocol::iterm2::Iterm2;
+use ratatui_image::protocol::kitty::Kitty;
+use ratatui_image::protocol::sixel::Sixel;
 
 use super::way::{Eye, Way};
 use crate::picture::Pixels;
@@ -100,19 +105,6 @@ impl Shot {
             Content::Not(why) => why.len(),
         }
     }
-
-    /// Whether it shows the same, so that it need not be given to the terminal again.
-    pub fn is_same_as(&self, other: &Self) -> bool {
-        match (&self.content, &other.content) {
-            (
-                Content::Cells { cells, again: None, .. },
-                Content::Cells { cells: others, again: None, .. },
-            ) => cells == others,
-            (Content::Thin, Content::Thin) => true,
-            (Content::Not(why), Content::Not(other)) => why == other,
-            _ => false,
-        }
-    }
 }
 
 /// How many cells a picture takes, at letters of this many pixels, to be as large as fits into `most`.
@@ -146,9 +138,7 @@ fn encoded(image: DynamicImage, size: Size, eye: &Eye) -> Result<Content, String
     let (across, down) = if is_text { HALF_BLOCK } else { eye.letter };
     let (wide, high) = (u32::from(size.width) * u32::from(across), u32::from(size.height) * u32::from(down));
     let image = brought_to_size(&image, wide.max(1), high.max(1));
-    let protocol =
-        picker(eye).new_protocol(image, size, Resize::Scale(None)).map_err(|error| error.to_string())?;
-    let size = protocol.size();
+    let protocol = in_protocol(image, size, eye.way).map_err(|error| error.to_string())?;
     let render = || {
         let mut buffer = Buffer::empty(Rect::new(0, 0, size.width, size.height));
         ratatui_image::Image::new(&protocol).render(buffer.area, &mut buffer);
@@ -183,17 +173,18 @@ fn brought_to(theme: &Theme, colour: Color) -> Color {
     }
 }
 
-/// The library's own way of asking the terminal reads the keys that somebody may be typing meanwhile, so what was
-/// found out (see [`Eye`]) is handed to it.
-#[expect(deprecated, reason = "the only way to say the size of a letter without asking the terminal for it")]
-fn picker(eye: &Eye) -> Picker {
-    let letter = if eye.way == Way::Blocks { HALF_BLOCK } else { eye.letter };
-    let mut picker = Picker::from_fontsize(letter.into());
-    picker.set_protocol_type(match eye.way {
-        Way::Sixel => ProtocolType::Sixel,
-        Way::Kitty => ProtocolType::Kitty,
-        Way::Inline => ProtocolType::Iterm2,
-        Way::Blocks | Way::None => ProtocolType::Halfblocks,
-    });
-    picker
+/// In the terminal's protocol. The library's own way to choose one asks the terminal, changes the settings of a
+/// multiplexer, and reads keys that somebody may be typing; what was found out (see [`Eye`]) is enough.
+fn in_protocol(image: DynamicImage, size: Size, way: Way) -> Result<Protocol, Errors> {
+    static COUNT: AtomicU32 = AtomicU32::new(0);
+    Ok(match way {
+        Way::Sixel => Protocol::Sixel(Sixel::new(image, size, false)?),
+        Way::Kitty => {
+            // A number of its own among all pictures that other programs have given to this terminal.
+            let id = RandomState::new().hash_one(COUNT.fetch_add(1, Ordering::Relaxed)) as u32 | 1;
+            Protocol::Kitty(Kitty::new(image, size, id, false, false)?)
+        }
+        Way::Inline => Protocol::ITerm2(Iterm2::new(image, size, false)?),
+        Way::Blocks | Way::None => Protocol::Halfblocks(Halfblocks::new(image, size)?),
+    })
 }

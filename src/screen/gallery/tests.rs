@@ -189,11 +189,24 @@ fn every_size_of_screen_is_drawn_with_pictures() {
         let mut trial = near(way);
         hang(&mut trial, "images/smock.png", [10, 200, 30]);
         for size in [(40, 12), (80, 24), (81, 13), (200, 60), (60, 50)] {
-            for _ in 0..3 {
-                trial.buffer(size);
-                std::thread::sleep(std::time::Duration::from_millis(5));
+            trial.screen(size);
+            trial.waits(size, |screen| !screen.contains('…') || size.0 < 80);
+            while trial.app.gallery.is_waiting() {
                 trial.app.has_news();
+                trial.screen(size);
             }
         }
     }
+}
+
+#[test]
+fn letters_of_another_size_have_pictures_made_anew() {
+    let mut trial = near(Way::Sixel);
+    hang(&mut trial, "images/smock.png", [10, 200, 30]);
+    let sixel =
+        |buffer: &Buffer| buffer.content.iter().find(|cell| cell.symbol().contains("\u{1b}P")).cloned();
+    let small = sixel(&settled(&mut trial)).unwrap();
+    trial.app.gallery.fit(SIZE, (SIZE.0 * 20, SIZE.1 * 40));
+    let large = sixel(&settled(&mut trial)).unwrap();
+    assert!(large.symbol().contains("\"1;1;") && large.symbol() != small.symbol());
 }

@@ -1,5 +1,6 @@
 //! Threads that make pictures ready: newest request first, and only what the last frame asked for.
 
+use std::panic::{self, AssertUnwindSafe};
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
 use std::thread;
@@ -9,7 +10,7 @@ use ratatui::layout::Size;
 use super::shot::{PAPER, Shot};
 use super::subject::Subject;
 use super::way::{Eye, Way};
-use crate::album::Album;
+use crate::album::{Album, Stamp};
 use crate::picture::flat::Flat;
 
 /// A picture of something in at most so many cells.
@@ -21,17 +22,28 @@ pub(super) struct Ask {
     pub in_blocks: bool,
 }
 
+/// An [`Ask`], and the file of which there is a picture already, if there is one.
+#[derive(Clone, Debug)]
+pub(super) struct Wish {
+    pub ask: Ask,
+    /// The file as it was when the picture was made; `None` where there is no picture yet.
+    pub known: Option<Option<Stamp>>,
+}
+
 /// What came of it.
 #[derive(Debug)]
 pub(super) struct Answer {
     pub ask: Ask,
-    pub shot: Shot,
+    /// The picture; `None` where its file is what it was.
+    pub shot: Option<Shot>,
+    /// Which file it was made of.
+    pub stamp: Option<Stamp>,
 }
 
 /// What waits, and what is at work.
 #[derive(Debug, Default)]
 struct Queue {
-    waiting: Vec<Ask>,
+    waiting: Vec<Wish>,
     at_work: Vec<Ask>,
     is_over: bool,
 }
@@ -47,6 +59,7 @@ struct Shared {
 pub(super) struct Workers {
     shared: Arc<Shared>,
     done: Receiver<Answer>,
+    count: usize,
 }
 
 /// The most threads: one frame's pictures are few, and a disk serves few at once.
@@ -57,24 +70,29 @@ impl Workers {
     pub fn new(album: Arc<Album>, eye: Eye) -> Self {
         let shared = Arc::new(Shared::default());
         let (tell, done) = channel();
-        let count = thread::available_parallelism().map_or(1, usize::from).clamp(1, MOST);
-        for _ in 0..count {
+        let wanted = thread::available_parallelism().map_or(1, usize::from).clamp(1, MOST);
+        let mut count = 0;
+        for _ in 0..wanted {
             let (shared, album, eye, tell) =
                 (Arc::clone(&shared), Arc::clone(&album), eye.clone(), tell.clone());
+            let thread = thread::Builder::new().name("pictures".to_owned());
             // Where the system gives no thread, pictures stay away; everything else works.
-            let _ = thread::Builder::new()
-                .name("pictures".to_owned())
-                .spawn(move || work(&shared, &album, &eye, &tell));
+            count += usize::from(thread.spawn(move || work(&shared, &album, &eye, &tell)).is_ok());
         }
-        Self { shared, done }
+        Self { shared, done, count }
+    }
+
+    /// Whether there is anybody to make pictures.
+    pub fn are_there(&self) -> bool {
+        self.count > 0
     }
 
     /// What is wanted now, the most wanted first, in the place of whatever was.
-    pub fn want(&self, asks: &[Ask]) {
+    pub fn want(&self, wishes: &[Wish]) {
         let mut queue = self.shared.queue.lock().unwrap_or_else(PoisonError::into_inner);
         // Taken from the end.
-        let missing: Vec<Ask> =
-            asks.iter().rev().filter(|ask| !queue.at_work.contains(ask)).cloned().collect();
+        let missing = wishes.iter().rev().filter(|wish| !queue.at_work.contains(&wish.ask));
+        let missing: Vec<Wish> = missing.cloned().collect();
         queue.waiting = missing;
         drop(queue);
         self.shared.more.notify_all();
@@ -94,11 +112,19 @@ impl Drop for Workers {
 }
 
 fn work(shared: &Shared, album: &Album, eye: &Eye, tell: &Sender<Answer>) {
-    while let Some(ask) = next(shared) {
-        let shot = made(album, eye, &ask);
+    while let Some(Wish { ask, known }) = next(shared) {
+        let stamp = match &ask.subject {
+            Subject::File(path) => album.stamp(path).ok(),
+            Subject::Flat { .. } => None,
+        };
+        let shot = (known != Some(stamp) || stamp.is_none()).then(|| {
+            // Should a library fail on what a file holds, that file is told and the others come.
+            let made = panic::catch_unwind(AssertUnwindSafe(|| made(album, eye, &ask)));
+            made.unwrap_or_else(|_| Shot::not("it cannot be read: the file is damaged"))
+        });
         let mut queue = shared.queue.lock().unwrap_or_else(PoisonError::into_inner);
         // Told while nobody can ask: it is at work or answered, never neither.
-        let told = tell.send(Answer { ask: ask.clone(), shot });
+        let told = tell.send(Answer { ask: ask.clone(), shot, stamp });
         queue.at_work.retain(|at| *at != ask);
         if told.is_err() {
             return;
@@ -106,15 +132,15 @@ fn work(shared: &Shared, album: &Album, eye: &Eye, tell: &Sender<Answer>) {
     }
 }
 
-fn next(shared: &Shared) -> Option<Ask> {
+fn next(shared: &Shared) -> Option<Wish> {
     let mut queue = shared.queue.lock().unwrap_or_else(PoisonError::into_inner);
     loop {
         if queue.is_over {
             return None;
         }
-        if let Some(ask) = queue.waiting.pop() {
-            queue.at_work.push(ask.clone());
-            return Some(ask);
+        if let Some(wish) = queue.waiting.pop() {
+            queue.at_work.push(wish.ask.clone());
+            return Some(wish);
         }
         queue = shared.more.wait(queue).unwrap_or_else(PoisonError::into_inner);
     }

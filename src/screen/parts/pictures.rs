@@ -1,5 +1,7 @@
 //! Several pictures side by side, each with its words below it.
 
+use std::cmp::Reverse;
+
 use ratatui::layout::Rect;
 
 use crate::screen::canvas::{Canvas, fitted, wrapped};
@@ -17,7 +19,7 @@ const WORDS: u16 = 2;
 pub fn draw(canvas: &mut Canvas<'_>, area: Rect, plates: &[Plate], most: usize) {
     let Some((across, down)) = tiling((area.width, area.height), plates.len().min(most)) else { return };
     let (wide, high) = (area.width / across, area.height / down);
-    let shown = usize::from(across) * usize::from(down);
+    let shown = (usize::from(across) * usize::from(down)).min(most);
     let quiet = canvas.theme.quiet();
     for (at, plate) in (0..).zip(plates.iter().take(shown)) {
         let cell = Rect::new(area.x + at % across * wide, area.y + at / across * high, wide - 1, high);
@@ -73,7 +75,8 @@ fn tiling((wide, high): (u16, u16), count: usize) -> Option<(u16, u16)> {
         (1..=most_across.min(count)).flat_map(|across| (1..=most_down).map(move |down| (across, down)));
     // All of them, if they fit; else as many as can be.
     let shown = |across: u16, down: u16| (u32::from(across) * u32::from(down)).min(u32::from(count));
-    tilings.max_by_key(|(across, down)| (shown(*across, *down), size(*across, *down)))
+    // Of two that show as much as large, the one with fewer empty places.
+    tilings.max_by_key(|(across, down)| (shown(*across, *down), size(*across, *down), Reverse(across * down)))
 }
 
 #[cfg(test)]
@@ -85,6 +88,8 @@ mod tests {
         assert_eq!(tiling((60, 30), 1), Some((1, 1)));
         assert_eq!(tiling((60, 20), 2), Some((2, 1)));
         assert_eq!(tiling((30, 40), 2), Some((1, 2)));
+        assert_eq!(tiling((80, 30), 4), Some((2, 2)));
+        assert_eq!(tiling((80, 56), 2), Some((2, 1)));
         assert_eq!(tiling((60, 8), 1), None);
         assert_eq!(tiling((60, 30), 0), None);
         let (across, down) = tiling((80, 50), 40).unwrap();

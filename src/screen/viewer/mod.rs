@@ -69,12 +69,14 @@ pub(super) struct Viewer {
     spot: Option<(u16, u16)>,
     /// Where the picture stood in the last frame.
     place: Rect,
+    /// Whether it stood there, and was not still being made ready.
+    is_seen: bool,
     study: Option<Study>,
 }
 
 impl Viewer {
     fn of(target: Target) -> Self {
-        Self { target, at: 0, spot: None, place: Rect::default(), study: None }
+        Self { target, at: 0, spot: None, place: Rect::default(), is_seen: false, study: None }
     }
 
     fn plate(&self, board: &Board) -> Option<Plate> {
@@ -98,9 +100,28 @@ impl Viewer {
         }
     }
 
-    /// The colour at the place.
+    /// The picture stands here now, or nowhere; the place on it stays where it is seen.
+    fn stand(&mut self, place: Option<Rect>) {
+        let place = place.unwrap_or_default();
+        if let Some((x, y)) = self.spot.filter(|_| !place.is_empty() && !self.place.is_empty()) {
+            let moved = |at: u16, from: u16, to: u16| {
+                let at = (u32::from(at) * 2 + 1) * u32::from(to) / (u32::from(from) * 2);
+                u16::try_from(at).unwrap_or(u16::MAX).min(to - 1)
+            };
+            self.spot =
+                Some((moved(x, self.place.width, place.width), moved(y, self.place.height, place.height)));
+        }
+        if !place.is_empty() || self.spot.is_none() {
+            (self.place, self.is_seen) = (place, !place.is_empty());
+        } else {
+            self.is_seen = false;
+        }
+    }
+
+    /// The colour at the place, while it is seen.
     fn colour_here(&self) -> Option<[u8; 3]> {
-        self.study.as_ref()?.colour(self.spot?, (self.place.width, self.place.height))
+        let spot = self.spot.filter(|_| self.is_seen)?;
+        self.study.as_ref()?.colour(spot, (self.place.width, self.place.height))
     }
 
     fn move_spot(&mut self, by: (i32, i32)) {
@@ -139,7 +160,9 @@ impl Viewer {
             KeyCode::Down | KeyCode::Char('j') => self.move_spot((0, far)),
             KeyCode::Enter | KeyCode::Char(' ') => match self.colour_here() {
                 Some(colour) => colour::give(app, &self.target, colour),
-                None => app.say("the picture is still being read"),
+                None => {
+                    app.say("no colour is seen there: the picture is still being read, or nothing is on it")
+                }
             },
             KeyCode::Char(digit @ '1'..='9') => {
                 let nth = digit.to_digit(10).unwrap_or(1) as usize - 1;
@@ -197,6 +220,11 @@ impl Layer for Viewer {
         canvas.clear(area);
         let plates = plates::of(board, &self.target);
         self.at = self.at.min(plates.len().saturating_sub(1));
+        // What another hand put in the place of the picture has other colours.
+        let studied = plates.get(self.at).map(|plate| &plate.subject);
+        if self.study.as_ref().is_some_and(|study| !studied.is_some_and(|subject| study.is_of(subject))) {
+            (self.spot, self.study) = (None, None);
+        }
         let Some(plate) = plates.get(self.at) else {
             let text = canvas.theme.text();
             canvas.put(area.x + 1, area.y, area.width.saturating_sub(1), "It is no longer there.", text);
@@ -205,7 +233,8 @@ impl Layer for Viewer {
         let (heading, quiet) = (canvas.theme.heading(), canvas.theme.quiet());
         let nth =
             if plates.len() > 1 { format!("{} of {}  ", self.at + 1, plates.len()) } else { String::new() };
-        let spans = [(&nth[..], quiet), (&plate.words[..], heading), ("  ", quiet), (plate.drawn(), quiet)];
+        let drawn = if plate.subject.is_drawn() { format!("{}  ", plate.drawn()) } else { String::new() };
+        let spans = [(&nth[..], quiet), (&drawn[..], quiet), (&plate.words[..], heading)];
         canvas.spans(area.x + 1, area.y, area.right(), &spans);
         let foot = if self.spot.is_some() { 2 } else { 0 };
         let room = Rect {
@@ -220,14 +249,12 @@ impl Layer for Viewer {
         } else {
             canvas.picture(room, &plate.subject)
         };
+        self.stand(seen.place());
         match seen {
             Seen::There(place) => {
-                self.place = place;
                 canvas.hit(place, Hit::Cell);
                 if let Some((x, y)) = self.spot {
-                    let spot =
-                        Position::new(place.x + x.min(place.width - 1), place.y + y.min(place.height - 1));
-                    canvas.mark(spot);
+                    canvas.mark(Position::new(place.x + x, place.y + y));
                 }
             }
             Seen::Coming => {
@@ -262,8 +289,8 @@ impl Layer for Viewer {
         if self.spot.is_none() {
             self.begin(app);
         }
-        if self.spot.is_some() {
-            self.spot = Some((at.x.saturating_sub(self.place.x), at.y.saturating_sub(self.place.y)));
+        if self.spot.is_some() && self.place.contains(at) {
+            self.spot = Some((at.x - self.place.x, at.y - self.place.y));
         }
         Next::Keep
     }

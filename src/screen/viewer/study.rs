@@ -7,6 +7,7 @@ use std::thread;
 use crate::album::Album;
 use crate::board::PicturePath;
 use crate::picture::{Pixels, photo};
+use crate::screen::gallery::Subject;
 
 /// The longest side of what is looked at: enough for the colour of a braid.
 const SIDE: u32 = 1280;
@@ -14,6 +15,7 @@ const SIDE: u32 = 1280;
 /// What was found out about a picture, or will be.
 #[derive(Debug)]
 pub(super) struct Study {
+    path: PicturePath,
     coming: Receiver<Result<Known, String>>,
     known: Option<Result<Known, String>>,
 }
@@ -28,18 +30,26 @@ impl Study {
     /// Begins to read a picture.
     pub fn of(album: &Arc<Album>, path: PicturePath) -> Self {
         let (tell, coming) = channel();
-        let album = Arc::clone(album);
+        let (album, read) = (Arc::clone(album), path.clone());
         let study = move || {
-            let known = album.small(&path, (SIDE, SIDE)).map_err(|unseen| unseen.to_string()).map(|pixels| {
-                let proposals = photo::main_colours(&pixels).iter().map(|proposal| proposal.rgb).collect();
-                Known { pixels, proposals }
-            });
+            // From the file itself: a small copy has colours of its own.
+            let known =
+                album.pixels(&read, (SIDE, SIDE)).map_err(|unseen| unseen.to_string()).map(|pixels| {
+                    let proposals =
+                        photo::main_colours(&pixels).iter().map(|proposal| proposal.rgb).collect();
+                    Known { pixels, proposals }
+                });
             // Whoever asked may have gone on.
             let _ = tell.send(known);
         };
         // Where the system gives no thread, the channel closes, and that is told.
         let _ = thread::Builder::new().name("study".to_owned()).spawn(study);
-        Self { coming, known: None }
+        Self { path, coming, known: None }
+    }
+
+    /// Whether it is of what is shown.
+    pub fn is_of(&self, subject: &Subject) -> bool {
+        *subject == Subject::File(self.path.clone())
     }
 
     /// Whether it has come since the last time.
@@ -90,7 +100,8 @@ impl Study {
         let mut count = 0;
         for y in span(cell.1, cells.1, pixels.height) {
             for x in span(cell.0, cells.0, pixels.width) {
-                let Some(rgb) = pixels.at(x, y) else { continue };
+                // Where it is clear, the paper is seen, which is no colour of the picture.
+                let Some(rgb) = pixels.at(x, y).filter(|_| pixels.is_opaque(x, y)) else { continue };
                 for (sum, part) in sums.iter_mut().zip(rgb) {
                     *sum += u64::from(part);
                 }

@@ -1,5 +1,6 @@
 use std::fs;
 
+use crossterm::event::{Event, KeyModifiers, MouseButton, MouseEvent, MouseEventKind};
 use image::{ImageFormat, Rgb, RgbImage};
 use serde_json::json;
 
@@ -79,8 +80,58 @@ fn a_colour_is_taken_where_the_cross_stands_and_undo_takes_it_back() {
     assert_eq!(colours(&trial, 0), ["white"]);
 }
 
+fn click(trial: &mut Trial, column: u16, row: u16) {
+    let kind = MouseEventKind::Down(MouseButton::Left);
+    trial.app.event(&Event::Mouse(MouseEvent { kind, column, row, modifiers: KeyModifiers::NONE }));
+}
+
+/// Where the cross stands.
+fn cross(screen: &str) -> Option<(u16, u16)> {
+    (0..).zip(screen.lines()).find_map(|(row, line)| {
+        let column = line.chars().position(|letter| letter == '┼')?;
+        Some((u16::try_from(column).ok()?, row))
+    })
+}
+
 #[test]
-fn a_click_puts_the_cross_and_a_number_takes_what_is_proposed() {
+fn a_click_puts_the_cross_where_it_falls_and_its_colour_is_taken() {
+    let mut trial = seen();
+    // Right of the middle, near the foot of the picture: the first click begins, and what it hit stays hit.
+    click(&mut trial, 75, 35);
+    let screen = trial.waits(SIZE, |screen| screen.contains("#b41e3c"));
+    let (column, row) = cross(&screen).unwrap_or_else(|| panic!("{screen}"));
+    assert!((73..=76).contains(&column) && (33..=36).contains(&row), "{column} {row}");
+    click(&mut trial, 50, 10);
+    let screen = trial.screen(SIZE);
+    assert_eq!(cross(&screen), Some((50, 10)), "{screen}");
+    assert!(screen.contains("enter    #14a028"), "{screen}");
+}
+
+#[test]
+fn what_another_hand_puts_in_the_place_of_the_picture_gives_no_colour_of_the_old_one() {
+    let mut trial = seen();
+    reading(&mut trial);
+    let smock = json!({"title": "Smock", "character": "odile", "worn": "1920", "pictures": ["images/other.png"],
+        "pieces": [{"name": "smock", "colours": ["white"]}]});
+    trial.writes("outfits/smock.yaml", &smock);
+    let screen = trial.screen(SIZE);
+    assert!(!screen.contains("#14a028") && !screen.contains('┼'), "{screen}");
+}
+
+#[test]
+fn no_colour_is_offered_while_the_picture_is_not_seen() {
+    let mut trial = seen();
+    reading(&mut trial);
+    // At another size it is being made ready again.
+    let other = (SIZE.0 - 20, SIZE.1);
+    let screen = trial.screen(other);
+    assert!(!screen.contains("enter    #"), "{screen}");
+    let screen = trial.waits(other, |screen| screen.contains('┼'));
+    assert!(screen.contains("enter    #"), "{screen}");
+}
+
+#[test]
+fn a_number_takes_what_is_proposed() {
     let mut trial = seen();
     let screen = reading(&mut trial);
     assert!(screen.contains("1 ") && screen.contains("2 "), "{screen}");
@@ -104,7 +155,9 @@ fn the_viewer_is_drawn_at_every_size() {
     reading(&mut trial);
     for size in [(40, 12), (80, 24), (200, 60)] {
         trial.screen(size);
+        let screen = trial.waits(size, |screen| screen.contains('┼'));
+        assert!(screen.contains("#"), "{screen}");
         trial.keys("right right down");
-        trial.screen(size);
+        assert!(trial.screen(size).contains('┼'));
     }
 }

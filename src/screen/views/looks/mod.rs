@@ -10,7 +10,7 @@ pub(super) mod list;
 #[cfg(test)]
 mod tests;
 
-use ratatui::layout::Rect;
+use ratatui::layout::{Constraint, Layout, Rect};
 
 use super::Target;
 use super::among::Among;
@@ -27,18 +27,6 @@ const WIDE: u16 = 90;
 
 /// Below this width there is room for nothing.
 const NARROWEST: u16 = 16;
-
-/// The left part of an area, and the rest less a gap.
-fn split_across(area: Rect, wide: u16) -> (Rect, Rect) {
-    let x = area.x + wide + 2;
-    (Rect { width: wide, ..area }, Rect { x, width: area.right().saturating_sub(x), ..area })
-}
-
-/// The upper part of an area, and the rest less a gap.
-fn split_down(area: Rect, high: u16) -> (Rect, Rect) {
-    let y = area.y + high + 1;
-    (Rect { height: high, ..area }, Rect { y, height: area.bottom().saturating_sub(y), ..area })
-}
 
 /// The state of the view.
 #[derive(Debug, Default)]
@@ -114,11 +102,13 @@ impl Looks {
         let entries = fields::entries(board, id);
         let plates = if canvas.shows_pictures() { plates::of_look(board, id) } else { Vec::new() };
         // Beside the fields where they leave room, else below them.
-        let (words, place) = match (area.width, area.height) {
-            _ if plates.is_empty() => (area, Rect::default()),
-            (100.., _) => split_across(area, area.width - (area.width * 9 / 20)),
-            (_, 30..) => split_down(area, area.height / 2),
-            _ => (area, Rect::default()),
+        let [words, place] = match (area.width, area.height) {
+            _ if plates.is_empty() => [area, Rect::default()],
+            (100.., _) => {
+                Layout::horizontal([Constraint::Fill(11), Constraint::Fill(9)]).spacing(2).areas(area)
+            }
+            (_, 30..) => Layout::vertical([Constraint::Fill(1), Constraint::Fill(1)]).spacing(1).areas(area),
+            _ => [area, Rect::default()],
         };
         self.fields.draw(canvas, words, &entries, self.inside);
         pictures::draw(canvas, place, &plates, usize::MAX);

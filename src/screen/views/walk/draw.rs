@@ -92,7 +92,7 @@ fn hang(canvas: &mut Canvas<'_>, body: Rect, plates: &[Plate]) -> Rect {
         _ if plates.is_empty() || body.height < 10 => 0,
         ..70 => 0,
         70..100 => body.width / 3,
-        _ => body.width * 2 / 5,
+        _ => body.width / 5 * 2,
     };
     if wide == 0 {
         return body;

@@ -206,7 +206,7 @@ impl<'a> Card<'a> {
         // The last row is the gap to the card below.
         let high = area.height.saturating_sub(1).max(1);
         // A picture is about three wide and four high, and a cell one wide and two high; the words need their room too.
-        let wide = (high * 3 / 2).min(area.width.saturating_sub(WORDS + 3)).max(area.width / 3);
+        let wide = (high + high / 2).min(area.width.saturating_sub(WORDS + 3)).max(area.width / 3);
         let frame = Rect::new(area.x + 1, area.y, wide, high);
         let theme = canvas.theme;
         let seen = canvas.picture(frame, subject);
@@ -225,12 +225,23 @@ impl<'a> Card<'a> {
         }
         let x = frame.right() + 1;
         let room = area.right().saturating_sub(x + 1);
+        let drawn = match seen {
+            Seen::There(_) if subject.is_drawn() => DRAWN,
+            Seen::Coming => "…",
+            _ => "",
+        };
+        // What is drawn says so, whatever else there is no room for.
+        let note = wrapped(drawn, usize::from(room.max(1)));
+        let foot = (area.y + high).saturating_sub(u16::try_from(note.len()).unwrap_or(0));
+        for (y, line) in (foot..area.y + high).zip(&note) {
+            canvas.put(x, y, room, line, theme.quiet());
+        }
         let mut y = area.y;
         let mut write = |canvas: &mut Canvas<'_>, words: &str, style: Style, most: usize| {
             let lines = wrapped(words, usize::from(room.max(1)));
             let cut = lines.len() > most;
             for (at, line) in lines.iter().take(most).enumerate() {
-                if y >= area.y + high {
+                if y >= foot {
                     return;
                 }
                 let line = if cut && at + 1 == most { format!("{line}…") } else { line.clone() };
@@ -241,11 +252,6 @@ impl<'a> Card<'a> {
         let mark = if self.marked { "✓ " } else { "" };
         let title = self.title_style(canvas).add_modifier(Modifier::BOLD);
         let known = self.known.map_or(String::new(), |known| format!("known {known}/5"));
-        let drawn = match seen {
-            Seen::There(_) if subject.is_drawn() => DRAWN,
-            Seen::Coming => "…",
-            _ => "",
-        };
         let standing = format!("{} {}", self.mark, self.standing);
         let spare = usize::from(high);
         write(
@@ -256,7 +262,6 @@ impl<'a> Card<'a> {
         );
         write(canvas, self.title, title, if spare > 8 { 3 } else { 2 });
         write(canvas, &standing, self.mark_style(canvas), if spare > 8 { 3 } else { 2 });
-        write(canvas, drawn, theme.quiet(), 2);
         write(canvas, &known, theme.quiet(), 1);
         write(canvas, self.occasion, Style::new(), 3);
         write(canvas, &self.cloth, theme.quiet(), 3);
@@ -267,7 +272,8 @@ impl<'a> Card<'a> {
         let (main, second) = self.swatches;
         let wide = (frame.width / 3).max(1);
         let high = (frame.height / 2).max(1);
-        let (x, top) = (frame.x + (frame.width - 2 * wide) / 2, frame.y + (frame.height - high) / 2);
+        let (x, top) =
+            (frame.x + frame.width.saturating_sub(2 * wide) / 2, frame.y + (frame.height - high) / 2);
         for y in top..top + high {
             for (at, colour) in (0..).zip([main, second.or(main)]) {
                 for cell in 0..wide {
