@@ -2,7 +2,7 @@
 
 use ratatui::buffer::Buffer;
 use ratatui::layout::{Position, Rect};
-use ratatui::style::{Modifier, Style};
+use ratatui::style::{Color, Modifier, Style};
 use unicode_segmentation::UnicodeSegmentation;
 use unicode_width::UnicodeWidthStr;
 
@@ -86,10 +86,9 @@ impl<'a> Canvas<'a> {
     /// Sets a cross on a cell of a picture.
     pub fn mark(&mut self, at: Position) {
         if let Some(cell) = self.buffer.cell_mut(at) {
-            let style = cell.style();
-            let (front, ground) = (style.fg, style.bg);
-            cell.set_symbol("┼");
-            cell.set_style(Style { fg: ground, bg: front, ..style }.add_modifier(Modifier::BOLD));
+            // White on black in all depths of colour: it is seen on any ground.
+            let style = Style::reset().fg(Color::White).bg(Color::Black).add_modifier(Modifier::BOLD);
+            cell.set_symbol("┼").set_style(style);
         }
     }
 

@@ -66,7 +66,7 @@ pub(super) fn draw(sheet: &Sheet<'_>, to: &mut String, one: &Shown<'_>, x: f64, 
     }
     let middle = x + card.wide / 2.0;
     let print = Hand::of(card.print).at(Anchor::Middle);
-    let words = card.wide * 0.97;
+    let words = card.wide * 0.91;
     let mut down = y + card.figure + card.print * LINE;
     // Smaller before it is cut: the number of the look stands at its end.
     let (size, says) =

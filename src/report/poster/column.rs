@@ -70,6 +70,9 @@ impl Column<'_> {
     fn says(&self, board: &Board) -> String {
         let scope = self.period.map(|id| board.count(&Scope::Period(id.clone())));
         let looks = scope.map_or(String::new(), |count| match count.limit {
+            Some(limit) if count.over() > 0 => {
+                format!(" → {} of {limit} looks: {}", count.used, count.words())
+            }
             Some(limit) => format!(" → {} of {limit} looks", count.used),
             None => format!(" → {} looks", count.used),
         });

@@ -194,9 +194,13 @@ impl<'a> Sheet<'a> {
         let pictures = all().filter(|one| matches!(one.figure, Some(Figure::Picture(_)))).count();
         let mut says = match pictures {
             0 => format!("Flats are {DRAWN}: they are no evidence."),
-            1 => format!("1 picture, framed; all others are flats, {DRAWN}: they are no evidence."),
+            1 => format!(
+                "1 picture, framed; all others are {DRAWN}, or its main colours: they are no evidence."
+            ),
             pictures => {
-                format!("{pictures} pictures, framed; all others are flats, {DRAWN}: they are no evidence.")
+                format!(
+                    "{pictures} pictures, framed; all others are {DRAWN}, or its main colours: they are no evidence."
+                )
             }
         };
         match unseen {

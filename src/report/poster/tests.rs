@@ -183,7 +183,7 @@ fn a_picture_is_on_its_card_in_a_frame_and_what_cannot_be_seen_is_said() {
 
     folder.picture("images/thing.png", (600, 900), [250, 0, 200]);
     let poster = Poster::of(&board, Some(&folder.album()), Paper::A3);
-    assert!(poster.gaps().is_empty() && poster.svg().contains("1 picture, framed; all others are flats"));
+    assert!(poster.gaps().is_empty() && poster.svg().contains("1 picture, framed; all others are drawn"));
     assert!(poster.page().contains("img-src data:;"));
     let read = roxmltree::Document::parse(poster.svg()).unwrap();
     let image = read.descendants().find(|node| node.has_tag_name("image")).unwrap();

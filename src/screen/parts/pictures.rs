@@ -14,34 +14,37 @@ const LEAST: (u16, u16) = (21, 8);
 /// Rows of words below a picture.
 const WORDS: u16 = 2;
 
-/// Draws as many of the pictures as there is room for, as large as can be, and says how many more there are.
-/// `most` are shown.
+/// Cells between two pictures.
+const GAP: u16 = 2;
+
+/// Draws as many of the pictures as there is room for, at most `most`, as large as can be, and says how many more there
+/// are.
 pub fn draw(canvas: &mut Canvas<'_>, area: Rect, plates: &[Plate], most: usize) {
     let Some((across, down)) = tiling((area.width, area.height), plates.len().min(most)) else { return };
-    let (wide, high) = (area.width / across, area.height / down);
     let shown = (usize::from(across) * usize::from(down)).min(most);
     let quiet = canvas.theme.quiet();
+    let more = plates.len().saturating_sub(shown);
+    // What more there is has the last row for itself.
+    let tiles = Rect { height: area.height - u16::from(more > 0), ..area };
+    if more > 0 {
+        let words = format!("+{more} more: P shows all");
+        canvas.put(area.x, tiles.bottom(), area.width, &words, canvas.theme.key());
+    }
+    let (wide, high) = ((tiles.width + GAP) / across, tiles.height / down);
     for (at, plate) in (0..).zip(plates.iter().take(shown)) {
-        let cell = Rect::new(area.x + at % across * wide, area.y + at / across * high, wide - 1, high);
-        let more = if usize::from(at) + 1 == shown { plates.len().saturating_sub(shown) } else { 0 };
+        let (column, row) = (at % across, at / across);
+        let cell = Rect::new(tiles.x + column * wide, tiles.y + row * high, wide - GAP, high);
         let frame = Rect { height: cell.height.saturating_sub(WORDS), ..cell };
         let seen = canvas.picture(frame, &plate.subject);
         if matches!(seen, Seen::Thin) {
-            canvas.put(
-                frame.x,
-                frame.bottom().saturating_sub(1),
-                frame.width,
-                "too little is on record to draw it",
-                quiet,
-            );
+            let words = "too little is on record to draw it";
+            canvas.put(frame.x, frame.bottom().saturating_sub(1), frame.width, words, quiet);
         }
         // The words stand right below the picture, wherever it ends.
-        let below = if let Seen::There(place) = seen { place.bottom() } else { frame.bottom() };
-        let words =
-            if more > 0 { format!("+{more}: P shows all · {}", plate.words) } else { plate.words.clone() };
+        let below = seen.place().map_or(frame.bottom(), |place| place.bottom());
         let drawn = plate.drawn();
         let most = if drawn.is_empty() { usize::from(WORDS) } else { 1 };
-        let mut lines = cut(&words, usize::from(cell.width), most);
+        let mut lines = cut(&plate.words, usize::from(cell.width), most);
         lines.push(drawn.to_owned());
         for (y, line) in (below..cell.bottom()).zip(&lines) {
             canvas.put(cell.x, y, cell.width, line, quiet);
@@ -62,13 +65,13 @@ fn cut(words: &str, wide: usize, most: usize) -> Vec<String> {
 /// How many stand across and down so that each is as large as can be; `None` where there is no room for one.
 fn tiling((wide, high): (u16, u16), count: usize) -> Option<(u16, u16)> {
     let count = u16::try_from(count).unwrap_or(u16::MAX);
-    let (most_across, most_down) = (wide / (LEAST.0 + 1), high / (LEAST.1 + WORDS));
+    let (most_across, most_down) = ((wide + GAP) / (LEAST.0 + GAP), high / (LEAST.1 + WORDS));
     if count == 0 || most_across == 0 || most_down == 0 {
         return None;
     }
     // A picture is about three wide and four high; a cell is twice as high as wide.
     let size = |across: u16, down: u16| {
-        let (wide, high) = (wide / across - 1, (high / down).saturating_sub(WORDS));
+        let (wide, high) = ((wide + GAP) / across - GAP, (high / down).saturating_sub(WORDS));
         (u32::from(wide) * 4).min(u32::from(high) * 6)
     };
     let tilings =

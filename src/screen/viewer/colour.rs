@@ -32,16 +32,16 @@ pub(super) fn give(app: &mut App, target: &Target, rgb: [u8; 3]) {
                 None => "added".to_owned(),
             };
             items.push(Item::new(format!("{}: {name}", piece.name), instead));
-            places.push((at, nth));
+            places.push((at, nth, name));
         }
     }
     let lead = vec![format!("{colour}, of which piece? {}", super::CAUTION)];
     let pieces: Vec<Piece> = shared.pieces.to_vec();
     let title = shared.title.to_owned();
     app.open_layer(Pick::question("Colour", lead, items, move |app, choice| {
-        let Some((at, nth)) = places.get(choice).copied() else { return };
+        let Some((at, nth, name)) = places.get(choice).copied() else { return };
         let Some(was) = pieces.get(at).cloned() else { return };
-        let label = format!("{title}: {} {colour}, from its picture", was.name);
+        let label = format!("{title}: {name} of {} {colour}, from its picture", was.name);
         let edit = of.change(app.board(), label, |parts| {
             // Another hand may have changed the pieces meanwhile.
             if let Some(piece) = parts.pieces.iter_mut().find(|piece| **piece == was) {

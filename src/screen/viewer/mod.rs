@@ -71,12 +71,22 @@ pub(super) struct Viewer {
     place: Rect,
     /// Whether it stood there, and was not still being made ready.
     is_seen: bool,
+    /// Whether a flat is shown, which has no colours to give.
+    is_flat: bool,
     study: Option<Study>,
 }
 
 impl Viewer {
     fn of(target: Target) -> Self {
-        Self { target, at: 0, spot: None, place: Rect::default(), is_seen: false, study: None }
+        Self {
+            target,
+            at: 0,
+            spot: None,
+            place: Rect::default(),
+            is_seen: false,
+            is_flat: false,
+            study: None,
+        }
     }
 
     fn plate(&self, board: &Board) -> Option<Plate> {
@@ -145,6 +155,7 @@ impl Viewer {
             KeyCode::End => self.turn(app.board(), isize::MAX),
             KeyCode::Char('c') | KeyCode::Enter => self.begin(app),
             KeyCode::Char('u') => app.perform(Act::Undo),
+            KeyCode::Char('U') => app.perform(Act::Redo),
             _ => {}
         }
         Next::Keep
@@ -172,6 +183,7 @@ impl Viewer {
                 }
             }
             KeyCode::Char('u') => app.perform(Act::Undo),
+            KeyCode::Char('U') => app.perform(Act::Redo),
             _ => {}
         }
     }
@@ -230,6 +242,7 @@ impl Layer for Viewer {
             canvas.put(area.x + 1, area.y, area.width.saturating_sub(1), "It is no longer there.", text);
             return;
         };
+        self.is_flat = plate.subject.is_drawn();
         let (heading, quiet) = (canvas.theme.heading(), canvas.theme.quiet());
         let nth =
             if plates.len() > 1 { format!("{} of {}  ", self.at + 1, plates.len()) } else { String::new() };
@@ -258,7 +271,7 @@ impl Layer for Viewer {
                 }
             }
             Seen::Coming => {
-                canvas.put(room.x, room.y, room.width, "…", quiet);
+                canvas.put(room.x, room.y, room.width, "reading the picture …", quiet);
             }
             Seen::Thin => {
                 canvas.put(room.x, room.y, room.width, "too little is on record to draw it", quiet);
@@ -300,10 +313,12 @@ impl Layer for Viewer {
     }
 
     fn keys(&self) -> &'static str {
-        if self.spot.is_some() {
-            "←↑↓→ or click: where · shift goes far · enter takes it · 1-6 takes what is proposed · u undo · esc done"
+        if self.is_flat {
+            "←→ before and after · esc close"
+        } else if self.spot.is_some() {
+            "esc done · ←↑↓→ or click: where · enter takes it · 1-6 takes what is proposed · shift goes far · u undo"
         } else {
-            "←→ before and after · c take a colour from it · esc close"
+            "←→ before and after · c take a colour from it · esc close · u undo"
         }
     }
 }
