@@ -14,6 +14,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
 use crate::board::PicturePath;
+use crate::check::Sight;
 use crate::picture::{Pixels, photo};
 use thumbs::Thumbs;
 
@@ -52,6 +53,15 @@ impl Album {
     /// [`Unseen`] says why there is nothing to see.
     pub fn stamp(&self, path: &PicturePath) -> Result<Stamp, Unseen> {
         Ok(file::Found::of(&self.folder, path)?.stamp)
+    }
+
+    /// What is known of a picture's file without reading it.
+    pub fn sight(&self, path: &PicturePath) -> Sight {
+        match self.stamp(path) {
+            Ok(_) => Sight::There,
+            Err(Unseen::Missing) => Sight::Missing,
+            Err(unseen) => Sight::Unseen(unseen.to_string()),
+        }
     }
 
     /// How many bytes a picture's file has.

@@ -75,6 +75,8 @@ mod wardrobe;
 mod wishes;
 pub(crate) mod words;
 
+pub use pictures::Sight;
+
 use std::fmt;
 
 use crate::board::{
@@ -242,10 +244,10 @@ pub fn added_by(board: &Board, edit: &Edit) -> Vec<Finding> {
     findings(&after).into_iter().filter(|finding| !before.contains(finding)).collect()
 }
 
-/// As [`findings`], and what can only be told with the board's folder at hand: `is_there` says whether a picture is.
-pub fn findings_in_folder(board: &Board, is_there: &dyn Fn(&PicturePath) -> bool) -> Vec<Finding> {
+/// As [`findings`], and what can only be told with the board's folder at hand: `look` says what is known of a picture.
+pub fn findings_in_folder(board: &Board, look: &dyn Fn(&PicturePath) -> Sight) -> Vec<Finding> {
     let mut found = findings(board);
-    found.extend(pictures::findings(board, is_there));
+    found.extend(pictures::findings(board, look));
     found.sort_by_key(|finding| finding.level);
     found
 }

@@ -9,6 +9,7 @@ use super::boards::{self, BoardArg};
 use super::console::Console;
 use super::failure::Failure;
 use super::{Outcome, faults};
+use crate::album::Album;
 use crate::board::Board;
 use crate::check::{self, Finding, Level};
 use crate::store::{self, Fault, Reading, StoreError};
@@ -39,7 +40,8 @@ impl Check {
                 return Err(boards::unopened(&folder, error));
             }
         };
-        let findings = check::findings_in_folder(&board, &|picture| folder.join(picture.as_str()).is_file());
+        let album = Album::of(&folder);
+        let findings = check::findings_in_folder(&board, &|picture| album.sight(picture));
         if self.json {
             let faults = faults.iter().map(faults::json).collect();
             console.print(&document(Some(&board), faults, &findings))?;

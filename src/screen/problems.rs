@@ -31,8 +31,8 @@ impl App {
     }
 
     fn findings(&self) -> Vec<Finding> {
-        let folder = self.folder();
-        check::findings_in_folder(self.board(), &|picture| folder.join(picture.as_str()).is_file())
+        let album = self.gallery.album();
+        check::findings_in_folder(self.board(), &|picture| album.sight(picture))
     }
 
     /// Shows all of what is wrong with a file, and opens it in the user's own editor if that is wanted.
