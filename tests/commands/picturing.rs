@@ -46,6 +46,28 @@ fn a_preview_changes_nothing_and_the_change_is_one_that_undo_takes_back() {
 }
 
 #[test]
+fn the_preview_says_what_the_change_says() {
+    let desk = Desk::new();
+    desk.board("board", &[]);
+    let scans = pictures(&desk, "scans", &["smock.png", "1919 gala gown.png"]);
+    assert_eq!(desk.shirr(&["bring", "pictures", "scans", "board"]).code, 0);
+    let whole = image::open(scans.join("1919 gala gown.png")).unwrap();
+    whole.thumbnail(150, 200).save(scans.join("smaller print.png")).unwrap();
+    fs::copy(scans.join("smaller print.png"), scans.join("twice.png")).unwrap();
+    whole.thumbnail(120, 160).save(scans.join("smock 2.png")).unwrap();
+    let preview = desk.shirr(&["bring", "pictures", "scans", "board", "--dry-run"]);
+    let change = desk.shirr(&["bring", "pictures", "scans", "board"]);
+    let but_the_last = |text: &str| text.trim_end().rsplit_once('\n').unwrap().0.to_owned();
+    assert_eq!(but_the_last(&preview.out), but_the_last(&change.out));
+    assert!(
+        change.out.contains("smaller print.png  a further source of “Gala gown”, like"),
+        "{}",
+        change.out
+    );
+    assert!(change.out.contains("twice.png  the same as smaller print.png"), "{}", change.out);
+}
+
+#[test]
 fn a_folder_with_files_that_mean_harm_brings_in_the_others_and_names_them() {
     let desk = Desk::new();
     let board = desk.board("board", &[]);

@@ -87,3 +87,70 @@ fn read(path: &Path, content: Content) -> Result<Vec<u8>, String> {
         .filter(|bytes| Content::of(bytes) == content)
         .ok_or_else(|| "it has changed since it was looked at".to_owned())
 }
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+
+    use super::*;
+    use crate::board::sample;
+
+    /// A board's folder and, beside it, a file for each text, to be copied to `images/a.png`, `images/b.png` and so on.
+    fn copies(texts: &[&str]) -> (tempfile::TempDir, Album, Vec<Copying>) {
+        let place = tempfile::tempdir().unwrap();
+        let board = place.path().join("board");
+        fs::create_dir(&board).unwrap();
+        let copies = texts.iter().zip('a'..).map(|(text, letter)| {
+            let file = place.path().join(format!("{letter}.png"));
+            fs::write(&file, text).unwrap();
+            let to = format!("images/{letter}.png").parse().unwrap();
+            Copying { file, to, content: Content::of(text.as_bytes()) }
+        });
+        let copies = copies.collect();
+        let album = Album::of(&board);
+        (place, album, copies)
+    }
+
+    #[test]
+    fn a_file_that_changed_is_named_with_its_target_and_no_copy_stays() {
+        let (_place, album, copies) = copies(&["one", "two"]);
+        fs::write(&copies[1].file, "too").unwrap();
+        let error = copy(&album, &copies).unwrap_err().to_string();
+        assert!(error.contains("b.png cannot be copied to images/b.png: it has changed"), "{error}");
+        assert!(album.is_free(&copies[0].to) && album.is_free(&copies[1].to));
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_file_that_became_a_pipe_is_not_waited_for() {
+        let (_place, album, copies) = copies(&["one"]);
+        fs::remove_file(&copies[0].file).unwrap();
+        assert!(std::process::Command::new("mkfifo").arg(&copies[0].file).status().unwrap().success());
+        let error = copy(&album, &copies).unwrap_err();
+        assert_eq!(error.why, "it has changed since it was looked at");
+    }
+
+    #[test]
+    fn a_copy_that_a_record_names_is_not_taken_back() {
+        let (_place, album, copies) = copies(&["one", "two"]);
+        copy(&album, &copies).unwrap();
+        let board = sample::board();
+        let mut after = board.records().clone();
+        let smock = after.outfits.get_mut(&"smock".parse().unwrap()).unwrap();
+        std::sync::Arc::make_mut(smock).pictures.push(copies[0].to.clone());
+        let mut half_way = board.clone();
+        half_way.apply(&crate::board::Edit::between("half", board.records(), &after)).unwrap();
+        take_back(&album, &copies, &half_way);
+        assert!(!album.is_free(&copies[0].to), "its outfit names it");
+        assert!(album.is_free(&copies[1].to));
+    }
+
+    #[test]
+    fn what_lies_at_a_path_is_nothing_or_the_same_or_another() {
+        let (_place, album, copies) = copies(&["one"]);
+        let lying = |text: &str| lying(&album, &copies[0].to, Content::of(text.as_bytes()));
+        assert_eq!(lying("one"), Lying::Nothing);
+        copy(&album, &copies).unwrap();
+        assert_eq!([lying("one"), lying("two"), lying("longer")], [Lying::Same, Lying::Other, Lying::Other]);
+    }
+}

@@ -10,6 +10,7 @@ use super::name::Named;
 use crate::bring::file;
 use crate::picture::photo::{self, Facts, Likeness, MOST_BYTES, Unreadable};
 use crate::store::Print;
+use crate::trade::plain;
 
 /// Pixels on the longer side that a picture is looked at in.
 pub(super) const SIDE: u32 = 320;
@@ -95,7 +96,7 @@ fn scan(file: &Path) -> Scanned {
     let stem = file.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
     Ok(Scan {
         file: file.to_path_buf(),
-        named: Named::of(&stem),
+        named: Named::of(&plain::line(&stem)),
         facts,
         content: Content::of(&bytes),
         likeness: Likeness::of(&pixels),

@@ -84,7 +84,10 @@ impl Pictures {
             copy(&album, &brought.copies)
                 .map_err(|error| Failure::new(format!("nothing is changed: {error}")))?;
             if let Err(error) = open.edit(edit) {
-                take_back(&album, &brought.copies, open.board());
+                // What an edit that ended half way has written names its copies; so may what cannot be read.
+                if let Some(now) = boards::read(&folder).ok().filter(|now| whole(&now.faults).is_ok()) {
+                    take_back(&album, &brought.copies, &now.board);
+                }
                 return Err(refused(&error));
             }
         }

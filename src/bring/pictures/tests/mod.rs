@@ -1,3 +1,5 @@
+mod placing;
+
 use std::fs;
 use std::path::Path;
 
