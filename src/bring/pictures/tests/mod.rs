@@ -38,7 +38,7 @@ fn each_picture_is_a_draft_and_those_that_are_alike_are_one() {
     let folder = tempfile::tempdir().unwrap();
     save(folder.path(), "1926-08-14 channel start.png", 1, (240, 320));
     save(folder.path(), "another print.png", 1, (180, 240));
-    save(folder.path(), "gala gown 1930.png", 2, (240, 320));
+    save(folder.path(), "ball gown 1930.png", 2, (240, 320));
     let board = sample::board();
     let brought = brought(&board, folder.path(), &wanted());
     let mut after = board.clone();
@@ -49,8 +49,8 @@ fn each_picture_is_a_draft_and_those_that_are_alike_are_one() {
     assert_eq!(start.evidence.len(), 2);
     assert_eq!(start.evidence[0].source, "1926-08-14 channel start.png");
     assert_eq!(start.tags, ["draft"]);
-    let gown = after.outfit(&"gala-gown".parse().unwrap()).unwrap();
-    assert_eq!(gown.pictures[0].as_str(), "images/gala-gown.png");
+    let gown = after.outfit(&"ball-gown".parse().unwrap()).unwrap();
+    assert_eq!(gown.pictures[0].as_str(), "images/ball-gown.png");
     assert_eq!(brought.copies.len(), 3);
     after.apply(&inverse).unwrap();
     assert_eq!(after.records(), board.records(), "one undo takes all of it back");

@@ -1,7 +1,7 @@
 //! Where pictures belong, whichever file's name comes first.
 
 use super::*;
-use crate::board::{Edit, Fitting, Outfit, Records};
+use crate::board::{Edit, Fitting, Outfit, OutfitId, PicturePath, Records};
 
 /// The sample with its records changed.
 fn changed(change: impl FnOnce(&mut Records)) -> Board {
