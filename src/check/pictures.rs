@@ -85,7 +85,9 @@ mod tests {
         let board = board(json!({
             "outfits": {"smock": {"worn": "1920", "pictures": ["images/a.jpg", "images/b.jpg", "images/c.jpg"]}},
         }));
-        let found = findings(&board, &|path| if path.as_str() == "images/a.jpg" { Sight::There } else { Sight::Missing });
+        let found = findings(&board, &|path| {
+            if path.as_str() == "images/a.jpg" { Sight::There } else { Sight::Missing }
+        });
         let texts: Vec<&str> = found.iter().map(|finding| finding.text.as_str()).collect();
         assert_eq!(
             texts,
@@ -111,7 +113,8 @@ mod tests {
     fn what_is_there_and_cannot_be_shown_is_found_with_the_reason() {
         let board = board(json!({"outfits": {"smock": {"worn": "1920", "pictures": ["images"]}}}));
         let found = findings(&board, &|_| Sight::Unseen("this is no file".to_owned()));
-        let told: Vec<(&str, &str)> = found.iter().map(|finding| (finding.name, finding.text.as_str())).collect();
+        let told: Vec<(&str, &str)> =
+            found.iter().map(|finding| (finding.name, finding.text.as_str())).collect();
         assert_eq!(told, [("picture-unseen", "“images” of “smock” cannot be shown: this is no file.")]);
     }
 }

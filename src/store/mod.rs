@@ -43,6 +43,7 @@ pub use fault::{Fault, FaultKind, Position};
 pub use news::{News, NewsKind};
 pub use open::OpenBoard;
 pub use places::Places;
+pub(crate) use stamp::Print;
 pub use stamp::Stamp;
 pub use watch::Watcher;
 

@@ -13,14 +13,14 @@ use std::time::{Duration, SystemTime};
 
 /// Length and hash of a file's bytes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Print {
+pub(crate) struct Print {
     length: usize,
     halves: [u64; 2],
 }
 
 impl Print {
     /// Of these bytes.
-    pub(super) fn of(bytes: &[u8]) -> Self {
+    pub(crate) fn of(bytes: &[u8]) -> Self {
         static KEYS: OnceLock<[RandomState; 2]> = OnceLock::new();
         let keys = KEYS.get_or_init(|| [RandomState::new(), RandomState::new()]);
         let half = |key: &RandomState| {
@@ -29,6 +29,11 @@ impl Print {
             hasher.finish()
         };
         Self { length: bytes.len(), halves: [half(&keys[0]), half(&keys[1])] }
+    }
+
+    /// How many bytes there were.
+    pub(crate) fn length(&self) -> usize {
+        self.length
     }
 }
 

@@ -1,6 +1,6 @@
 //! `shirr bring pictures`, and pictures that mean harm.
 
-use image::{Rgb, RgbImage};
+use image::{DynamicImage, Rgb, RgbImage};
 
 use super::*;
 
@@ -43,6 +43,31 @@ fn a_preview_changes_nothing_and_the_change_is_one_that_undo_takes_back() {
     assert!(run.out.contains("the board has all of these already"), "{}", run.out);
     assert_eq!(files(&board), after, "bringing it in twice changes nothing");
     assert_eq!(desk.shirr(&["check", "board"]).code, 0);
+}
+
+#[test]
+fn the_preview_says_what_the_change_says() {
+    let desk = Desk::new();
+    desk.board("board", &[]);
+    let scans = pictures(&desk, "scans", &["smock.png"]);
+    // Patches of many lights: stripes are not known again when they are smaller.
+    let light = |x: u32, y: u32| ((x / 40 + 6 * (y / 40)).wrapping_mul(0x9e37_79b9) >> 24) as u8;
+    let whole = DynamicImage::from(RgbImage::from_fn(240, 320, |x, y| Rgb([light(x, y), 120, 90])));
+    whole.save(scans.join("1919 gala gown.png")).unwrap();
+    assert_eq!(desk.shirr(&["bring", "pictures", "scans", "board"]).code, 0);
+    whole.thumbnail(150, 200).save(scans.join("smaller print.png")).unwrap();
+    fs::copy(scans.join("smaller print.png"), scans.join("twice.png")).unwrap();
+    whole.thumbnail(120, 160).save(scans.join("smock 2.png")).unwrap();
+    let preview = desk.shirr(&["bring", "pictures", "scans", "board", "--dry-run"]);
+    let change = desk.shirr(&["bring", "pictures", "scans", "board"]);
+    let but_the_last = |text: &str| text.trim_end().rsplit_once('\n').unwrap().0.to_owned();
+    assert_eq!(but_the_last(&preview.out), but_the_last(&change.out));
+    assert!(
+        change.out.contains("smaller print.png  a further source of “Gala gown”, like"),
+        "{}",
+        change.out
+    );
+    assert!(change.out.contains("twice.png  the same as smaller print.png"), "{}", change.out);
 }
 
 #[test]

@@ -4,6 +4,8 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
+use crate::trade::plain;
+
 /// The most files that are brought in at once.
 pub const FILES: usize = 10_000;
 
@@ -49,9 +51,20 @@ pub fn files(folder: &Path) -> Result<Vec<PathBuf>, FolderError> {
     Ok(found)
 }
 
+/// The name of a file as it can be shown and written down: without what steers a terminal or turns text round.
+pub fn file_name(file: &Path) -> String {
+    let name = file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+    plain::line(&name)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_name_is_shown_without_what_steers_a_terminal_or_turns_text_round() {
+        assert_eq!(file_name(Path::new("scans/robe \u{202e}gpj\u{1b}[2J.png")), "robe gpj[2J.png");
+    }
 
     #[test]
     fn files_come_in_the_order_of_their_names_without_what_is_hidden() {

@@ -5,8 +5,10 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use super::Wanted;
+use super::copies::{Copying, Lying};
+use super::folder::file_name;
 use super::groups::{Belongs, Why, groups};
-use super::hung::Hung;
+use super::hung::{Hung, pictures};
 use super::scan::{Content, Scan, Scanned};
 use crate::board::{Board, Edit, Evidence, EvidenceKind, Outfit, OutfitId, PicturePath, Piece, Records};
 use crate::check::words::{counted, quoted};
@@ -39,7 +41,7 @@ pub struct Told {
     /// Its file.
     pub file: PathBuf,
     /// Where it belongs.
-    pub plate: Plate,
+    pub place: Place,
     /// When it was worn, as its name says.
     pub named: Option<Date>,
     /// What the file says of when it was made.
@@ -50,7 +52,7 @@ pub struct Told {
 
 /// Where a picture belongs.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Plate {
+pub enum Place {
     /// It is the first of a new outfit.
     Draft(OutfitId, String),
     /// It belongs to an outfit that another picture of this folder begins.
@@ -63,26 +65,15 @@ pub enum Plate {
     Twice(PathBuf),
 }
 
-/// A file to be copied.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Copying {
-    /// From where.
-    pub file: PathBuf,
-    /// To where, below the board's folder; nothing lies there.
-    pub to: PicturePath,
-    /// What it must still be when it is copied.
-    pub content: Content,
-}
-
 impl Brought {
-    /// What these files would change on a board that has the pictures in `hung`; `is_free` says whether nothing lies at a
-    /// path of its folder.
+    /// What these files would change on a board that has the pictures in `hung`; `lying` says what lies at a path of its
+    /// folder, beside such a content.
     pub fn of(
         board: &Board,
         scans: Vec<Scanned>,
         hung: &[Hung],
         wanted: &Wanted,
-        is_free: impl Fn(&PicturePath) -> bool,
+        lying: impl Fn(&PicturePath, Content) -> Lying,
     ) -> Self {
         let mut wrong = Vec::new();
         let mut read: Vec<Scan> = Vec::with_capacity(scans.len());
@@ -97,16 +88,16 @@ impl Brought {
             wanted,
             records: board.records().clone(),
             drafts: HashMap::new(),
-            taken: HashSet::new(),
-            is_free: &is_free,
+            taken: pictures(board).cloned().collect(),
+            lying: &lying,
+            hung: 0,
             copies: Vec::new(),
         };
         let belongs = groups(board, &read, hung);
         let told = read.iter().zip(belongs).enumerate();
         let told: Vec<Told> = told.map(|(at, (scan, belongs))| made.put(&read, at, scan, belongs)).collect();
         let drafts = made.drafts.len();
-        let copies = made.copies;
-        let sources = copies.len().saturating_sub(drafts);
+        let sources = made.hung.saturating_sub(drafts);
         let label = match (drafts, sources) {
             (0, sources) => format!("brought in {} of outfits that are there", counted(sources, "picture")),
             (drafts, 0) => format!("brought in pictures: {}", counted(drafts, "draft")),
@@ -117,7 +108,7 @@ impl Brought {
             ),
         };
         let edit = Edit::between(label, board.records(), &made.records);
-        Self { told, wrong, edit: (!edit.is_empty()).then_some(edit), copies }
+        Self { told, wrong, edit: (!edit.is_empty()).then_some(edit), copies: made.copies }
     }
 }
 
@@ -128,48 +119,50 @@ struct Made<'a> {
     records: Records,
     /// By the place of the first picture.
     drafts: HashMap<usize, OutfitId>,
-    /// Paths that pictures of this folder have been given.
-    taken: HashSet<String>,
-    is_free: &'a dyn Fn(&PicturePath) -> bool,
+    /// Paths that records name.
+    taken: HashSet<PicturePath>,
+    lying: &'a dyn Fn(&PicturePath, Content) -> Lying,
+    /// How many pictures outfits were given.
+    hung: usize,
     copies: Vec<Copying>,
 }
 
 impl Made<'_> {
     fn put(&mut self, scans: &[Scan], at: usize, scan: &Scan, belongs: Belongs) -> Told {
-        let plate = match belongs {
-            Belongs::Hung(path) => Plate::Hung(path),
+        let place = match belongs {
+            Belongs::Hung(path, _) => Place::Hung(path),
             Belongs::Same(other) => {
-                Plate::Twice(scans.get(other).map_or_else(PathBuf::new, |other| other.file.clone()))
+                Place::Twice(scans.get(other).map_or_else(PathBuf::new, |other| other.file.clone()))
             }
             Belongs::Outfit(id, why) => {
                 self.hang(&id, scan);
-                Plate::Source(id, why)
+                Place::Source(id, why)
             }
             Belongs::Draft(first) => match self.drafts.get(&first).cloned() {
                 Some(id) => {
                     self.hang(&id, scan);
-                    Plate::With(id)
+                    Place::With(id)
                 }
                 None => self.draft(at, scan),
             },
         };
         Told {
             file: scan.file.clone(),
-            plate,
+            place,
             named: scan.named.worn.clone(),
             own: scan.facts.taken,
             colours: scan.colours.clone(),
         }
     }
 
-    fn draft(&mut self, at: usize, scan: &Scan) -> Plate {
+    fn draft(&mut self, at: usize, scan: &Scan) -> Place {
         let own_day =
             scan.facts.taken.filter(|_| self.wanted.own_day_is_worn).and_then(|taken| Date::on(taken.day));
         let worn = scan.named.worn.clone().or(own_day);
         let title = match (&scan.named.title, &worn) {
             (title, _) if !title.is_empty() => title.clone(),
             (_, Some(worn)) => format!("Picture of {}", worn.short()),
-            (_, None) => format!("Picture {}", quoted(&file_name(scan))),
+            (_, None) => format!("Picture {}", quoted(&file_name(&scan.file))),
         };
         let records = &self.records;
         let id = OutfitId::free(&title, self.board.free_outfit_id("picture"), |id| {
@@ -195,28 +188,32 @@ impl Made<'_> {
         self.records.outfits.insert(id.clone(), Arc::new(outfit));
         self.drafts.insert(at, id.clone());
         self.hang(&id, scan);
-        Plate::Draft(id, title)
+        Place::Draft(id, title)
     }
 
     /// Gives an outfit the picture and the source that it is.
     fn hang(&mut self, id: &OutfitId, scan: &Scan) {
-        let Some(path) = self.path_for(id, scan.facts.kind) else { return };
+        let Some((path, is_there)) = self.path_for(id, scan) else { return };
         let Some(outfit) = self.records.outfits.get_mut(id) else { return };
         let outfit = Arc::make_mut(outfit);
         outfit.pictures.push(path.clone());
         outfit.evidence.push(Evidence {
             kind: EvidenceKind::Photograph,
-            source: file_name(scan),
+            source: file_name(&scan.file),
             credit: String::new(),
             rights: String::new(),
             notes: scan.facts.taken.map_or(String::new(), own_day_words),
         });
-        self.copies.push(Copying { file: scan.file.clone(), to: path, content: scan.content });
+        self.hung += 1;
+        if !is_there {
+            self.copies.push(Copying { file: scan.file.clone(), to: path, content: scan.content });
+        }
     }
 
-    /// A clean name at which nothing lies and that no outfit names.
-    fn path_for(&mut self, id: &OutfitId, kind: Kind) -> Option<PicturePath> {
-        let ending = match kind {
+    /// A clean name that no record names, and whether the picture lies there already, as it does after an undo; else
+    /// nothing lies there.
+    fn path_for(&mut self, id: &OutfitId, scan: &Scan) -> Option<(PicturePath, bool)> {
+        let ending = match scan.facts.kind {
             Kind::Jpeg => "jpg",
             Kind::Png => "png",
             Kind::Tiff => "tif",
@@ -229,21 +226,20 @@ impl Made<'_> {
             number => format!("{PLACE}/{id}-{number}.{ending}"),
         });
         for path in paths {
-            let Ok(named) = path.parse::<PicturePath>() else { return None };
-            let is_named =
-                self.records.outfits.get(id).is_some_and(|outfit| outfit.pictures.contains(&named));
-            if !is_named && !self.taken.contains(&path) && (self.is_free)(&named) {
-                self.taken.insert(path);
-                return Some(named);
+            let Ok(path) = path.parse::<PicturePath>() else { return None };
+            if self.taken.contains(&path) {
+                continue;
             }
+            let is_there = match (self.lying)(&path, scan.content) {
+                Lying::Nothing => false,
+                Lying::Same => true,
+                Lying::Other => continue,
+            };
+            self.taken.insert(path.clone());
+            return Some((path, is_there));
         }
         None
     }
-}
-
-fn file_name(scan: &Scan) -> String {
-    let name = scan.file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-    name.chars().filter(|letter| !letter.is_control()).collect()
 }
 
 /// What a file's own day means.

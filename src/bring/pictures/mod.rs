@@ -8,6 +8,7 @@
 //! The day that a file tells of itself is that on which it was scanned or taken. It is told beside the day worn and
 //! becomes that only where somebody says so.
 
+mod copies;
 mod folder;
 mod groups;
 mod hung;
@@ -17,10 +18,11 @@ mod scan;
 #[cfg(test)]
 mod tests;
 
-pub use folder::{FILES, FolderError, files};
-pub use groups::Why;
+pub use copies::{Copying, Lying, NotCopied, copy, lying, take_back};
+pub use folder::{FILES, FolderError, file_name, files};
+pub use groups::{Kin, Why};
 pub use hung::{Hung, hung};
-pub use made::{Brought, Copying, Plate, Told, own_day_words};
+pub use made::{Brought, Place, Told, own_day_words};
 pub use name::Named;
 pub use scan::{Content, Scan, Scanned, scanned};
 

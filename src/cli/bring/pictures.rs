@@ -1,15 +1,15 @@
 //! `shirr bring pictures`: what becomes of a folder of scans, and then the copies and the change.
 
 use std::fmt::Write;
-use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use clap::Args;
 
 use crate::album::Album;
 use crate::board::{Board, CharacterId, OutfitId};
 use crate::bring::pictures::{
-    Brought, Content, Copying, Plate, Told, Wanted, Why, files, hung, own_day_words, scanned,
+    Brought, Kin, Place, Scanned, Told, Wanted, Why, copy, file_name, files, hung, lying, own_day_words,
+    scanned, take_back,
 };
 use crate::check::words::{counted, quoted};
 use crate::cli::Outcome;
@@ -68,22 +68,26 @@ impl Pictures {
                 console.note(&format!("looked at {} of {} files", scans.len(), files.len()));
             }
         }
+        // Without small copies: the preview and the change must compare the same pixels.
+        let album = Album::of(&folder);
         if self.dry_run {
             let reading = boards::read(&folder)?;
             faults::warn(console, &reading.faults);
             whole(&reading.faults)?;
-            let album = Album::of(&folder);
             let brought = self.brought(&reading.board, &album, scans)?;
             console.print(&self.words(&reading.board, &brought, false))?;
             return Ok(outcome(&brought));
         }
         let mut open = open_whole(&folder, console)?;
-        let album = Album::of(&folder).keeping_copies(open.cache().join("pictures"));
         let brought = self.brought(open.board(), &album, scans)?;
         if let Some(edit) = &brought.edit {
-            copy(&album, &brought.copies)?;
+            copy(&album, &brought.copies)
+                .map_err(|error| Failure::new(format!("nothing is changed: {error}")))?;
             if let Err(error) = open.edit(edit) {
-                brought.copies.iter().for_each(|copying| album.take_back(&copying.to));
+                // What an edit that ended half way has written names its copies; so may what cannot be read.
+                if let Some(now) = boards::read(&folder).ok().filter(|now| whole(&now.faults).is_ok()) {
+                    take_back(&album, &brought.copies, &now.board);
+                }
                 return Err(refused(&error));
             }
         }
@@ -91,19 +95,14 @@ impl Pictures {
         Ok(outcome(&brought))
     }
 
-    fn brought(
-        &self,
-        board: &Board,
-        album: &Album,
-        scans: Vec<crate::bring::pictures::Scanned>,
-    ) -> Result<Brought, Failure> {
+    fn brought(&self, board: &Board, album: &Album, scans: Vec<Scanned>) -> Result<Brought, Failure> {
         let wanted = Wanted {
             character: self.whose(board)?,
             own_day_is_worn: self.own_day_is_worn,
             take_colours: self.take_colours,
         };
         let hung = hung(board, album, &scans);
-        Ok(Brought::of(board, scans, &hung, &wanted, |path| album.is_free(path)))
+        Ok(Brought::of(board, scans, &hung, &wanted, |path, content| lying(album, path, content)))
     }
 
     fn whose(&self, board: &Board) -> Result<CharacterId, Failure> {
@@ -125,14 +124,14 @@ impl Pictures {
             let _ = writeln!(to, "{}", line(board, told));
         }
         for told in &brought.told {
-            let is_new = matches!(told.plate, Plate::Draft(..));
+            let is_new = matches!(told.place, Place::Draft(..));
             own_days += usize::from(is_new && told.named.is_none() && told.own.is_some());
         }
         if read > MOST {
             let _ = writeln!(to, "… and {}.", counted(read - MOST, "more picture"));
         }
         for (file, why) in brought.wrong.iter().take(MOST) {
-            let _ = writeln!(to, "left out: {}: {why}", name(file));
+            let _ = writeln!(to, "left out: {}: {why}", file_name(file));
         }
         if brought.wrong.len() > MOST {
             let _ = writeln!(to, "… and {} left out.", counted(brought.wrong.len() - MOST, "more file"));
@@ -166,48 +165,28 @@ fn outcome(brought: &Brought) -> Outcome {
     if brought.wrong.is_empty() { Outcome::Fine } else { Outcome::Errors }
 }
 
-/// Copies the files; with any that cannot be copied none stays.
-fn copy(album: &Album, copies: &[Copying]) -> Result<(), Failure> {
-    for (at, copying) in copies.iter().enumerate() {
-        let done = fs::read(&copying.file).map_err(|error| error.to_string()).and_then(|bytes| {
-            if Content::of(&bytes) != copying.content {
-                return Err("it has changed since it was looked at".to_owned());
-            }
-            album.add(&copying.to, &bytes).map_err(|error| error.to_string())
-        });
-        if let Err(why) = done {
-            copies[..at].iter().for_each(|copying| album.take_back(&copying.to));
-            return Err(Failure::new(format!(
-                "nothing is changed: {} cannot be copied to {}: {why}",
-                copying.file.display(),
-                copying.to.as_str()
-            )));
-        }
-    }
-    Ok(())
-}
-
-fn name(file: &Path) -> String {
-    let name = file.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-    name.chars().map(|letter| if letter.is_control() { '\u{fffd}' } else { letter }).collect()
-}
-
 /// What becomes of one picture, in a line.
 fn line(board: &Board, told: &Told) -> String {
     let title = |id: &OutfitId| quoted(board.title_of_outfit(id));
-    let plate = match &told.plate {
-        Plate::Draft(id, title) => format!("new outfit `{id}`, {}", quoted(title)),
-        Plate::With(id) => format!("with `{id}`, which it is like or named as"),
-        Plate::Source(id, Why::Id) => format!("a further source of {}, by its name", title(id)),
-        Plate::Source(id, Why::Title) => format!("a further source of {}, by title and date", title(id)),
-        Plate::Source(id, Why::Like(path)) => {
+    let place = match &told.place {
+        Place::Draft(id, title) => format!("new outfit `{id}`, {}", quoted(title)),
+        Place::With(id) => format!("with `{id}`, which it is like or named as"),
+        Place::Source(id, Why::Id) => format!("a further source of {}, by its name", title(id)),
+        Place::Source(id, Why::Title) => format!("a further source of {}, by title and date", title(id)),
+        Place::Source(id, Why::Like(path)) => {
             format!("a further source of {}, like {}", title(id), path.as_str())
         }
-        Plate::Hung(path) => format!("on the board already, as {}", path.as_str()),
-        Plate::Twice(file) => format!("the same as {}", name(file)),
+        Place::Source(id, Why::With(file, Kin::Like)) => {
+            format!("a further source of {}, like {} of this folder", title(id), file_name(file))
+        }
+        Place::Source(id, Why::With(file, Kin::Named)) => {
+            format!("a further source of {}, named as {}", title(id), file_name(file))
+        }
+        Place::Hung(path) => format!("on the board already, as {}", path.as_str()),
+        Place::Twice(file) => format!("the same as {}", file_name(file)),
     };
-    let mut words = vec![plate];
-    if matches!(told.plate, Plate::Draft(..) | Plate::With(_) | Plate::Source(..)) {
+    let mut words = vec![place];
+    if matches!(told.place, Place::Draft(..) | Place::With(_) | Place::Source(..)) {
         match &told.named {
             Some(date) => words.push(format!("worn {} by its name", date.short())),
             None => words.push("undated by its name".to_owned()),
@@ -219,5 +198,5 @@ fn line(board: &Board, told: &Told) -> String {
             words.push(format!("colours {}", colours.join(" ")));
         }
     }
-    format!("  {}  {}", name(&told.file), words.join("; "))
+    format!("  {}  {}", file_name(&told.file), words.join("; "))
 }

@@ -1,3 +1,5 @@
+mod placing;
+
 use std::fs;
 use std::path::Path;
 
@@ -28,7 +30,7 @@ fn wanted() -> Wanted {
 
 fn brought(board: &Board, folder: &Path, wanted: &Wanted) -> Brought {
     let scans = scanned(&files(folder).unwrap());
-    Brought::of(board, scans, &[], wanted, |_| true)
+    Brought::of(board, scans, &[], wanted, |_, _| Lying::Nothing)
 }
 
 #[test]
@@ -36,7 +38,7 @@ fn each_picture_is_a_draft_and_those_that_are_alike_are_one() {
     let folder = tempfile::tempdir().unwrap();
     save(folder.path(), "1926-08-14 channel start.png", 1, (240, 320));
     save(folder.path(), "another print.png", 1, (180, 240));
-    save(folder.path(), "gala gown 1930.png", 2, (240, 320));
+    save(folder.path(), "ball gown 1930.png", 2, (240, 320));
     let board = sample::board();
     let brought = brought(&board, folder.path(), &wanted());
     let mut after = board.clone();
@@ -47,8 +49,8 @@ fn each_picture_is_a_draft_and_those_that_are_alike_are_one() {
     assert_eq!(start.evidence.len(), 2);
     assert_eq!(start.evidence[0].source, "1926-08-14 channel start.png");
     assert_eq!(start.tags, ["draft"]);
-    let gown = after.outfit(&"gala-gown".parse().unwrap()).unwrap();
-    assert_eq!(gown.pictures[0].as_str(), "images/gala-gown.png");
+    let gown = after.outfit(&"ball-gown".parse().unwrap()).unwrap();
+    assert_eq!(gown.pictures[0].as_str(), "images/ball-gown.png");
     assert_eq!(brought.copies.len(), 3);
     after.apply(&inverse).unwrap();
     assert_eq!(after.records(), board.records(), "one undo takes all of it back");
@@ -67,7 +69,7 @@ fn a_file_named_as_an_outfit_is_a_further_source_of_it() {
     let paths: Vec<&str> = smock.pictures.iter().map(|path| path.as_str()).collect();
     assert_eq!(paths, ["images/smock.png", "images/smock-2.png"]);
     assert_eq!(after.records().outfits.len(), board.records().outfits.len());
-    assert!(brought.told.iter().all(|told| matches!(told.plate, Plate::Source(_, Why::Id))));
+    assert!(brought.told.iter().all(|told| matches!(told.place, Place::Source(_, Why::Id))));
 }
 
 #[test]
@@ -84,9 +86,9 @@ fn what_the_board_has_changes_nothing_and_what_is_like_it_is_a_further_source() 
     save(folder.path(), "smaller print.png", 3, (150, 200));
     let scans = scanned(&files(folder.path()).unwrap());
     let hung = hung(&after, &album, &scans);
-    let again = Brought::of(&after, scans, &hung, &wanted(), |path| album.is_free(path));
-    assert_eq!(again.told[0].plate, Plate::Hung(first.copies[0].to.clone()));
-    assert!(matches!(again.told[1].plate, Plate::Source(_, Why::Like(_))), "{:?}", again.told[1].plate);
+    let again = Brought::of(&after, scans, &hung, &wanted(), |path, content| lying(&album, path, content));
+    assert_eq!(again.told[0].place, Place::Hung(first.copies[0].to.clone()));
+    assert!(matches!(again.told[1].place, Place::Source(_, Why::Like(_))), "{:?}", again.told[1].place);
     assert_eq!(again.copies.len(), 1);
     assert_ne!(again.copies[0].to, first.copies[0].to, "nothing is overwritten");
 }
@@ -98,7 +100,7 @@ fn the_same_file_twice_is_brought_in_once() {
     fs::copy(folder.path().join("a.png"), folder.path().join("b.png")).unwrap();
     let brought = brought(&sample::board(), folder.path(), &wanted());
     assert_eq!(brought.copies.len(), 1);
-    assert!(matches!(brought.told[1].plate, Plate::Twice(_)));
+    assert!(matches!(brought.told[1].place, Place::Twice(_)));
 }
 
 #[test]
@@ -106,8 +108,9 @@ fn a_path_at_which_anything_lies_is_left_alone() {
     let folder = tempfile::tempdir().unwrap();
     save(folder.path(), "smock.png", 1, (240, 320));
     let scans = scanned(&files(folder.path()).unwrap());
-    let brought =
-        Brought::of(&sample::board(), scans, &[], &wanted(), |path| path.as_str() != "images/smock.png");
+    let brought = Brought::of(&sample::board(), scans, &[], &wanted(), |path, _| {
+        if path.as_str() == "images/smock.png" { Lying::Other } else { Lying::Nothing }
+    });
     assert_eq!(brought.copies[0].to.as_str(), "images/smock-2.png");
 }
 
