@@ -135,8 +135,10 @@ fn kin(one: &Scan, other: &Scan) -> Option<(u32, Kin)> {
     }
 }
 
+/// How far apart two pictures are that there is something to see in.
 fn apart(one: &Option<Likeness>, other: &Option<Likeness>) -> Option<u32> {
-    Some(one.as_ref()?.apart(other.as_ref()?))
+    let (one, other) = (one.as_ref()?, other.as_ref()?);
+    (!one.is_plain() && !other.is_plain()).then(|| one.apart(other))
 }
 
 /// An outfit by the name of the file: its id, or its id and a number that says which of several it is. A year is no such

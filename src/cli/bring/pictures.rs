@@ -11,7 +11,7 @@ use crate::bring::pictures::{
     Brought, Kin, Place, Scanned, Told, Wanted, Why, copy, file_name, files, hung, lying, own_day_words,
     scanned, take_back,
 };
-use crate::check::words::{counted, quoted};
+use crate::check::words::{capital, counted, quoted};
 use crate::cli::Outcome;
 use crate::cli::boards::{self, BoardArg};
 use crate::cli::changing::{open_whole, refused, whole};
@@ -121,7 +121,7 @@ impl Pictures {
         let _ = writeln!(to, "{}: {} read.", self.from.display(), counted(read, "picture"));
         let mut own_days = 0;
         for told in brought.told.iter().take(MOST) {
-            let _ = writeln!(to, "{}", line(board, told));
+            let _ = writeln!(to, "{}", line(board, told, self.own_day_is_worn));
         }
         for told in &brought.told {
             let is_new = matches!(told.place, Place::Draft(..));
@@ -135,6 +135,12 @@ impl Pictures {
         }
         if brought.wrong.len() > MOST {
             let _ = writeln!(to, "… and {} left out.", counted(brought.wrong.len() - MOST, "more file"));
+        }
+        let drafts = brought.told.iter().filter(|told| matches!(told.place, Place::Draft(..))).count();
+        if drafts > 0 {
+            let whose = self.whose(board).map_or_else(|_| String::new(), |id| board.name_of(&id).to_owned());
+            let _ =
+                writeln!(to, "{} of {whose}; --character names another.", capital(&counted(drafts, "draft")));
         }
         if own_days > 0 && !self.own_day_is_worn {
             let _ = writeln!(
@@ -155,7 +161,9 @@ impl Pictures {
             (None, _) if read == 0 => writeln!(to, "Nothing is changed: no picture was read."),
             (None, _) => writeln!(to, "Nothing is changed: the board has all of these already."),
             (Some(edit), true) => writeln!(to, "Done as one edit: {}.", edit.label),
-            (Some(_), false) => writeln!(to, "Nothing is changed yet: this is the preview."),
+            (Some(edit), false) => {
+                writeln!(to, "Nothing is changed yet: this is the preview of: {}.", edit.label)
+            }
         };
         to
     }
@@ -166,7 +174,7 @@ fn outcome(brought: &Brought) -> Outcome {
 }
 
 /// What becomes of one picture, in a line.
-fn line(board: &Board, told: &Told) -> String {
+fn line(board: &Board, told: &Told, own_day_is_worn: bool) -> String {
     let title = |id: &OutfitId| quoted(board.title_of_outfit(id));
     let place = match &told.place {
         Place::Draft(id, title) => format!("new outfit `{id}`, {}", quoted(title)),
@@ -192,6 +200,9 @@ fn line(board: &Board, told: &Told) -> String {
             None => words.push("undated by its name".to_owned()),
         }
         words.extend(told.own.map(own_day_words));
+        if own_day_is_worn && told.named.is_none() && matches!(told.place, Place::Draft(..)) {
+            words.extend(told.own.map(|_| "which is taken for the day worn".to_owned()));
+        }
         let colours: Vec<String> =
             told.colours.iter().take(4).map(|rgb| Colour::of_rgb(*rgb).to_string()).collect();
         if !colours.is_empty() {
