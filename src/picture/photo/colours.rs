@@ -1,9 +1,9 @@
 //! The main colours of a picture, as a proposal: a person looks at the cloth and decides.
 //!
-//! The picture is made small, its background is found from its edge inwards, what is left is grouped in CIELAB, and
+//! The picture is made small, the even border of a print is cut off, the background is found from the edge inwards, what is left is grouped in CIELAB, and
 //! groups that the eye would call one colour in light and shade are joined. The same picture gives the same proposal.
 //!
-//! What it cannot do: tell cloth from skin, hair or a chair; see a garment whose colour is nearly the background's;
+//! What it cannot do: tell cloth from skin, hair or a chair; see a background that changes in steps for one; see a garment whose colour is nearly the background's;
 //! keep apart stripes or a print so fine that the small picture mixes them; know what colour the light was, or how a
 //! negative, a print or a screen has shifted it. A colour on less than a fiftieth of what is seen is not proposed.
 
@@ -81,7 +81,7 @@ struct Small {
 fn small(pixels: &Pixels) -> Option<Small> {
     let whole = RgbaImage::from_raw(pixels.width, pixels.height, pixels.rgba.clone())?;
     let target = fitted(whole.dimensions(), (SIDE, SIDE));
-    let image = smaller(DynamicImage::from(whole), target);
+    let image = without_border(smaller(DynamicImage::from(whole), target));
     let points: Vec<Option<Point>> = image
         .pixels()
         .map(|pixel| {
@@ -91,6 +91,44 @@ fn small(pixels: &Pixels) -> Option<Small> {
         .collect();
     let ground = Ground::of(&points, image.width() as usize);
     Some(Small { ground, points })
+}
+
+/// As much of a side as the border of a print takes at most: an eighth.
+const BORDER: u32 = 8;
+
+/// A row or a column of a border strays no farther than this from its middle colour, squared.
+const EVEN: f32 = 5.0 * 5.0;
+
+/// The picture less the even border that prints and mounts have; otherwise the paper of the border would be all of the
+/// background that is found.
+fn without_border(image: RgbaImage) -> RgbaImage {
+    let (width, height) = image.dimensions();
+    let point = |x: u32, y: u32| {
+        let [red, green, blue, _] = image.get_pixel(x, y).0;
+        Lab::from([red, green, blue]).parts().map(|part| part as f32)
+    };
+    let even = |line: Vec<Point>| {
+        let middle = line.get(line.len() / 2).copied().unwrap_or_default();
+        line.iter().all(|one| apart(*one, middle) <= EVEN)
+    };
+    let row = |y: u32| even((0..width).map(|x| point(x, y)).collect());
+    let column = |x: u32| even((0..height).map(|y| point(x, y)).collect());
+    let count = |lines: &mut dyn Iterator<Item = bool>| {
+        u32::try_from(lines.take_while(|even| *even).count()).unwrap_or(0)
+    };
+    let (most_across, most_down) = (width / BORDER, height / BORDER);
+    let top = count(&mut (0..most_down).map(row));
+    let bottom = count(&mut (0..most_down).map(|y| row(height - 1 - y)));
+    let left = count(&mut (0..most_across).map(column));
+    let right = count(&mut (0..most_across).map(|x| column(width - 1 - x)));
+    // Where the border ends, its colour and the picture's are mixed in one more line.
+    let mixed = |lines: u32| if lines == 0 { 0 } else { lines + 1 };
+    let (top, bottom, left, right) = (mixed(top), mixed(bottom), mixed(left), mixed(right));
+    let (wide, high) = (width.saturating_sub(left + right), height.saturating_sub(top + bottom));
+    if wide == 0 || high == 0 {
+        return image;
+    }
+    image::imageops::crop_imm(&image, left, top, wide, high).to_image()
 }
 
 impl Small {
@@ -133,6 +171,27 @@ mod tests {
             let flat = Pixels { width: 90, height: 70, rgba: [rgb[0], rgb[1], rgb[2], 255].repeat(6300) };
             assert_eq!(main_colours(&flat), [Proposal { rgb, share: 1.0 }]);
         }
+    }
+
+    #[test]
+    fn the_border_of_a_print_is_no_background_that_hides_the_real_one() {
+        let (ivory, grey, navy) = ([240, 234, 214], [120, 130, 125], [30, 40, 90]);
+        let mut rgba = Vec::new();
+        for (y, x) in (0..120_u32).flat_map(|y| (0..90_u32).map(move |x| (y, x))) {
+            let is_border = x < 6 || y < 6 || x >= 84 || y >= 114;
+            let is_figure = (35..55).contains(&x) && (30..100).contains(&y);
+            let [red, green, blue] = if is_border {
+                ivory
+            } else if is_figure {
+                navy
+            } else {
+                grey
+            };
+            rgba.extend([red, green, blue, 255]);
+        }
+        let proposed = main_colours(&Pixels { width: 90, height: 120, rgba });
+        assert_eq!(proposed.len(), 1, "{proposed:?}");
+        assert!(proposed[0].rgb.iter().zip(navy).all(|(one, other)| one.abs_diff(other) < 4), "{proposed:?}");
     }
 
     #[test]
