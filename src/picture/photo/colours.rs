@@ -1,11 +1,13 @@
 //! The main colours of a picture, as a proposal: a person looks at the cloth and decides.
 //!
-//! The picture is made small, the even border of a print is cut off, the background is found from the edge inwards, what is left is grouped in CIELAB, and
-//! groups that the eye would call one colour in light and shade are joined. The same picture gives the same proposal.
+//! The picture is made small, the even border of a print is cut off, the background is found from the edge inwards, what
+//! is left is grouped in CIELAB, and groups that the eye would call one colour in light and shade are joined. The same
+//! picture gives the same proposal.
 //!
-//! What it cannot do: tell cloth from skin, hair or a chair; see a background that changes in steps for one; see a garment whose colour is nearly the background's;
-//! keep apart stripes or a print so fine that the small picture mixes them; know what colour the light was, or how a
-//! negative, a print or a screen has shifted it. A colour on less than a fiftieth of what is seen is not proposed.
+//! What it cannot do: tell cloth from skin, hair or a chair; see a background that changes in steps for one; see a
+//! garment whose colour is nearly the background's; keep apart stripes or a print so fine that the small picture mixes
+//! them; know what colour the light was, or how a negative, a print or a screen has shifted it. A colour on less than a
+//! fiftieth of what is seen is not proposed.
 
 mod background;
 mod group;
