@@ -8,7 +8,7 @@ use tui_big_text::{BigText, PixelSize};
 
 use super::Walk;
 use super::page::{self, Page, Part};
-use crate::board::{Board, Piece};
+use crate::board::{Board, Piece, Stop};
 use crate::screen::canvas::{Canvas, width, wrapped};
 use crate::screen::parts::{pictures, swatch};
 use crate::screen::plates::{self, Plate};
@@ -17,7 +17,7 @@ use crate::screen::plates::{self, Plate};
 const BESIDE: u16 = 110;
 /// From this height on there is room for large letters.
 const HIGH: u16 = 24;
-/// At most so many pictures: what is shown to a room is large.
+/// At a scene or a period, at most so many pictures: what is shown to a room is large.
 const MOST_PICTURES: usize = 4;
 /// Cells of one large letter, and its rows.
 const LETTER: (u16, u16) = (4, 4);
@@ -64,7 +64,15 @@ impl Walk {
             return;
         }
         let plates = if canvas.shows_pictures() { plates::of_stop(board, &stop) } else { Vec::new() };
-        let body = hang(canvas, body, &plates);
+        let body = match stop {
+            // A look fills the room that there is: its evidence before what is drawn.
+            Stop::Look(_) => {
+                let (drawn, evidence): (Vec<_>, Vec<_>) =
+                    plates.into_iter().partition(|plate| plate.subject.is_drawn());
+                hang(canvas, body, &[evidence, drawn].concat(), 1)
+            }
+            _ => hang(canvas, body, &plates, MOST_PICTURES),
+        };
         if body.width + 2 * side_margin >= BESIDE && !page.side.is_empty() {
             let left = (body.width * 3 / 5).min(WIDEST);
             let gap = 4;
@@ -87,7 +95,7 @@ impl Walk {
 }
 
 /// Hangs the pictures to the left, where there is room for them; returns what they leave.
-fn hang(canvas: &mut Canvas<'_>, body: Rect, plates: &[Plate]) -> Rect {
+fn hang(canvas: &mut Canvas<'_>, body: Rect, plates: &[Plate], most: usize) -> Rect {
     let wide = match body.width {
         _ if plates.is_empty() || body.height < 10 => 0,
         ..70 => 0,
@@ -97,7 +105,7 @@ fn hang(canvas: &mut Canvas<'_>, body: Rect, plates: &[Plate]) -> Rect {
     if wide == 0 {
         return body;
     }
-    pictures::draw(canvas, Rect { width: wide, ..body }, plates, MOST_PICTURES);
+    pictures::draw(canvas, Rect { width: wide, ..body }, plates, most);
     let gap = 3;
     Rect { x: body.x + wide + gap, width: body.width - wide - gap, ..body }
 }
