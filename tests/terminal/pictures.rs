@@ -30,13 +30,22 @@ fn a_terminal_that_says_nothing_gets_half_blocks() {
 fn a_terminal_that_says_so_gets_sixels() {
     let user = User::new();
     let board = user.demo("board");
-    let mut program = user.run(&[board.to_str().unwrap()], (120, 40));
-    asked(&program);
-    program.keys("\x1b[?62;4;22c");
-    program.shows("Slack Water");
-    program.keys("++");
-    wait_until("sixels", || wrote(&program, b"\x1bP") && wrote(&program, b"\x1b\\"));
-    assert!(!program.screen().contains('▀'), "{}", program.screen());
+    // On a busy machine an answer may come too late to be heard, and then it is half blocks.
+    let heard = (0..5).any(|_| {
+        let mut program = user.run(&[board.to_str().unwrap()], (120, 40));
+        asked(&program);
+        program.keys("\x1b[?62;4;22c");
+        program.shows("Slack Water");
+        program.keys("++");
+        wait_until("pictures", || wrote(&program, b"\x1bP") || program.screen().contains('▀'));
+        let is_painted = wrote(&program, b"\x1bP");
+        if is_painted {
+            wait_until("the end of a picture", || wrote(&program, b"\x1b\\"));
+            assert!(!program.screen().contains('▀'), "{}", program.screen());
+        }
+        is_painted
+    });
+    assert!(heard);
 }
 
 #[test]
