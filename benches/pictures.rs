@@ -85,7 +85,7 @@ fn scroll(folder: &Path, places: &Path) {
         if seen > 0 {
             first.get_or_insert_with(|| began.elapsed());
         }
-        if seen > 0 && !app.gallery.is_waiting() {
+        if seen > 0 && !app.gallery.is_waiting() && !app.has_news() {
             all = Some((began.elapsed(), seen));
         }
         assert!(began.elapsed() < Duration::from_secs(60), "no picture comes");

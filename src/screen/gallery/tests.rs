@@ -44,7 +44,8 @@ fn names(trial: &mut Trial, name: &str) {
 fn settled(trial: &mut Trial) -> Buffer {
     for _ in 0..10_000 {
         let buffer = trial.buffer(SIZE);
-        if !trial.app.gallery.is_waiting() {
+        // What became ready while the frame was drawn is seen in the next one.
+        if !trial.app.gallery.is_waiting() && !trial.app.has_news() {
             return buffer;
         }
         while trial.app.gallery.is_waiting() && !trial.app.has_news() {
