@@ -31,8 +31,8 @@ fn seen() -> Trial {
     trial.app.focus(&crate::screen::views::Target::Outfit("smock".parse().unwrap()));
     trial.keys("P");
     trial.waits(SIZE, |screen| screen.contains('▀') || screen.contains('▄') || !screen.contains('…'));
-    while trial.app.gallery.is_waiting() {
-        trial.app.has_news();
+    // What became ready while a frame was drawn is seen in the next one.
+    while trial.app.gallery.is_waiting() || trial.app.has_news() {
         trial.screen(SIZE);
     }
     trial
