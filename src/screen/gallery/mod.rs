@@ -112,6 +112,7 @@ impl Gallery {
         let Some(workers) = &self.workers else { return };
         let now = Instant::now();
         for Answer { ask, shot, stamp } in workers.answers() {
+            self.wanted.retain(|wish| wish.ask != ask);
             match shot {
                 Some(shot) => {
                     self.has_news = true;

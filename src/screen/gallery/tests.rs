@@ -211,3 +211,22 @@ fn letters_of_another_size_have_pictures_made_anew() {
     let large = sixel(&settled(&mut trial)).unwrap();
     assert!(large.symbol().contains("\"1;1;") && large.symbol() != small.symbol());
 }
+
+#[test]
+fn a_file_that_is_what_it_was_is_no_news_and_nothing_is_waited_for_any_more() {
+    let mut trial = near(Way::Blocks);
+    hang(&mut trial, "images/smock.png", [10, 200, 30]);
+    settled(&mut trial);
+    let gallery = &mut trial.app.gallery;
+    let path = "images/smock.png".parse().unwrap();
+    let known = Some(gallery.album.stamp(&path).ok());
+    let ask = Ask { subject: Subject::File(path), size: Size::new(7, 7), in_blocks: false };
+    gallery.wanted.push(Wish { ask, known });
+    gallery.workers.as_ref().unwrap().want(&gallery.wanted);
+    let began = Instant::now();
+    while gallery.is_waiting() {
+        assert!(!gallery.has_news());
+        assert!(began.elapsed() < std::time::Duration::from_secs(60), "still waited for");
+        std::thread::sleep(std::time::Duration::from_millis(1));
+    }
+}
